@@ -1,0 +1,39 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    // Tests read the sources, so a change needs no build before its test.
+    alias: { '@wheelwell/core': here('./packages/core/src/index.ts') },
+  },
+  test: {
+    env: { TZ: 'UTC' },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          include: ['tests/{core,contract,laws,outside,golden}/**/*.test.ts'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'house', include: ['tests/house/**/*.test.ts'], testTimeout: 120_000 },
+      },
+      {
+        extends: true,
+        test: {
+          // A real browser on the built page (playwright-core); one file at a time.
+          name: 'viz',
+          include: ['tests/viz/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
