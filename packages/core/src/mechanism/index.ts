@@ -1,0 +1,9 @@
+/** Mechanisms by kind: a new one is one file and one line here. */
+import type { MechanismDefinition } from '../define/index.js';
+import { door } from './door.js';
+import { leg } from './leg.js';
+
+export const mechanisms: Readonly<Record<string, MechanismDefinition>> = {
+  leg,
+  door,
+};
