@@ -41,7 +41,8 @@ export function fileOf(name: string, block: Block): string {
 
 /** What the TypeScript compiler has against a file, under the settings of the tests. */
 export function complaintsOf(file: string): string[] {
-  const config = ts.readConfigFile(join(ROOT, 'tsconfig.json'), ts.sys.readFile).config as unknown;
+  const config = ts.readConfigFile(join(ROOT, 'tsconfig.json'), (path) => ts.sys.readFile(path))
+    .config as unknown;
   const { options } = ts.parseJsonConfigFileContent(config, ts.sys, ROOT);
   const program = ts.createProgram([file], options);
   return ts
