@@ -1,0 +1,48 @@
+import type { RuleDefinition } from '../define/index.js';
+import { limit } from './kind/index.js';
+import { raise, seconds, tightest } from './reading/flag.js';
+import { channelsOf, devicesOf } from './reading/line.js';
+import { trace } from './reading/span.js';
+
+/** Guide for pressure lines, m/s: 15 ft/s, plausibility, from memory. */
+const GUIDE = 15 * 0.3048;
+
+/** Oil that runs too fast for its line. */
+export const lineVelocity: RuleDefinition = {
+  name: 'line-velocity',
+  title: 'Oil speed in lines',
+  summary:
+    'Mean oil speed (flow over bore area) stays below the limit, or below a guide of 15 ft/s where ' +
+    'the scenario has none; past the guide alone it is only noted. Margin: limit less speed, m/s.',
+  source: 'Continuity v = Q / A; guide of 15 ft/s: plausibility, from memory.',
+  kind: 'limit',
+  limits: ['lineVelocity'],
+  judge: (e) => {
+    const own = e.scenario.limits.lineVelocity;
+    const high = own ?? GUIDE;
+    return tightest(
+      devicesOf(e, 'line').flatMap((line) => {
+        const bore = e.scenario.components[line].parameters.bore;
+        if (typeof bore !== 'number' || !(bore > 0)) return [];
+        const area = (Math.PI / 4) * bore * bore;
+        return channelsOf(e, line, 'flow').flatMap((channel) => {
+          const flow = trace(e, channel);
+          const found =
+            flow &&
+            limit({ t: flow.t, v: flow.v.map((q) => Math.abs(q) / area) }, { high }, 'speed');
+          if (found === undefined) return [];
+          return [
+            raise(lineVelocity, found, {
+              devices: [line],
+              severity: own === undefined ? 'note' : 'caution',
+              bad: `Oil ran faster through ${line} than ${own === undefined ? 'the usual guide' : 'the limit'} from ${seconds(found.from)} to ${seconds(found.to)}. Fast oil loses pressure and hammers when it is stopped.`,
+              good: `The fastest oil against the limit was in ${line} at ${seconds(found.from)}; it was inside.`,
+              suggestion:
+                'Look at the bore of the line and at what drives so much flow through it.',
+            }),
+          ];
+        });
+      }),
+    );
+  },
+};

@@ -1,0 +1,52 @@
+import type { Evidence, Timing, UnitEntry } from '../define/index.js';
+import {
+  firstSpell,
+  isWatched,
+  lockedSince,
+  moves,
+  restingSince,
+  units,
+  type Move,
+} from './reading/motion.js';
+
+/**
+ * Times of every selector move for every unit, in log order; NaN for what was not reached
+ * before the next move or the end. A selection that a unit already meets has no timing; without
+ * a selector move in the log there is none.
+ *
+ * Up is finished when the leg is locked up and every door rests closed; down when the leg is
+ * locked down and every door rests at one of its ends (some aircraft close them again).
+ */
+export function timings(e: Evidence): readonly Timing[] {
+  return moves(e)
+    .flatMap((move) => units(e).map(({ name, unit }) => timing(e, name, unit, move)))
+    .filter((t) => t.total !== 0);
+}
+
+function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing {
+  const way = move.direction === 'up' ? 'rising' : 'falling';
+  const spell = firstSpell(e, unit.leg, way, { from: move.start, to: move.end });
+  const since = lockedSince(e, unit, move.direction, move.end);
+  const locked = since === undefined ? NaN : Math.max(since, move.start);
+  const doors = unit.doors
+    .filter((door) => isWatched(e, door))
+    .reduce((last, door) => Math.max(last, doorEnd(e, door, move)), locked);
+  return {
+    unit: name,
+    side: unit.side,
+    direction: move.direction,
+    start: move.start,
+    moving: spell?.from ?? NaN,
+    locked,
+    doors: unit.doors.length === 0 ? locked : doors,
+    total: Math.max(locked, doors) - move.start,
+  };
+}
+
+/** Math.max passes NaN on, so one door that is not home leaves the whole unit unfinished. */
+function doorEnd(e: Evidence, door: string, move: Move): number {
+  const closed = restingSince(e, door, 'closed', move.end);
+  const since =
+    closed ?? (move.direction === 'down' ? restingSince(e, door, 'open', move.end) : undefined);
+  return since === undefined ? NaN : Math.max(since, move.start);
+}
