@@ -1,0 +1,84 @@
+/**
+ * Check valve: a spring-loaded poppet that opens from its crack to its full drop and shuts
+ * against reverse flow but for a leak; no hysteresis. See shared/poppet.
+ */
+import type { DeviceDefinition } from '../define/index.js';
+import {
+  bore,
+  constantOf,
+  dischargeCoefficient,
+  leakage,
+  leakIn,
+  number,
+  transitionOf,
+  transitionReynolds,
+} from './shared/parameters.js';
+import { poppetFlow, POPPET_SIZE, writePoppet } from './shared/poppet.js';
+
+export const checkValve: DeviceDefinition = {
+  kind: 'check-valve',
+  title: 'Check valve',
+  summary: 'Lets oil through from inlet to outlet only.',
+  source: 'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems, chapters 3 and 8',
+  role: 'other',
+  parameters: {
+    bore: bore(
+      'bore when open',
+      0.006,
+      'about the bore of the line it sits in; common practice, no source',
+    ),
+    crack: {
+      title: 'drop at which it begins to open',
+      quantity: 'gauge-pressure',
+      range: [0, 2e6],
+      default: 20_000,
+      why: 'light springs of 2 to 8 psi are usual; common practice, no source',
+    },
+    full: {
+      title: 'drop at which it is fully open',
+      quantity: 'gauge-pressure',
+      range: [2000, 4e6],
+      default: 60_000,
+      why: 'two to four times the crack drop; common practice, no source',
+    },
+    leak: leakage(
+      'leak when shut',
+      1e-9,
+      1e-15,
+      'a sound seat passes drops an hour at system pressure; common practice, no source',
+    ),
+    dischargeCoefficient,
+    transitionReynolds,
+  },
+  ports: {
+    inlet: { title: 'inlet', volume: 2e-6 },
+    outlet: { title: 'outlet', volume: 2e-6 },
+  },
+  flows: { through: { from: 'inlet', to: 'outlet', title: 'flow' } },
+  check: (p) =>
+    number(p, 'full') > number(p, 'crack')
+      ? []
+      : [
+          {
+            parameter: 'full',
+            message: 'must be above the drop at which the valve begins to open',
+          },
+        ],
+  prepare: (p, s) => {
+    const k = new Float64Array(POPPET_SIZE);
+    const d = number(p, 'bore');
+    const leak = leakIn(s, number(p, 'leak'));
+    writePoppet(
+      k,
+      0,
+      number(p, 'crack'),
+      number(p, 'full'),
+      constantOf(p, s, d),
+      transitionOf(p, s, d),
+      leak,
+    );
+    return k;
+  },
+  equations: (d) => poppetFlow(d, 0, 0, d.pressure(0) - d.pressure(1)),
+  symbol: { name: 'check', size: [4, 4], ports: { inlet: [-2, 0], outlet: [2, 0] } },
+};

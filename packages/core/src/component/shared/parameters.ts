@@ -1,0 +1,71 @@
+/**
+ * Parameters that several devices have, and what they make of them.
+ */
+import type { NumberParameter, Parameters, Surroundings } from '../../define/index.js';
+import { orificeConstant, transitionDrop } from '../../medium/index.js';
+
+/** Dynamic viscosity of the oil for which leak coefficients are given, Pa s (14 mm2/s at 860 kg/m3). */
+export const LEAK_VISCOSITY = 0.012;
+
+export const dischargeCoefficient: NumberParameter = {
+  title: 'discharge coefficient',
+  quantity: 'ratio',
+  range: [0.3, 1],
+  default: 0.611,
+  why: 'free-streamline jet from a sharp slot, pi/(pi+2) (Kirchhoff, von Mises); rounded edges reach 0.8 and more',
+};
+
+export const transitionReynolds: NumberParameter = {
+  title: 'transition Reynolds number',
+  quantity: 'ratio',
+  range: [5, 3000],
+  default: 100,
+  why: 'textbooks give about 10 for sharp round edges to some 1000 for long passages; from memory',
+};
+
+/** A leak coefficient, laminar. `most` is the end of the range, m3/(s Pa). */
+export function leakage(title: string, most: number, usual: number, why: string): NumberParameter {
+  return {
+    title,
+    quantity: 'leakage',
+    range: [0, most],
+    default: usual,
+    why: `${why}; holds for oil of 12 mPa s and scales with 1/viscosity`,
+  };
+}
+
+/** A bore with its usual size. */
+export function bore(title: string, usual: number | undefined, why: string): NumberParameter {
+  return { title, quantity: 'length', range: [1e-4, 0.05], default: usual, why };
+}
+
+/** A number among the parameters (the reader has checked that it is one). */
+export function number(p: Parameters, name: string): number {
+  return p[name] as number;
+}
+
+/** Area of a circle, m2. */
+export function circle(diameter: number): number {
+  return 0.25 * Math.PI * diameter * diameter;
+}
+
+/** Leak conductance in this oil, m3/(s Pa), from the coefficient at {@link LEAK_VISCOSITY}. */
+export function leakIn(s: Surroundings, coefficient: number): number {
+  return (coefficient * LEAK_VISCOSITY) / (s.viscosity * s.density);
+}
+
+/** Orifice constant of a round bore with this device's discharge coefficient. */
+export function constantOf(p: Parameters, s: Surroundings, diameter: number): number {
+  return orificeConstant(number(p, 'dischargeCoefficient'), circle(diameter), s.density);
+}
+
+/** Transition drop of a round bore with this device's coefficients, Pa. */
+export function transitionOf(p: Parameters, s: Surroundings, diameter: number): number {
+  return transitionDrop(
+    number(p, 'dischargeCoefficient'),
+    diameter,
+    s.density,
+    s.viscosity,
+    number(p, 'transitionReynolds'),
+  );
+}
