@@ -1,0 +1,264 @@
+/**
+ * Double-acting actuator (jack) with one rod: force p_head A - p_rod (A - a) - p_ambient a, seal
+ * friction with a part that grows with the pressure across the piston, viscous drag, laminar
+ * by-pass past the piston, a weep past the rod seal to the outside, and end cushions.
+ *
+ * A cushion narrows the way out of a chamber smoothly as the piston nears that end; the way in
+ * stays free through a check valve. So each chamber is a node of its own behind its port. An
+ * end without cushion: connect `head` and `head-chamber` (or `rod` and `rod-chamber`) to one
+ * node, which also spares the solver a node. Travel counts from retracted (0) to extended.
+ * Equations: Merritt, Hydraulic Control Systems, chapter 6.
+ */
+import type { DeviceDefinition, Frame, Parameters } from '../define/index.js';
+import { orificeFlow, orificeSlope } from '../medium/index.js';
+import {
+  circle,
+  constantOf,
+  dischargeCoefficient,
+  leakage,
+  leakIn,
+  number,
+  transitionOf,
+  transitionReynolds,
+} from './shared/parameters.js';
+import { rise, riseSlope } from './shared/smooth.js';
+
+const HEAD_AREA = 0;
+const ROD_AREA = 1;
+const AMBIENT = 2;
+const CONSTANT = 3;
+const TRANSITION = 4;
+const NARROW = 5;
+const PER_HEAD_CUSHION = 6;
+const PER_ROD_CUSHION = 7;
+const STROKE = 8;
+const BYPASS = 9;
+const WEEP = 10;
+const SEALS = 11;
+const PRESSURE_FRICTION = 12;
+const DRAG = 13;
+
+const HEAD = 0;
+const ROD = 1;
+const HEAD_CHAMBER = 2;
+const ROD_CHAMBER = 3;
+const OUTSIDE = 4;
+
+/** The cushions' check valves open over this drop, Pa (common practice, no source). */
+const CHECK_CRACK = 10_000;
+const CHECK_BAND = 40_000;
+/** Rounds the corner of the pressure-dependent friction at zero, Pa. */
+const ROUND = 1e5;
+/** A dry rod seal lets no air in: the weep begins smoothly over this pressure, Pa. */
+const WEEP_BAND = 1e5;
+/** Speed at which the parameter `drag` holds, m/s. */
+const DRAG_SPEED = 0.1;
+
+const headArea = (p: Parameters): number => circle(number(p, 'bore'));
+const rodArea = (p: Parameters): number => headArea(p) - circle(number(p, 'rodDiameter'));
+
+/** Way between a port and its chamber, `clear` m from the cushioned end, `sense` the sign of travel away from it. */
+function way(
+  d: Frame,
+  path: number,
+  port: number,
+  chamber: number,
+  clear: number,
+  perCushion: number,
+  sense: number,
+): void {
+  const k = d.k;
+  const dp = d.pressure(port) - d.pressure(chamber);
+  const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
+  const fullSlope = orificeSlope(k[CONSTANT], dp, k[TRANSITION]);
+  const x = clear * perCushion;
+  const out = k[NARROW] + (1 - k[NARROW]) * rise(x);
+  // The check valve adds what the cushion takes away.
+  const y = (dp - CHECK_CRACK) / CHECK_BAND;
+  const lifted = rise(y);
+  const open = out + (1 - out) * lifted;
+  const slope = open * fullSlope + ((1 - out) * riseSlope(y) * full) / CHECK_BAND;
+  d.flow(path, open * full, slope, -slope);
+  d.flowAlso(path, 0, sense * (1 - lifted) * (1 - k[NARROW]) * riseSlope(x) * perCushion * full);
+}
+
+export const doubleActingActuator: DeviceDefinition = {
+  kind: 'double-acting-actuator',
+  title: 'Double-acting actuator',
+  summary: 'Jack with one rod, pushed both ways; moves the leg or door its rod is linked to.',
+  source:
+    'piston force and leakage: Merritt, Hydraulic Control Systems, chapter 6; cushion as a narrowing orifice, common practice, no source',
+  role: 'actuator',
+  parameters: {
+    bore: {
+      title: 'bore',
+      quantity: 'length',
+      range: [0.008, 0.3],
+      why: "no default: the actuator's drawing",
+    },
+    rodDiameter: {
+      title: 'rod diameter',
+      quantity: 'length',
+      range: [0.003, 0.25],
+      why: "no default: the actuator's drawing",
+    },
+    stroke: {
+      title: 'stroke',
+      quantity: 'length',
+      range: [0.01, 2],
+      why: "no default: the actuator's drawing; at least the travel of its link",
+    },
+    deadVolume: {
+      title: 'oil left in each chamber at its end',
+      quantity: 'volume',
+      range: [1e-7, 1e-3],
+      default: 5e-6,
+      why: 'ports and clearances, a few cm3; common practice, no source',
+    },
+    portBore: {
+      title: 'bore between port and chamber',
+      quantity: 'length',
+      range: [0.001, 0.03],
+      default: 0.005,
+      why: 'about the bore of the line; common practice, no source',
+    },
+    cushionHead: {
+      title: 'length of the cushion at the retracted end',
+      quantity: 'length',
+      range: [0.001, 0.2],
+      default: 0.012,
+      why: 'about half the bore; common practice, no source',
+    },
+    cushionRod: {
+      title: 'length of the cushion at the extended end',
+      quantity: 'length',
+      range: [0.001, 0.2],
+      default: 0.012,
+      why: 'about half the bore; common practice, no source',
+    },
+    cushionArea: {
+      title: 'share of the way out left open at the end of a cushion',
+      quantity: 'ratio',
+      range: [0.001, 1],
+      default: 1,
+      why: '1 is no cushion; cushioned jacks leave one to five per cent; common practice, no source',
+    },
+    seals: {
+      title: 'seal friction without pressure',
+      quantity: 'force',
+      range: [0, 5000],
+      default: 60,
+      why: 'elastomer rings on a bore of some 40 mm; common practice, no source',
+    },
+    pressureFriction: {
+      title: 'seal friction as a share of the pressure force across the piston',
+      quantity: 'ratio',
+      range: [0, 0.5],
+      default: 0.02,
+      why: 'jacks in good order lose two to five per cent; common practice, no source',
+    },
+    drag: {
+      title: 'viscous drag at 0.1 m/s',
+      quantity: 'force',
+      range: [0, 5000],
+      default: 20,
+      why: 'oil film under the seals, small beside their friction; common practice, no source',
+    },
+    bypass: leakage(
+      'by-pass past the piston',
+      1e-9,
+      1e-15,
+      'soft seals: nothing to measure; common practice, no source',
+    ),
+    rodSealLeak: leakage('weep past the rod seal', 1e-11, 0, 'dry'),
+    dischargeCoefficient,
+    transitionReynolds,
+  },
+  ports: {
+    head: { title: 'head port', volume: 2e-6 },
+    rod: { title: 'rod port', volume: 2e-6 },
+    headChamber: { title: 'head chamber', volume: (p) => number(p, 'deadVolume'), optional: true },
+    rodChamber: {
+      title: 'rod chamber',
+      volume: (p) => number(p, 'deadVolume') + rodArea(p) * number(p, 'stroke'),
+      optional: true,
+    },
+    outside: { title: 'outside, for what drips', volume: 0, optional: true },
+  },
+  links: { rod: { title: 'rod', shape: 'travel' } },
+  chambers: [
+    { port: 'headChamber', link: 'rod', area: headArea },
+    { port: 'rodChamber', link: 'rod', area: (p) => -rodArea(p) },
+  ],
+  flows: {
+    headWay: { from: 'head', to: 'headChamber', also: ['rod'], title: 'flow into the head end' },
+    rodWay: { from: 'rod', to: 'rodChamber', also: ['rod'], title: 'flow into the rod end' },
+    bypass: { from: 'headChamber', to: 'rodChamber', title: 'by-pass past the piston' },
+    drip: { from: 'rodChamber', to: 'outside', title: 'weep past the rod seal' },
+  },
+  forces: { push: { link: 'rod', also: ['headChamber', 'rodChamber'] } },
+  check: (p) => [
+    ...(number(p, 'rodDiameter') < number(p, 'bore')
+      ? []
+      : [{ parameter: 'rodDiameter', message: 'must be below the bore' }]),
+    ...(number(p, 'cushionHead') + number(p, 'cushionRod') <= number(p, 'stroke')
+      ? []
+      : [{ parameter: 'cushionHead', message: 'the two cushions are longer than the stroke' }]),
+  ],
+  prepare: (p, s) => {
+    const port = number(p, 'portBore');
+    const k = new Float64Array(14);
+    k[HEAD_AREA] = headArea(p);
+    k[ROD_AREA] = rodArea(p);
+    k[AMBIENT] = s.ambient;
+    k[CONSTANT] = constantOf(p, s, port);
+    k[TRANSITION] = transitionOf(p, s, port);
+    k[NARROW] = number(p, 'cushionArea');
+    k[PER_HEAD_CUSHION] = 1 / number(p, 'cushionHead');
+    k[PER_ROD_CUSHION] = 1 / number(p, 'cushionRod');
+    k[STROKE] = number(p, 'stroke');
+    k[BYPASS] = leakIn(s, number(p, 'bypass'));
+    k[WEEP] = leakIn(s, number(p, 'rodSealLeak'));
+    k[SEALS] = number(p, 'seals');
+    k[PRESSURE_FRICTION] = number(p, 'pressureFriction') * headArea(p);
+    k[DRAG] = number(p, 'drag') / DRAG_SPEED;
+    return k;
+  },
+  equations: (d) => {
+    const k = d.k;
+    const travel = d.travel(0);
+    const ph = d.pressure(HEAD_CHAMBER);
+    const pr = d.pressure(ROD_CHAMBER);
+    way(d, 0, HEAD, HEAD_CHAMBER, travel, k[PER_HEAD_CUSHION], 1);
+    way(d, 1, ROD, ROD_CHAMBER, k[STROKE] - travel, k[PER_ROD_CUSHION], -1);
+    d.flow(2, k[BYPASS] * (ph - pr), k[BYPASS], -k[BYPASS]);
+    const over = pr - d.pressure(OUTSIDE);
+    const wet = rise(over / WEEP_BAND);
+    const weepSlope = k[WEEP] * (wet + (over * riseSlope(over / WEEP_BAND)) / WEEP_BAND);
+    d.flow(3, k[WEEP] * over * wet, weepSlope, -weepSlope);
+
+    const a = k[HEAD_AREA];
+    const b = k[ROD_AREA];
+    d.force(0, ph * a - pr * b - k[AMBIENT] * (a - b));
+    d.forceAlso(0, 0, a);
+    d.forceAlso(0, 1, -b);
+    d.damping(0, k[DRAG]);
+    const across = ph - pr;
+    const size = Math.sqrt(across * across + ROUND * ROUND);
+    const squeeze = (k[PRESSURE_FRICTION] * across) / size;
+    d.friction(0, k[SEALS] + k[PRESSURE_FRICTION] * (size - ROUND));
+    d.frictionAlso(0, 0, squeeze);
+    d.frictionAlso(0, 1, -squeeze);
+  },
+  symbol: {
+    name: 'cylinder',
+    size: [10, 4],
+    ports: {
+      head: [-4, -2],
+      rod: [4, -2],
+      headChamber: [-4, 2],
+      rodChamber: [4, 2],
+      outside: [5, 0],
+    },
+  },
+};
