@@ -9,8 +9,8 @@
  * node, which also spares the solver a node. Travel counts from retracted (0) to extended.
  * Equations: Merritt, Hydraulic Control Systems, chapter 6.
  */
-import type { DeviceDefinition, Frame, Parameters } from '../define/index.js';
-import { orificeFlow, orificeSlope } from '../medium/index.js';
+import type { DeviceDefinition, Parameters } from '../define/index.js';
+import { cushionedWay, WAY_SIZE } from './shared/cushion.js';
 import {
   circle,
   constantOf,
@@ -23,20 +23,17 @@ import {
 } from './shared/parameters.js';
 import { rise, riseSlope } from './shared/smooth.js';
 
-const HEAD_AREA = 0;
-const ROD_AREA = 1;
-const AMBIENT = 2;
-const CONSTANT = 3;
-const TRANSITION = 4;
-const NARROW = 5;
-const PER_HEAD_CUSHION = 6;
-const PER_ROD_CUSHION = 7;
-const STROKE = 8;
-const BYPASS = 9;
-const WEEP = 10;
-const SEALS = 11;
-const PRESSURE_FRICTION = 12;
-const DRAG = 13;
+const HEAD_WAY = 0;
+const ROD_WAY = WAY_SIZE;
+const HEAD_AREA = 2 * WAY_SIZE;
+const ROD_AREA = HEAD_AREA + 1;
+const AMBIENT = HEAD_AREA + 2;
+const STROKE = HEAD_AREA + 3;
+const BYPASS = HEAD_AREA + 4;
+const WEEP = HEAD_AREA + 5;
+const SEALS = HEAD_AREA + 6;
+const PRESSURE_FRICTION = HEAD_AREA + 7;
+const DRAG = HEAD_AREA + 8;
 
 const HEAD = 0;
 const ROD = 1;
@@ -44,9 +41,6 @@ const HEAD_CHAMBER = 2;
 const ROD_CHAMBER = 3;
 const OUTSIDE = 4;
 
-/** The cushions' check valves open over this drop, Pa (common practice, no source). */
-const CHECK_CRACK = 10_000;
-const CHECK_BAND = 40_000;
 /** Rounds the corner of the pressure-dependent friction at zero, Pa. */
 const ROUND = 1e5;
 /** A dry rod seal lets no air in: the weep begins smoothly over this pressure, Pa. */
@@ -56,31 +50,6 @@ const DRAG_SPEED = 0.1;
 
 const headArea = (p: Parameters): number => circle(number(p, 'bore'));
 const rodArea = (p: Parameters): number => headArea(p) - circle(number(p, 'rodDiameter'));
-
-/** Way between a port and its chamber, `clear` m from the cushioned end, `sense` the sign of travel away from it. */
-function way(
-  d: Frame,
-  path: number,
-  port: number,
-  chamber: number,
-  clear: number,
-  perCushion: number,
-  sense: number,
-): void {
-  const k = d.k;
-  const dp = d.pressure(port) - d.pressure(chamber);
-  const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-  const fullSlope = orificeSlope(k[CONSTANT], dp, k[TRANSITION]);
-  const x = clear * perCushion;
-  const out = k[NARROW] + (1 - k[NARROW]) * rise(x);
-  // The check valve adds what the cushion takes away.
-  const y = (dp - CHECK_CRACK) / CHECK_BAND;
-  const lifted = rise(y);
-  const open = out + (1 - out) * lifted;
-  const slope = open * fullSlope + ((1 - out) * riseSlope(y) * full) / CHECK_BAND;
-  d.flow(path, open * full, slope, -slope);
-  d.flowAlso(path, 0, sense * (1 - lifted) * (1 - k[NARROW]) * riseSlope(x) * perCushion * full);
-}
 
 export const doubleActingActuator: DeviceDefinition = {
   kind: 'double-acting-actuator',
@@ -207,15 +176,15 @@ export const doubleActingActuator: DeviceDefinition = {
   ],
   prepare: (p, s) => {
     const port = number(p, 'portBore');
-    const k = new Float64Array(14);
+    const k = new Float64Array(HEAD_AREA + 9);
+    k[HEAD_WAY] = k[ROD_WAY] = constantOf(p, s, port);
+    k[HEAD_WAY + 1] = k[ROD_WAY + 1] = transitionOf(p, s, port);
+    k[HEAD_WAY + 2] = k[ROD_WAY + 2] = number(p, 'cushionArea');
+    k[HEAD_WAY + 3] = 1 / number(p, 'cushionHead');
+    k[ROD_WAY + 3] = 1 / number(p, 'cushionRod');
     k[HEAD_AREA] = headArea(p);
     k[ROD_AREA] = rodArea(p);
     k[AMBIENT] = s.ambient;
-    k[CONSTANT] = constantOf(p, s, port);
-    k[TRANSITION] = transitionOf(p, s, port);
-    k[NARROW] = number(p, 'cushionArea');
-    k[PER_HEAD_CUSHION] = 1 / number(p, 'cushionHead');
-    k[PER_ROD_CUSHION] = 1 / number(p, 'cushionRod');
     k[STROKE] = number(p, 'stroke');
     k[BYPASS] = leakIn(s, number(p, 'bypass'));
     k[WEEP] = leakIn(s, number(p, 'rodSealLeak'));
@@ -229,8 +198,8 @@ export const doubleActingActuator: DeviceDefinition = {
     const travel = d.travel(0);
     const ph = d.pressure(HEAD_CHAMBER);
     const pr = d.pressure(ROD_CHAMBER);
-    way(d, 0, HEAD, HEAD_CHAMBER, travel, k[PER_HEAD_CUSHION], 1);
-    way(d, 1, ROD, ROD_CHAMBER, k[STROKE] - travel, k[PER_ROD_CUSHION], -1);
+    cushionedWay(d, 0, HEAD, HEAD_CHAMBER, HEAD_WAY, travel, 1);
+    cushionedWay(d, 1, ROD, ROD_CHAMBER, ROD_WAY, k[STROKE] - travel, -1);
     d.flow(2, k[BYPASS] * (ph - pr), k[BYPASS], -k[BYPASS]);
     const over = pr - d.pressure(OUTSIDE);
     const wet = rise(over / WEEP_BAND);
