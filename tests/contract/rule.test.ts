@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import { rules } from '../../packages/core/src/monitor/index.js';
+import { AMBIENT, swing, type Story } from '../support/evidence.js';
+
+/** Stories that spoil many things at once, and one that says almost nothing. */
+const stories: Record<string, (s: Story) => void> = {
+  healthy: () => undefined,
+  spoilt: (s) => {
+    s.limits = {
+      timeUp: 1,
+      timeDown: 1,
+      spread: 0.01,
+      arrivalSpeed: 0.1,
+      doorArrivalSpeed: 0.1,
+      peakPressure: 1e5,
+      residualPressure: 1e3,
+      lineVelocity: 0.1,
+      clearance: 1,
+      reservoirContent: 1,
+    };
+    s.left.doorCloses = 5;
+    s.left.doorValveTrips = 4;
+    s.right.legFalls = 12.5;
+    s.right.downlockEngages = null;
+    s.right.doorClosed = s.right.doorOpens = null;
+    s.outcome = { kind: 'stuck', time: 24, where: ['pump'], why: 'Why.', hint: 'Hint.' };
+    for (const node of ['up-line', 'down-line', 'suction-line']) {
+      s.channels[`${node}.pressure`] = [
+        'pressure',
+        node,
+        [
+          [0, 1e4],
+          [5, 2 * AMBIENT],
+          [25, 5 * AMBIENT],
+        ],
+      ];
+      s.channels[`${node}.void`] = [
+        'volume',
+        node,
+        [
+          [0, 1e-4],
+          [25, 0],
+        ],
+      ];
+    }
+    s.channels['relief.flow'] = [
+      'flow',
+      'relief',
+      [
+        [0, 1e-4],
+        [25, 1e-4],
+      ],
+    ];
+    s.channels['up-pipe.flow'] = [
+      'flow',
+      'up-pipe',
+      [
+        [0, 1e-3],
+        [25, 1e-3],
+      ],
+    ];
+    s.channels['reservoir.content'] = [
+      'volume',
+      'reservoir',
+      [
+        [0, 1e-3],
+        [25, 1e-3],
+      ],
+    ];
+    s.outline = (name, angle) =>
+      name.endsWith('leg')
+        ? {
+            line: [{ x: 0, y: 0, z: 0 }],
+            tyre: {
+              centre: { x: 0, y: angle, z: 0 },
+              axle: { x: 0.6, y: 0.8, z: 0 },
+              radius: 0.3,
+              width: 0.2,
+            },
+          }
+        : { line: [{ x: 0, y: angle, z: 0 }], edge: [{ x: 0, y: 1, z: angle }] };
+  },
+  silent: (s) => {
+    s.leverUp = s.leverDown = null;
+    s.angles = false;
+    for (const side of [s.left, s.right])
+      for (const k of Object.keys(side) as (keyof typeof side)[]) side[k] = null;
+  },
+};
+
+describe.each(Object.entries(rules))('rule %s', (name, rule) => {
+  it('is declared under its own name, with a title, a summary and a source', () => {
+    expect(rule.name).toBe(name);
+    expect(name).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    for (const text of [rule.title, rule.summary, rule.source])
+      expect(text.length).toBeGreaterThan(10);
+    expect(rule.summary).toMatch(/Margin/);
+  });
+
+  it.each(Object.entries(stories))('gives well-formed flags on a %s run', (_, change) => {
+    const e = swing(change);
+    for (const flag of rule.judge(e)) {
+      expect(flag.rule).toBe(name);
+      expect(Number.isFinite(flag.margin)).toBe(true);
+      expect(flag.margin < 0 || flag.severity === 'note').toBe(true);
+      expect(flag.from).toBeGreaterThanOrEqual(0);
+      expect(flag.to).toBeGreaterThanOrEqual(flag.from);
+      expect(flag.to).toBeLessThanOrEqual(e.duration);
+      expect(flag.devices.length).toBeGreaterThan(0);
+      expect(flag.explanation.length).toBeGreaterThan(10);
+      expect(flag.explanation).not.toMatch(/NaN|undefined|Infinity/);
+      expect(flag.suggestion).toContain('approved data');
+    }
+  });
+
+  it('raises something on the spoilt run, and judges nothing it cannot see', () => {
+    expect(rule.judge(swing(stories.spoilt)).some((f) => f.margin < 0)).toBe(true);
+    expect(rule.judge(swing(stories.silent))).toEqual([]);
+  });
+
+  it('gives the same flags for the same evidence, and leaves the evidence alone', () => {
+    const e = swing(stories.spoilt);
+    const before = JSON.stringify([e.log, e.scenario]);
+    expect(rule.judge(e)).toEqual(rule.judge(e));
+    expect(JSON.stringify([e.log, e.scenario])).toBe(before);
+  });
+});
