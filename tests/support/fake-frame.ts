@@ -1,0 +1,172 @@
+/** A frame for one device without a network: values are set by hand, what it declares is kept. */
+import type {
+  DeviceDefinition,
+  Frame,
+  Parameters,
+  Surroundings,
+} from '../../packages/core/src/define/index.js';
+
+/** One of the quantities a device may depend on. */
+export interface Knob {
+  readonly kind: 'port' | 'state' | 'link';
+  readonly index: number;
+}
+
+export class FakeFrame implements Frame {
+  readonly k: Float64Array;
+  mode = 0;
+  readonly pressures: Float64Array;
+  readonly contents: Float64Array;
+  readonly states: Float64Array;
+  readonly inputs: Float64Array;
+  readonly travels: Float64Array;
+  readonly rates: Float64Array;
+
+  readonly flows: { q: number; from: number; to: number; also: number[] }[];
+  readonly forces: {
+    value: number;
+    also: number[];
+    damping: number;
+    friction: number;
+    frictionAlso: number[];
+  }[];
+  readonly stateRates: { value: number; also: number[] }[];
+
+  constructor(device: DeviceDefinition, parameters: Parameters, surroundings: Surroundings) {
+    const size = (record: object | undefined): number => Object.keys(record ?? {}).length;
+    this.k = device.prepare(parameters, surroundings);
+    this.pressures = new Float64Array(size(device.ports)).fill(surroundings.ambient);
+    this.contents = new Float64Array(size(device.ports)).fill(1e-3);
+    this.states = Float64Array.from(Object.values(device.states ?? {}), (s) => s.initial);
+    this.inputs = Float64Array.from(Object.values(device.inputs ?? {}), (input) =>
+      typeof input.initial === 'function' ? input.initial(parameters) : input.initial,
+    );
+    this.travels = new Float64Array(size(device.links));
+    this.rates = new Float64Array(size(device.links));
+    const zeros = (also: readonly string[] | undefined): number[] => (also ?? []).map(() => 0);
+    this.flows = Object.values(device.flows ?? {}).map((flow) => ({
+      q: NaN,
+      from: NaN,
+      to: NaN,
+      also: zeros(flow.also),
+    }));
+    this.forces = Object.values(device.forces ?? {}).map((force) => ({
+      value: NaN,
+      also: zeros(force.also),
+      damping: 0,
+      friction: 0,
+      frictionAlso: zeros(force.also),
+    }));
+    this.stateRates = Object.values(device.states ?? {}).map((state) => ({
+      value: NaN,
+      also: zeros(state.also),
+    }));
+  }
+
+  sinceEntry = (): number => 0;
+  pressure = (port: number): number => this.pressures[port];
+  content = (port: number): number => this.contents[port];
+  state = (state: number): number => this.states[state];
+  input = (input: number): number => this.inputs[input];
+  travel = (link: number): number => this.travels[link];
+  travelRate = (link: number): number => this.rates[link];
+
+  flow(path: number, q: number, dqFrom: number, dqTo: number): void {
+    const flow = this.flows[path];
+    flow.q = q;
+    flow.from = dqFrom;
+    flow.to = dqTo;
+  }
+  flowAlso(path: number, extra: number, dq: number): void {
+    this.flows[path].also[extra] = dq;
+  }
+  force(force: number, value: number): void {
+    this.forces[force].value = value;
+  }
+  forceAlso(force: number, extra: number, d: number): void {
+    this.forces[force].also[extra] = d;
+  }
+  damping(force: number, coefficient: number): void {
+    this.forces[force].damping = coefficient;
+  }
+  friction(force: number, value: number): void {
+    this.forces[force].friction = value;
+  }
+  frictionAlso(force: number, extra: number, d: number): void {
+    this.forces[force].frictionAlso[extra] = d;
+  }
+  rate(state: number, value: number): void {
+    this.stateRates[state].value = value;
+  }
+  rateAlso(state: number, extra: number, d: number): void {
+    this.stateRates[state].also[extra] = d;
+  }
+
+  /** Value of a knob. */
+  get({ kind, index }: Knob): number {
+    return this.store(kind)[index];
+  }
+  /** Sets a knob. */
+  set({ kind, index }: Knob, value: number): void {
+    this.store(kind)[index] = value;
+  }
+  private store(kind: Knob['kind']): Float64Array {
+    return kind === 'port' ? this.pressures : kind === 'state' ? this.states : this.travels;
+  }
+}
+
+/** The knob that a name in `also`, `from` or `to` means for a device. */
+export function knobOf(device: DeviceDefinition, name: string): Knob {
+  const places = [
+    ['port', device.ports],
+    ['state', device.states ?? {}],
+    ['link', device.links ?? {}],
+  ] as const;
+  for (const [kind, record] of places) {
+    const index = Object.keys(record).indexOf(name);
+    if (index >= 0) return { kind, index };
+  }
+  throw new Error(`${device.kind} declares no port, state or link ${name}`);
+}
+
+/** Everything the device declared at the frame's present values, by readable name. */
+export function declared(device: DeviceDefinition, frame: FakeFrame): Record<string, number> {
+  device.equations?.(frame);
+  const out: Record<string, number> = {};
+  Object.keys(device.flows ?? {}).forEach((name, i) => (out[`flow ${name}`] = frame.flows[i].q));
+  Object.keys(device.forces ?? {}).forEach((name, i) => {
+    out[`force ${name}`] = frame.forces[i].value;
+    out[`friction ${name}`] = frame.forces[i].friction;
+  });
+  Object.keys(device.states ?? {}).forEach(
+    (name, i) => (out[`rate ${name}`] = frame.stateRates[i].value),
+  );
+  return out;
+}
+
+/** Every declared partial derivative at the frame's present values: of what, against which knob, and its value. */
+export function partials(
+  device: DeviceDefinition,
+  frame: FakeFrame,
+): { of: string; name: string; knob: Knob; value: number }[] {
+  device.equations?.(frame);
+  const out: { of: string; name: string; knob: Knob; value: number }[] = [];
+  const add = (of: string, name: string, value: number): void => {
+    out.push({ of, name, knob: knobOf(device, name), value });
+  };
+  Object.entries(device.flows ?? {}).forEach(([name, flow], i) => {
+    add(`flow ${name}`, flow.from, frame.flows[i].from);
+    add(`flow ${name}`, flow.to, frame.flows[i].to);
+    (flow.also ?? []).forEach((also, j) => add(`flow ${name}`, also, frame.flows[i].also[j]));
+  });
+  Object.entries(device.forces ?? {}).forEach(([name, force], i) => {
+    (force.also ?? []).forEach((also, j) => {
+      add(`force ${name}`, also, frame.forces[i].also[j]);
+      add(`friction ${name}`, also, frame.forces[i].frictionAlso[j]);
+    });
+  });
+  Object.entries(device.states ?? {}).forEach(([name, state], i) => {
+    (state.also ?? []).forEach((also, j) => add(`rate ${name}`, also, frame.stateRates[i].also[j]));
+  });
+  return out;
+}
