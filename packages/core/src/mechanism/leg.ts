@@ -16,7 +16,7 @@
  * text on engineering mechanics); polytropic change of state (any text on thermodynamics).
  * Also right for a tail or nose leg: leave twist, shortening and gas at zero.
  */
-import type { MechanismDefinition, Parameters, Placement, Point3, Shape } from '../define/index.js';
+import type { MechanismDefinition, Placement, Point3, Shape } from '../define/index.js';
 import { gasForce, poses } from './pose.js';
 import { add, dot, downward, GRAVITY, num, sample, times } from './statics.js';
 
