@@ -321,6 +321,22 @@ describe('not-finished', () => {
     expect(flag.severity).toBe('fail');
     expect(flag.explanation).toContain('The step became too small.');
   });
+  it('cautions when the operator was left waiting', () => {
+    const [flag] = judged(
+      'not-finished',
+      swing((s) => {
+        s.outcome = {
+          kind: 'done',
+          time: 25,
+          where: ['selector'],
+          why: 'The operator waited.',
+          hint: 'Look why.',
+        };
+      }),
+    );
+    expect(flag.severity).toBe('caution');
+    expect(flag.margin).toBeCloseTo(12 - 25, 12); // since the lever went down
+  });
   it('says nothing of a run that was played out', () =>
     expect(margins('not-finished')).toEqual([]));
 });

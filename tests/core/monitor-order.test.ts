@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Evidence, Flag } from '../../packages/core/src/define/index.js';
 import { judge, rules, timings } from '../../packages/core/src/monitor/index.js';
-import { swing } from '../support/evidence.js';
+import { swing, type Story } from '../support/evidence.js';
 
 // Expected margins are differences of the times stated in the story: arithmetic, no other source.
 const by = (e: Evidence, rule: string, device: string): Flag[] =>
@@ -239,6 +239,15 @@ describe('judge', () => {
     expect(keys).toEqual([...keys].sort((a, b) => a - b));
     expect(flags[0].rule).toBe('door-before-leg');
     expect(flags.some((f) => f.severity === 'caution')).toBe(true);
+  });
+  it('takes how things stand at the start for no event', () => {
+    const change = (starts: boolean) => (s: Story) => {
+      s.starts = starts;
+      s.leverUp = 0;
+      s.left.doorCloses = 5.2;
+      s.right.downlockEngages = null;
+    };
+    expect(judge(swing(change(true)))).toEqual(judge(swing(change(false))));
   });
   it('finds nothing wrong with a healthy swing', () => {
     expect(judge(swing()).filter((f) => f.severity !== 'note')).toEqual([]);

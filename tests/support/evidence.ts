@@ -64,6 +64,8 @@ export interface Story {
   channels: Record<string, [Quantity, string, readonly (readonly [number, number])[]]>;
   /** Without angles, as in a log written by hand. */
   angles: boolean;
+  /** With entries at 0 s that say how everything stands, as a simulated run has them. */
+  starts: boolean;
   outline: (mechanism: string, angle: number) => Placement | undefined;
   extraLog: Omit<LogEntry, 'index'>[];
 }
@@ -89,6 +91,7 @@ export function swing(change: (story: Story) => void = () => undefined): Evidenc
     speeds: { legUp: 0.3, legDown: 0.4, doorClosed: 1, doorOpen: 1.2 },
     channels: {},
     angles: true,
+    starts: false,
     outline: () => undefined,
     extraLog: [],
   };
@@ -136,6 +139,18 @@ function build(s: Story): Evidence {
     const x = s[side];
     const leg = `${side}-leg`;
     const door = `${side}-door`;
+    if (s.starts) {
+      for (const [device, to] of [
+        ['downlock', 'engaged'],
+        ['uplock', 'open'],
+        ['door-valve', 'closed'],
+        ['leg-valve', 'open'],
+      ]) {
+        add(0, 'mode', `${side}-${device}`, '', to, 'at the start');
+      }
+      add(0, 'motion', leg, '', 'at down', 'at the start');
+      add(0, 'motion', door, '', 'at open', 'at the start');
+    }
     add(x.downlockOpens, 'mode', `${side}-downlock`, 'engaged', 'open', 'pressure');
     add(x.legRises, 'motion', leg, 'at down', 'rising', 'pressure in its actuator');
     add(x.legUp, 'motion', leg, 'rising', 'at up', 'end of travel', s.speeds.legUp);

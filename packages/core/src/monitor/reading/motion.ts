@@ -1,5 +1,5 @@
 import type { Evidence, LogEntry, UnitEntry } from '../../define/index.js';
-import { endOf, trace, valueAt, type Span } from './span.js';
+import { endOf, isStart, trace, valueAt, type Span } from './span.js';
 
 export type Direction = 'up' | 'down';
 
@@ -131,7 +131,7 @@ export function arrival(
   span: Span,
 ): number | undefined {
   return motions(e, mechanism).find(
-    (x) => x.to === `at ${end}` && x.t >= span.from && x.t <= span.to,
+    (x) => x.to === `at ${end}` && !isStart(x) && x.t >= span.from && x.t <= span.to,
   )?.t;
 }
 
@@ -154,6 +154,7 @@ export function lockTime(
       x.device === lock &&
       x.kind === 'mode' &&
       x.to === 'engaged' &&
+      !isStart(x) &&
       x.t >= span.from &&
       x.t <= span.to,
   )?.t;

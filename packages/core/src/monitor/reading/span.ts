@@ -11,9 +11,14 @@ export function endOf(e: Evidence): number {
   return Math.min(e.duration, e.outcome.time);
 }
 
-/** Log entries that match a pattern, in order. */
+/** True for an entry that only says how things stood at the start: nothing happened. */
+export function isStart(entry: LogEntry): boolean {
+  return entry.from === '';
+}
+
+/** Log entries that match a pattern, in order; how things stood at the start is no event. */
 export function occurrences(e: Evidence, pattern: EventPattern): readonly LogEntry[] {
-  return e.log.filter((x) => x.device === pattern.device && x.to === pattern.to);
+  return e.log.filter((x) => x.device === pattern.device && x.to === pattern.to && !isStart(x));
 }
 
 /** Spans that lie in both lists (each sorted and without overlap). */
