@@ -115,12 +115,17 @@ export class FakeFrame implements Frame {
   }
 }
 
-/** The knob that a name in `also`, `from` or `to` means for a device. */
+/** The knob of a port. */
+export function portKnob(device: DeviceDefinition, name: string): Knob {
+  return { kind: 'port', index: Object.keys(device.ports).indexOf(name) };
+}
+
+/** The knob that a name in `also` means: a state, else a link, else a port, as the network reads it. */
 export function knobOf(device: DeviceDefinition, name: string): Knob {
   const places = [
-    ['port', device.ports],
     ['state', device.states ?? {}],
     ['link', device.links ?? {}],
+    ['port', device.ports],
   ] as const;
   for (const [kind, record] of places) {
     const index = Object.keys(record).indexOf(name);
@@ -151,12 +156,12 @@ export function partials(
 ): { of: string; name: string; knob: Knob; value: number }[] {
   device.equations?.(frame);
   const out: { of: string; name: string; knob: Knob; value: number }[] = [];
-  const add = (of: string, name: string, value: number): void => {
-    out.push({ of, name, knob: knobOf(device, name), value });
+  const add = (of: string, name: string, value: number, knob = knobOf(device, name)): void => {
+    out.push({ of, name, knob, value });
   };
   Object.entries(device.flows ?? {}).forEach(([name, flow], i) => {
-    add(`flow ${name}`, flow.from, frame.flows[i].from);
-    add(`flow ${name}`, flow.to, frame.flows[i].to);
+    add(`flow ${name}`, flow.from, frame.flows[i].from, portKnob(device, flow.from));
+    add(`flow ${name}`, flow.to, frame.flows[i].to, portKnob(device, flow.to));
     (flow.also ?? []).forEach((also, j) => add(`flow ${name}`, also, frame.flows[i].also[j]));
   });
   Object.entries(device.forces ?? {}).forEach(([name, force], i) => {
