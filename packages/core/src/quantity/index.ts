@@ -2,4 +2,4 @@ export { displayUnit, toDisplay, type Display, type DisplaySystem } from './disp
 export { compileExpression, sampleExpression } from './expression.js';
 export { didYouMean, nearestName } from './nearest-name.js';
 export { inUnit, parseAnyQuantity, parseQuantity, type Problem, type ReadQuantity } from './parse-quantity.js';
-export { QUANTITY_WORDS, quantityOfDimension } from './words.js';
+export { QUANTITY_WORDS, quantityOfDimension, usualUnit } from './words.js';

@@ -1,7 +1,7 @@
 import type { Quantity } from '../define/parameter.js';
 import { nearestName } from './nearest-name.js';
 import { dimensionOf, findUnit, type UnitScale } from './unit.js';
-import { QUANTITY_WORDS, quantityOfDimension } from './words.js';
+import { QUANTITY_WORDS, quantityOfDimension, usualUnit } from './words.js';
 
 /** What is wrong with a text, for an issue: one sentence, what is allowed, what to do. */
 export interface Problem {
@@ -46,7 +46,7 @@ export function parseQuantity(text: string, quantity: Quantity): ReadQuantity | 
   const dimension = dimensionOf(quantity);
   if (unitText === '') {
     if (dimension === '') return finite(number, '', quantity);
-    return refuse(quantity, `a unit is missing: ${words.name} belongs here`, withUnit(number, words.examples[0]));
+    return refuse(quantity, `a unit is missing: ${words.name} belongs here`, `write the unit, e.g. ${trim(number)} ${usualUnit(quantity)}`);
   }
   const unit = findUnit(unitText);
   if (unit === undefined) return unknownUnit(unitText, quantity);
@@ -117,11 +117,6 @@ function refuse(quantity: Quantity, problem: string, hint: string): Problem {
 /** The kind of a quantity without saying gauge or absolute: that is not what was mistaken. */
 function kind(quantity: Quantity): string {
   return quantity === 'gauge-pressure' || quantity === 'pressure' ? 'a pressure' : QUANTITY_WORDS[quantity].name;
-}
-
-function withUnit(number: number, example: string): string {
-  const unit = example.replace(/^[\d./ e-]+(?=[A-Za-z(])/, '');
-  return `write the unit, e.g. ${trim(number)} ${unit}`;
 }
 
 function unknownUnit(unitText: string, quantity: Quantity): Problem {

@@ -38,6 +38,11 @@ export const QUANTITY_WORDS: Readonly<Record<Quantity, QuantityWords>> = {
   energy: { name: 'an energy', examples: ['40 J'] },
 };
 
+/** The unit of the first example; `''` for plain numbers. */
+export function usualUnit(quantity: Quantity): string {
+  return QUANTITY_WORDS[quantity].examples[0].split(' ').slice(1).join(' ');
+}
+
 let byDimension: Map<string, Quantity> | undefined;
 
 /** The quantity that a dimension usually means (gauge pressure for a pressure); undefined when none. */

@@ -1,0 +1,69 @@
+import type * as z from 'zod';
+import { didYouMean } from '../quantity/index.js';
+import { shown, wordList, type IssueList } from './issue-list.js';
+import type { Plain } from './parse.js';
+
+type Path = readonly (string | number)[];
+
+/** Checks one piece of the file; its issues go into the list, with their places. */
+export function check<T>(schema: z.ZodType<T>, value: Plain | undefined, path: Path, issues: IssueList): T | undefined {
+  const result = schema.safeParse(value);
+  if (result.success) return result.data;
+  for (const issue of result.error.issues) report(issue, value, path, issues);
+  return undefined;
+}
+
+function report(issue: z.core.$ZodIssue, value: Plain | undefined, base: Path, issues: IssueList): void {
+  const inner = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
+  const path = [...base, ...inner];
+  const found = valueAt(value, inner);
+  switch (issue.code) {
+    case 'unrecognized_keys': {
+      const keys = issue.message.split(',').filter((key) => key !== '');
+      for (const key of issue.keys) {
+        issues.addKey([...path, key], {
+          message: `"${key.slice(0, 60)}" is not known here`,
+          allowed: wordList(keys, 40),
+          hint: didYouMean(key, keys),
+        });
+      }
+      return;
+    }
+    case 'custom': {
+      const { allowed = '', hint = '' } = (issue.params ?? {}) as { allowed?: string; hint?: string };
+      issues.add(path, { message: issue.message, found: found === undefined ? '' : shown(found), allowed, hint });
+      return;
+    }
+    case 'invalid_type': {
+      const wanted = WANTED[issue.expected] ?? issue.expected;
+      const last = path.at(-1) ?? 'this';
+      const message = found === undefined || found === null ? `${last} is missing: ${wanted} belongs here` : `${wanted} belongs here`;
+      issues.add(path, { message, found: found === undefined ? '' : shown(found), allowed: wanted });
+      return;
+    }
+    case 'invalid_value': {
+      const words = issue.values.map(String);
+      issues.add(path, { message: 'this is not allowed here', found: shown(found), allowed: wordList(words), hint: didYouMean(String(found), words) });
+      return;
+    }
+    default:
+      issues.add(path, { message: found === undefined ? 'this is missing' : 'this does not belong here', found: shown(found), allowed: '' });
+  }
+}
+
+const WANTED: Readonly<Record<string, string>> = {
+  object: 'a map',
+  record: 'a map',
+  array: 'a list',
+  string: 'text',
+  nonoptional: 'a value',
+};
+
+function valueAt(value: unknown, path: Path): unknown {
+  let at = value;
+  for (const key of path) {
+    if (typeof at !== 'object' || at === null || !Object.hasOwn(at, key)) return undefined;
+    at = (at as Record<string | number, unknown>)[key];
+  }
+  return at;
+}

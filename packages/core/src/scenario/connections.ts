@@ -1,0 +1,130 @@
+/** Ports on nodes, links on mechanisms, units: what hangs together in the aircraft. */
+import type { ComponentEntry, LinkEntry, NodeEntry, UnitEntry } from '../define/scenario.js';
+import { didYouMean } from '../quantity/index.js';
+import { isMap, type Draft } from './draft.js';
+import { BLANKED, blankedNode, camel } from './names.js';
+import { checkBetween, fillParameters } from './parameters.js';
+import { sampleTravel } from './shape.js';
+import { refer, unknown, type World } from './world.js';
+
+/** Every node with the ports on it, from what is written, so that one mistake does not raise others. */
+export function collectNodes(draft: Draft): Map<string, { device: string; port: string }[]> {
+  const nodes = new Map<string, { device: string; port: string }[]>();
+  for (const [device, { raw }] of draft.components) {
+    if (!isMap(raw.ports)) continue;
+    for (const [port, node] of Object.entries(raw.ports)) {
+      if (typeof node !== 'string' || node === BLANKED) continue;
+      const users = nodes.get(node);
+      if (users === undefined) nodes.set(node, [{ device, port }]);
+      else users.push({ device, port });
+    }
+  }
+  return nodes;
+}
+
+/** A node with one port is a dead end: meant only when it is declared, else most often a slip. */
+export function checkNodes(world: World): void {
+  const { nodes, draft, issues } = world;
+  for (const [node, users] of nodes) {
+    if (users.length > 1 || draft.nodes.has(node)) continue;
+    const [{ device, port }] = users;
+    const others = [...nodes.keys()].filter((name) => name !== node);
+    const near = didYouMean(node, others);
+    issues.add(['components', device, 'ports', port], {
+      message: 'no other port joins this node',
+      found: node,
+      allowed: 'a node that another port joins, or a dead end declared under nodes',
+      hint: near === '' ? `write ${BLANKED} to cap the port` : near,
+    });
+  }
+  for (const node of draft.nodes.keys()) {
+    if (nodes.has(node)) continue;
+    issues.addKey(['nodes', node], { message: 'no port joins this node', found: node, hint: didYouMean(node, nodes.keys()) });
+  }
+}
+
+/** Devices, mechanisms and units share the log, so they must not share names. */
+export function checkNames({ draft, issues }: World): void {
+  const taken = new Map<string, string>();
+  for (const section of ['components', 'mechanisms', 'units'] as const) {
+    for (const name of draft[section].keys()) {
+      const other = taken.get(name);
+      if (other === undefined) taken.set(name, section);
+      else issues.addKey([section, name], { message: `this name is taken under ${other}`, found: name, hint: 'choose another name' });
+    }
+  }
+}
+
+export function buildComponents(world: World): Record<string, ComponentEntry> {
+  const { draft, issues } = world;
+  const built: Record<string, ComponentEntry> = {};
+  for (const [name, part] of draft.components) {
+    const path = ['components', name];
+    const links = buildLinks(world, name);
+    const { definition, frame, parameters: written } = part;
+    if (definition === undefined || written === undefined) continue;
+    const parameters = fillParameters(definition.parameters, written, undefined, path, issues);
+    if (parameters === undefined || !checkBetween(definition, parameters, part.raw, path, issues) || frame === undefined) continue;
+    const ports: Record<string, string> = {};
+    for (const [port, node] of Object.entries(frame.ports ?? {})) {
+      if (node !== undefined) ports[camel(port)] = node === BLANKED ? blankedNode(name, camel(port)) : node;
+    }
+    built[name] = { is: definition.kind, note: frame.note ?? '', parameters, ports, links, ...(frame.place && { place: frame.place }) };
+  }
+  return built;
+}
+
+function buildLinks(world: World, device: string): Record<string, LinkEntry> {
+  const { draft, issues, mechanisms } = world;
+  const { raw, frame, definition } = draft.components.get(device)!;
+  const links: Record<string, LinkEntry> = {};
+  for (const [key, link] of Object.entries(isMap(raw.links) ? raw.links : {})) {
+    const path = ['components', device, 'links', key];
+    if (!isMap(link) || typeof link.to !== 'string') continue;
+    if (!draft.mechanisms.has(link.to)) {
+      unknown(world, [...path, 'to'], 'mechanism', link.to, draft.mechanisms.keys());
+      continue;
+    }
+    const read = frame?.links?.[key];
+    const name = camel(key);
+    const shape = definition?.links?.[name]?.shape;
+    const range = mechanisms.get(link.to)?.range;
+    if (read === undefined || shape === undefined) continue;
+    if (shape === 'plain') links[name] = { to: link.to };
+    else if (range !== undefined) {
+      const sampled = sampleTravel(read, range);
+      if ('shape' in sampled) links[name] = { to: link.to, travel: sampled.shape };
+      else issues.add([...path, ...sampled.at], sampled.finding);
+    }
+  }
+  return links;
+}
+
+export function buildNodes({ draft }: World): Record<string, NodeEntry> {
+  return Object.fromEntries([...draft.nodes].map(([name, node]) => [name, { volume: node?.volume ?? 0, air: node?.air ?? 0, note: node?.note ?? '' }]));
+}
+
+export function buildUnits(world: World): Record<string, UnitEntry> {
+  const built: Record<string, UnitEntry> = {};
+  for (const [name, unit] of world.draft.units) {
+    if (unit === undefined) continue;
+    const path = ['units', name];
+    const { side, leg, doors = [], uplock, downlock, sequence = [], actuators = [] } = unit;
+    refer(world, [...path, 'leg'], leg, 'leg');
+    doors.forEach((door, i) => refer(world, [...path, 'doors', i], door, 'door'));
+    if (uplock !== undefined) refer(world, [...path, 'uplock'], uplock, 'uplock');
+    if (downlock !== undefined) refer(world, [...path, 'downlock'], downlock, 'downlock');
+    sequence.forEach((valve, i) => refer(world, [...path, 'sequence', i], valve, 'sequence-valve'));
+    actuators.forEach((jack, i) => refer(world, [...path, 'actuators', i], jack, 'actuator'));
+    built[name] = {
+      side: side as UnitEntry['side'],
+      leg,
+      doors,
+      ...(uplock !== undefined && { uplock }),
+      ...(downlock !== undefined && { downlock }),
+      sequence,
+      actuators,
+    };
+  }
+  return built;
+}

@@ -1,0 +1,54 @@
+import * as z from 'zod';
+import type { Catalogues } from '../define/catalogue.js';
+import { field } from './field.js';
+import { LONGEST_NAME, NAME } from './names.js';
+import { RULES, schemasOf, strict } from './schema.js';
+
+const maybe = z.optional;
+
+/**
+ * The JSON Schema (draft 2020-12) of scenario files, drawn from the catalogues: an editor that knows it
+ * completes kinds, parameters and words, and shows titles, units, ranges and defaults. What needs the
+ * whole file (references, ranges of quantities) is checked by reading only.
+ */
+export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
+  const s = schemasOf(catalogues);
+  const named = (schema: z.ZodType) => z.record(z.string().regex(NAME).max(LONGEST_NAME), schema);
+  const kinds = (map: ReadonlyMap<string, { whole: z.ZodType }>) => {
+    const options = [...map.values()].map(({ whole }) => whole) as unknown as z.core.$ZodTypeDiscriminable[];
+    return options.length === 0 ? z.never() : z.discriminatedUnion('is', options as [z.core.$ZodTypeDiscriminable]);
+  };
+  const rules = Object.keys(RULES).map((kind) => s.rules[kind as keyof typeof RULES]) as unknown as [z.core.$ZodTypeDiscriminable];
+  const card = s.card.extend({
+    set: maybe(z.record(z.string(), field((v) => v, { description: 'components.<name>.<parameter>: new value for this card' }))),
+    faults: maybe(z.array(s.fault)),
+    start: maybe(z.record(z.string(), field((v) => v, { type: 'string', description: 'angle at which it starts, e.g. 0 deg' }))),
+    steps: maybe(z.array(s.step)),
+  });
+  const whole = strict({
+    wheelwell: z.literal(1).meta({ description: 'version of the format' }),
+    title: s.title,
+    note: s.note,
+    fluid: s.fluid,
+    ambient: maybe(s.ambient),
+    components: named(kinds(s.components)),
+    mechanisms: maybe(named(kinds(s.mechanisms))),
+    nodes: maybe(named(maybe(s.node))),
+    units: maybe(named(s.unit)),
+    limits: maybe(s.limits),
+    rules: maybe(z.array(z.discriminatedUnion('kind', rules))),
+    cards: named(card),
+  });
+  const schema = z.toJSONSchema(whole, {
+    io: 'input',
+    unrepresentable: 'any',
+    override: ({ jsonSchema }) => {
+      // Zod drops `examples` of fields that transform; they travel under another name.
+      if (jsonSchema.samples !== undefined) {
+        jsonSchema.examples = jsonSchema.samples as unknown[];
+        delete jsonSchema.samples;
+      }
+    },
+  });
+  return { ...schema, title: 'wheelwell scenario' };
+}

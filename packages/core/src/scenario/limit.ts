@@ -1,0 +1,34 @@
+import type * as z from 'zod';
+import type { Quantity } from '../define/parameter.js';
+import { parseAnyQuantity } from '../quantity/index.js';
+import { complain, field, quantityField } from './field.js';
+
+/** The acceptance limits that scenarios may set, with their quantity and bounds (SI). */
+export const LIMITS: Readonly<Record<string, { quantity: Quantity; range: readonly [number, number]; about: string }>> = {
+  timeUp: { quantity: 'time', range: [0, 600], about: 'longest time for the gear to go up' },
+  timeDown: { quantity: 'time', range: [0, 600], about: 'longest time for the gear to go down' },
+  spread: { quantity: 'time', range: [0, 600], about: 'largest difference between left and right' },
+  arrivalSpeed: { quantity: 'angular-speed', range: [0, 100], about: 'fastest arrival at an end stop' },
+  peakPressure: { quantity: 'gauge-pressure', range: [0, 1e8], about: 'highest pressure anywhere' },
+  lineVelocity: { quantity: 'speed', range: [0, 100], about: 'fastest flow in a line' },
+  residualPressure: { quantity: 'gauge-pressure', range: [0, 1e8], about: 'highest pressure left at rest' },
+  clearance: { quantity: 'length', range: [0, 5], about: 'smallest distance between moving parts' },
+};
+
+/** Field of a limit by its name; one that only a rule knows takes whatever its unit says. */
+export function limitField(name: string): z.ZodType<number> {
+  if (Object.hasOwn(LIMITS, name)) {
+    const { quantity, range, about } = LIMITS[name];
+    return quantityField(quantity, range, about);
+  }
+  return field(
+    (value, context) => {
+      if (typeof value !== 'string' && typeof value !== 'number') {
+        return complain(context, value, { problem: 'a quantity belongs here', allowed: 'a number with its unit' });
+      }
+      const read = parseAnyQuantity(String(value));
+      return 'problem' in read ? complain(context, value, read) : read.value;
+    },
+    { type: ['string', 'number'], description: `limit ${name}` },
+  );
+}
