@@ -1,0 +1,205 @@
+import { html, LitElement, nothing } from 'lit';
+import type { PropertyDeclarations, TemplateResult } from 'lit';
+import { demos } from '../model/demos.js';
+import { reached } from '../model/history.js';
+import { Store } from '../model/store.js';
+import { define } from '../view/base.js';
+import '../view/card-bar.js';
+import type { CardBar } from '../view/card-bar.js';
+import '../view/cautions.js';
+import { views } from '../view/index.js';
+import type { Area, ViewEntry } from '../view/index.js';
+import '../view/issue-list.js';
+import { shared } from '../view/shared.styles.js';
+import '../view/transport.js';
+import { Engine } from '../worker/client.js';
+import { appStyles } from './app.styles.js';
+import { runClock } from './clock.js';
+import './help.js';
+import type { Help } from './help.js';
+import { listen } from './keyboard.js';
+import type { Deeds } from './keyboard.js';
+import { applyTheme, recall, remember, THEMES } from './settings.js';
+import type { Theme } from './settings.js';
+
+const THEME_WORD: Readonly<Record<Theme, string>> = { auto: 'Theme: system', light: 'Theme: light', dark: 'Theme: dark' };
+
+/** The shell: places the views, passes them the store, listens to keys and dropped files. */
+export class App extends LitElement {
+  static override properties: PropertyDeclarations = {
+    theme: { state: true },
+    chosen: { state: true },
+    dropping: { state: true },
+    keys: { state: true },
+  };
+  static override styles = [shared, appStyles];
+
+  declare theme: Theme;
+  /** The view on top in each area that several share. */
+  declare chosen: Partial<Record<Area, string>>;
+  declare dropping: boolean;
+  declare keys: boolean;
+
+  readonly store = new Store((listener) => new Engine(listener));
+  #unlisten: (() => void) | undefined;
+
+  constructor() {
+    super();
+    this.theme = recall('theme', ['auto', 'light', 'dark']);
+    this.keys = recall('keys', ['on', 'off']) === 'on';
+    this.chosen = {};
+    this.dropping = false;
+    applyTheme(this.theme);
+    this.store.setSystem(recall('units', ['us', 'metric']));
+    runClock(this.store);
+    this.store.watch((changed) => {
+      if (changed.has('system')) remember('units', this.store.state.system);
+      if (['said', 'picture', 'faults', 'busy'].some((key) => changed.has(key as 'said'))) this.requestUpdate();
+      if (changed.has('selection')) this.#showSelection();
+    });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#unlisten = listen(window, this.#deeds(), () => this.keys);
+    window.addEventListener('dragover', this.#over);
+    window.addEventListener('dragleave', this.#leave);
+    window.addEventListener('drop', this.#drop);
+    const first = demos[0];
+    if (first !== undefined && this.store.state.source === undefined) this.store.open(first);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#unlisten?.();
+    window.removeEventListener('dragover', this.#over);
+    window.removeEventListener('dragleave', this.#leave);
+    window.removeEventListener('drop', this.#drop);
+  }
+
+  protected override render(): TemplateResult {
+    const { picture, said, busy } = this.store.state;
+    const card = picture?.cards.find((c) => c.name === picture.card);
+    return html`
+      <header>
+        <h1><svg viewBox="0 0 32 32" aria-hidden="true"><rect width="32" height="32" fill="var(--accent)"></rect><path d="M5 8h22M9 8v3M23 8v3M16 8v9" stroke="var(--on-accent)" stroke-width="2.5" stroke-linecap="round"></path><circle cx="16" cy="21.5" r="5.6" fill="none" stroke="var(--on-accent)" stroke-width="3"></circle></svg>Wheelwell</h1>
+        <ww-card-bar .store=${this.store}></ww-card-bar>
+        <button @click=${this.#nextTheme} title="Light, dark or as the system (T)">${THEME_WORD[this.theme]}</button>
+        <button @click=${this.#help} title="Keys (?)">Keys</button>
+      </header>
+      <ww-cautions .store=${this.store}></ww-cautions>
+      <ww-issue-list .store=${this.store} role="alert"></ww-issue-list>
+      <main aria-busy=${busy}>
+        <section class="area stage" aria-label="Drawings">
+          ${this.#area('stage')}
+        </section>
+        <section class="area chart" aria-label="Order of events">${this.#area('chart')}</section>
+        <div class="side">
+          ${views.filter((v) => v.area === 'fact').map(
+            (v) => html`<section class="area fact" aria-label=${v.title}>
+              ${v.show(this.store)} ${card === undefined || card.note === '' ? nothing : html`<p class="card-note">${card.note}</p>`}
+            </section>`,
+          )}
+          <section class="area panel" aria-label="Lists and forms">${this.#area('panel')}</section>
+        </div>
+      </main>
+      <footer class="transport" aria-label="Clock" role="group"><ww-transport .store=${this.store}></ww-transport></footer>
+      <div class="aside" role="status" aria-live="polite">${said}</div>
+      ${this.dropping ? html`<div class="drop">Drop the scenario file to open it</div>` : nothing}
+      <ww-help .keys=${this.keys} @keys-change=${this.#switchKeys}></ww-help>
+    `;
+  }
+
+  /** One view fills its area; several share it as tabs. */
+  #area(area: Area): TemplateResult {
+    const here = views.filter((v) => v.area === area);
+    const top = here.find((v) => v.name === this.chosen[area]) ?? here[0];
+    if (top === undefined) return html``;
+    if (here.length === 1) return html`<div class="content">${top.show(this.store)}</div>`;
+    return html`
+      <div role="tablist" aria-label="What to show" @keydown=${(e: KeyboardEvent) => this.#tabKey(e, here, top, area)}>
+        ${here.map((v) => html`<button role="tab" id="tab-${v.name}" aria-controls="panel-${area}" aria-selected=${v === top} tabindex=${v === top ? 0 : -1} @click=${() => this.#choose(area, v.name)}>${v.title} <span class="badge">${v.badge?.(this.store.state)}</span></button>`)}
+      </div>
+      <div class="content" role="tabpanel" id="panel-${area}" aria-labelledby="tab-${top.name}" tabindex="0">${top.show(this.store)}</div>
+    `;
+  }
+
+  #choose(area: Area, name: string): void {
+    this.chosen = { ...this.chosen, [area]: name };
+  }
+
+  #tabKey(e: KeyboardEvent, here: readonly ViewEntry[], top: ViewEntry, area: Area): void {
+    const by = { ArrowLeft: -1, ArrowRight: 1, Home: -Infinity, End: Infinity }[e.key];
+    if (by === undefined) return;
+    const at = Number.isFinite(by) ? (here.indexOf(top) + by + here.length) % here.length : by < 0 ? 0 : here.length - 1;
+    const next = here[at];
+    if (next === undefined) return;
+    e.preventDefault();
+    this.#choose(area, next.name);
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>(`#tab-${next.name}`)?.focus());
+  }
+
+  /** The list that tells more about what was picked out comes to the top, unless a fault is being set. */
+  #showSelection(): void {
+    const { kind } = this.store.state.selection;
+    if (kind === 'none' || this.chosen.panel === 'faults') return;
+    this.#choose('panel', kind === 'flag' ? 'flags' : 'events');
+  }
+
+  #deeds(): Deeds {
+    const { store } = this;
+    return {
+      toggle: () => store.toggle(),
+      event: (by) => store.stepEvent(by),
+      tick: (by) => store.stepTick(by),
+      flag: (by) => store.stepFlag(by),
+      rate: (by) => store.changeRate(by),
+      zoom: (factor) => store.zoom(factor),
+      whole: () => store.showAll(),
+      ends: (end) => {
+        store.pause();
+        store.seek(end && store.state.picture !== undefined ? reached(store.state.picture) : 0);
+      },
+      open: () => this.renderRoot.querySelector<CardBar>('ww-card-bar')?.choose(),
+      panel: (index) => {
+        const view = views.filter((v) => v.area === 'panel')[index];
+        if (view !== undefined) this.#choose('panel', view.name);
+      },
+      units: () => store.setSystem(store.state.system === 'us' ? 'metric' : 'us'),
+      theme: () => this.#nextTheme(),
+      help: () => this.#help(),
+    };
+  }
+
+  #nextTheme = (): void => {
+    this.theme = THEMES[(THEMES.indexOf(this.theme) + 1) % THEMES.length] ?? 'auto';
+    remember('theme', this.theme);
+    applyTheme(this.theme);
+  };
+
+  #help = (): void => this.renderRoot.querySelector<Help>('ww-help')?.open();
+
+  #switchKeys = (e: CustomEvent<boolean>): void => {
+    this.keys = e.detail;
+    remember('keys', e.detail ? 'on' : 'off');
+  };
+
+  #over = (e: DragEvent): void => {
+    if (e.dataTransfer?.types.includes('Files') !== true) return;
+    e.preventDefault();
+    this.dropping = true;
+  };
+
+  #leave = (e: DragEvent): void => {
+    if (e.relatedTarget === null) this.dropping = false;
+  };
+
+  #drop = async (e: DragEvent): Promise<void> => {
+    e.preventDefault();
+    this.dropping = false;
+    const file = e.dataTransfer?.files[0];
+    if (file !== undefined) this.store.open({ file: file.name, text: await file.text() });
+  };
+}
+
+define('ww-app', App);

@@ -1,0 +1,65 @@
+/** The keys of the page: one table, read by the handler and by the help. */
+
+export interface Deeds {
+  readonly toggle: () => void;
+  readonly event: (by: -1 | 1) => void;
+  readonly tick: (by: number) => void;
+  readonly flag: (by: -1 | 1) => void;
+  readonly rate: (by: -1 | 1) => void;
+  readonly zoom: (factor: number) => void;
+  readonly whole: () => void;
+  readonly ends: (end: boolean) => void;
+  readonly open: () => void;
+  readonly panel: (index: number) => void;
+  readonly units: () => void;
+  readonly theme: () => void;
+  readonly help: () => void;
+}
+
+export interface Key {
+  /** As in KeyboardEvent.key; letters in lower case, with shift where it is told. */
+  readonly keys: readonly string[];
+  readonly shown: string;
+  readonly what: string;
+  readonly act: (deeds: Deeds, key: string) => void;
+}
+
+export const KEYS: readonly Key[] = [
+  { keys: [' '], shown: 'Space', what: 'play or pause', act: (d) => d.toggle() },
+  { keys: ['ArrowLeft', 'ArrowRight'], shown: '← →', what: 'former, next event', act: (d, k) => d.event(k === 'ArrowLeft' ? -1 : 1) },
+  { keys: [',', '.'], shown: ', .', what: 'one tick back, on', act: (d, k) => d.tick(k === ',' ? -1 : 1) },
+  { keys: ['f'], shown: 'F', what: 'next flag', act: (d) => d.flag(1) },
+  { keys: ['F'], shown: 'Shift F', what: 'former flag', act: (d) => d.flag(-1) },
+  { keys: ['Home', 'End'], shown: 'Home End', what: 'start, end of the run', act: (d, k) => d.ends(k === 'End') },
+  { keys: ['[', ']'], shown: '[ ]', what: 'slower, faster', act: (d, k) => d.rate(k === '[' ? -1 : 1) },
+  { keys: ['+', '=', '-'], shown: '+ −', what: 'chart closer, wider', act: (d, k) => d.zoom(k === '-' ? 0.5 : 2) },
+  { keys: ['0'], shown: '0', what: 'chart shows the whole run', act: (d) => d.whole() },
+  { keys: ['1', '2', '3'], shown: '1 2 3', what: 'flags, events, faults', act: (d, k) => d.panel(Number(k) - 1) },
+  { keys: ['o'], shown: 'O', what: 'open a scenario file', act: (d) => d.open() },
+  { keys: ['u'], shown: 'U', what: 'US or metric units', act: (d) => d.units() },
+  { keys: ['t'], shown: 'T', what: 'light, dark or as the system', act: (d) => d.theme() },
+  { keys: ['?'], shown: '?', what: 'this list', act: (d) => d.help() },
+];
+
+/** Elements that need these keys themselves. */
+const OWN_SPACE = 'button, summary, input, select, textarea, a[href]';
+const OWN_ALL = 'select, textarea, input:not([type=range]):not([type=checkbox])';
+const OWN_ARROWS = 'input[type=range], [role=tab]';
+const ARROWS = ['ArrowLeft', 'ArrowRight', 'Home', 'End'];
+
+export function listen(target: Window, deeds: Deeds, on: () => boolean): () => void {
+  const handler = (e: KeyboardEvent): void => {
+    if (e.ctrlKey || e.metaKey || e.altKey || e.defaultPrevented || !on()) return;
+    const within = e.composedPath()[0];
+    const element = within instanceof Element ? within : undefined;
+    if (element?.closest('dialog') != null || element?.matches(OWN_ALL) === true) return;
+    if (e.key === ' ' && element?.matches(OWN_SPACE) === true) return;
+    if (ARROWS.includes(e.key) && element?.matches(OWN_ARROWS) === true) return;
+    const key = KEYS.find((k) => k.keys.includes(e.key));
+    if (key === undefined) return;
+    e.preventDefault();
+    key.act(deeds, e.key);
+  };
+  target.addEventListener('keydown', handler);
+  return () => target.removeEventListener('keydown', handler);
+}

@@ -1,0 +1,11 @@
+/** The scenarios that come with the page. */
+import type { Source } from './state.js';
+
+const texts = import.meta.glob<string>('../../../../scenarios/*/*.yaml', { query: '?raw', import: 'default', eager: true });
+
+/** A scenario file names the format's version at its start; other YAML beside it is not ours to run. */
+const SCENARIO = /^wheelwell:/m;
+
+export const demos: readonly Source[] = Object.entries(texts)
+  .filter(([, text]) => SCENARIO.test(text))
+  .map(([path, text]) => ({ file: path.split('/').slice(-2).join('/'), text }));

@@ -1,0 +1,121 @@
+/** Questions about a run's past and future, asked of the picture: pure functions of it. */
+import { bisectRight } from 'd3-array';
+import type { Flag, LogEntry, Picture, Severity } from '../worker/message.js';
+
+/** A stretch of time a device spends in one state. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly state: string;
+  /** Log entry that began it; -1 for the state at the start. */
+  readonly index: number;
+}
+
+/** How far the run got, s. */
+export function reached(picture: Picture): number {
+  return Math.min(picture.outcome.time, picture.duration);
+}
+
+/** The states of one kind (`mode`, `motion`, `phase`) a device goes through, first to last. */
+export function stretches(picture: Picture, device: string, kind: LogEntry['kind']): Stretch[] {
+  const end = reached(picture);
+  const entries = picture.log.filter((e) => e.device === device && e.kind === kind);
+  const out: Stretch[] = [];
+  const firstFrom = entries[0]?.from ?? picture.devices.find((d) => d.name === device)?.first ?? '';
+  if (firstFrom !== '') out.push({ from: 0, to: entries[0]?.t ?? end, state: firstFrom, index: -1 });
+  entries.forEach((e, i) => {
+    out.push({ from: e.t, to: entries[i + 1]?.t ?? end, state: e.to, index: e.index });
+  });
+  return out.filter((s) => s.to > s.from || s.index >= 0);
+}
+
+/** The state at a time; the latest of several beginning at one instant. */
+export function stateAt(list: readonly Stretch[], time: number): string {
+  let state = list[0]?.state ?? '';
+  for (const s of list) {
+    if (s.from > time) break;
+    state = s.state;
+  }
+  return state;
+}
+
+/** A carried channel at a time, between its samples; undefined when it is not carried. */
+export function channelAt(picture: Picture, name: string, time: number): number | undefined {
+  const v = picture.channels.find((c) => c.name === name)?.v;
+  if (v === undefined || v.length === 0) return undefined;
+  const at = Math.min(Math.max(time / picture.tick, 0), v.length - 1);
+  const i = Math.min(Math.floor(at), v.length - 1);
+  const a = v[i] ?? 0;
+  const b = v[Math.min(i + 1, v.length - 1)] ?? a;
+  return a + (b - a) * (at - i);
+}
+
+/** Instants closer than this count as one when stepping, s. */
+const SAME = 1e-9;
+
+/** Index of the event after the selected one (or after the time when none is selected there); -1 at the end. */
+export function eventAfter(log: readonly LogEntry[], time: number, selected: number): number {
+  const current = log[selected];
+  if (current !== undefined && Math.abs(current.t - time) <= SAME) {
+    return selected + 1 < log.length ? selected + 1 : -1;
+  }
+  const i = bisectRight(log.map((e) => e.t), time + SAME);
+  return i < log.length ? i : -1;
+}
+
+export function eventBefore(log: readonly LogEntry[], time: number, selected: number): number {
+  const current = log[selected];
+  if (current !== undefined && Math.abs(current.t - time) <= SAME) return selected - 1;
+  let i = log.length - 1;
+  while (i >= 0 && (log[i]?.t ?? 0) >= time - SAME) i -= 1;
+  return i;
+}
+
+/** The last event at or before a time; -1 before the first. */
+export function eventAt(log: readonly LogEntry[], time: number): number {
+  return bisectRight(log.map((e) => e.t), time + SAME) - 1;
+}
+
+/** The chain of causes of an event, nearest first, without the event itself. */
+export function causesOf(log: readonly LogEntry[], index: number): number[] {
+  const out: number[] = [];
+  let at = log[index]?.by ?? -1;
+  while (at >= 0 && !out.includes(at) && out.length < log.length) {
+    out.push(at);
+    at = log[at]?.by ?? -1;
+  }
+  return out;
+}
+
+/** The events an event brought about directly. */
+export function effectsOf(log: readonly LogEntry[], index: number): number[] {
+  return log.filter((e) => e.by === index).map((e) => e.index);
+}
+
+/** Flags by time. */
+export function flagsInOrder(flags: readonly Flag[]): number[] {
+  return flags.map((_, i) => i).sort((a, b) => (flags[a]?.from ?? 0) - (flags[b]?.from ?? 0) || a - b);
+}
+
+const RANK: Readonly<Record<Severity, number>> = { fail: 0, caution: 1, note: 2 };
+
+/** Flags worst first, then by time. */
+export function flagsBySeverity(flags: readonly Flag[]): number[] {
+  const rank = (i: number): number => RANK[flags[i]?.severity ?? 'note'];
+  return flagsInOrder(flags).sort((a, b) => rank(a) - rank(b));
+}
+
+/** How long a flag of no length stays marked on the drawing, s. */
+const LINGER = 0.75;
+
+/** The worst flag on a device at a time (or selected); undefined when there is none. */
+export function flagOn(picture: Picture, device: string, time: number, selected: number): Flag | undefined {
+  let worst: Flag | undefined;
+  picture.flags.forEach((f, i) => {
+    if (f.severity === 'note' && i !== selected) return;
+    if (!f.devices.includes(device)) return;
+    const now = time >= f.from - SAME && time <= Math.max(f.to, f.from + LINGER);
+    if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity])) worst = f;
+  });
+  return worst;
+}

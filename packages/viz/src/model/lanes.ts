@@ -1,0 +1,81 @@
+/** The lanes of the order chart, from the picture: which there are, what each shows. */
+import type { Flag, LogEntry, Picture } from '../worker/message.js';
+import { stretches } from './history.js';
+import type { Stretch } from './history.js';
+
+/** How a stretch is drawn: the sign of what the part does. */
+export type Doing = 'rising' | 'falling' | 'working' | 'held' | 'rest';
+
+export interface Bar extends Stretch {
+  readonly doing: Doing;
+}
+
+export interface Lane {
+  readonly name: string;
+  /** A heading lane shows a unit's phases; the others one device or mechanism. */
+  readonly heading: boolean;
+  readonly bars: readonly Bar[];
+  readonly events: readonly LogEntry[];
+  /** Indices of the flags pinned here. */
+  readonly flags: readonly number[];
+  /** Nothing happens on it in this run. */
+  readonly quiet: boolean;
+}
+
+/** Name the log uses for the gear as a whole; heads the lanes that belong to no unit. */
+const GEAR = 'gear';
+
+export function lanes(picture: Picture): Lane[] {
+  const claimed = new Set<string>();
+  const groups: Lane[] = [];
+  for (const unit of picture.units) {
+    const members = [unit.leg, ...unit.doors, unit.uplock, unit.downlock, ...unit.others].filter((n) => n !== '');
+    members.forEach((m) => claimed.add(m));
+    claimed.add(unit.name);
+    groups.push(lane(picture, unit.name, true), ...members.map((m) => lane(picture, m, false)));
+  }
+  const rest = picture.devices.filter((d) => !claimed.has(d.name)).map((d) => lane(picture, d.name, false));
+  return pinned([lane(picture, GEAR, true), ...rest, ...groups], picture.flags);
+}
+
+/** A flag is pinned on the first of its devices that has a lane, else on the shared heading. */
+function pinned(all: readonly Lane[], flags: readonly Flag[]): Lane[] {
+  const home = flags.map((f) => {
+    const at = f.devices.map((d) => all.findIndex((l) => l.name === d)).find((i) => i >= 0);
+    return at ?? 0;
+  });
+  return all.map((l, i) => {
+    const here = home.flatMap((h, f) => (h === i ? [f] : []));
+    const marked = here.some((f) => flags[f]?.severity !== 'note');
+    return { ...l, flags: here, quiet: l.quiet && !marked };
+  });
+}
+
+function lane(picture: Picture, name: string, heading: boolean): Lane {
+  const events = picture.log.filter((e) => e.device === name);
+  const motion = stretches(picture, name, 'motion');
+  const list = heading ? stretches(picture, name, 'phase') : motion.length > 0 ? motion : stretches(picture, name, 'mode');
+  const active = picture.devices.find((d) => d.name === name)?.active ?? [];
+  const bars = list.map((s): Bar => ({ ...s, doing: heading ? phaseDoing(s.state) : partDoing(s.state, active) }));
+  return { name, heading, bars, events, flags: [], quiet: !heading && events.length === 0 };
+}
+
+function partDoing(state: string, active: readonly string[]): Doing {
+  if (state === 'rising' || state === 'falling' || state === 'held') return state;
+  return active.includes(state) ? 'working' : 'rest';
+}
+
+const PHASES: Readonly<Record<string, Doing>> = {
+  'travelling up': 'rising',
+  'travelling down': 'falling',
+  unlocking: 'working',
+  'doors opening': 'working',
+  'doors closing': 'working',
+  'up not locked': 'working',
+  'down not locked': 'working',
+  stopped: 'held',
+};
+
+function phaseDoing(state: string): Doing {
+  return PHASES[state] ?? 'rest';
+}

@@ -1,0 +1,59 @@
+/** Numbers and records as words, in the user's units. */
+import { format } from 'd3-format';
+import type { Flag, Picture, Quantity, Severity, System } from '../worker/message.js';
+
+export const SEVERITY_WORD: Readonly<Record<Severity, string>> = { fail: 'Fail', caution: 'Caution', note: 'Within limits' };
+
+const grouped = format(',');
+
+/** A number with about three figures that mean something. */
+export function figure(value: number): string {
+  const size = Math.abs(value);
+  if (!Number.isFinite(value)) return 'none';
+  const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+  const rounded = Number(value.toFixed(digits));
+  const text = size >= 10000 ? grouped(rounded) : rounded.toFixed(digits);
+  return text.replace('-', '\u2212');
+}
+
+/** A value with its unit. */
+export function withUnit(value: number, quantity: Quantity, picture: Picture, system: System): string {
+  const d = picture.display[system][quantity];
+  if (d === undefined) return figure(value);
+  const shown = figure(value * d.factor + d.shift);
+  return d.unit === '' ? shown : `${shown}\u00a0${d.unit}`;
+}
+
+/** A difference (margin, spread): never shifted, always signed. */
+export function margin(value: number, quantity: Quantity, picture: Picture, system: System): string {
+  if (!Number.isFinite(value)) return 'no figure';
+  const d = picture.display[system][quantity];
+  const shown = value * (d?.factor ?? 1);
+  const sign = shown > 0 ? '+' : '';
+  return `${sign}${figure(shown)}${d === undefined || d.unit === '' ? '' : `\u00a0${d.unit}`}`;
+}
+
+export function seconds(t: number, digits = 2): string {
+  return Number.isFinite(t) ? `${t.toFixed(digits)}\u00a0s` : 'not reached';
+}
+
+/** A device's name as a heading: 'left-leg' -> 'left leg'. */
+export function plain(name: string): string {
+  return name.replaceAll('-', ' ');
+}
+
+export function sentenceOfFlag(flag: Flag, picture: Picture, system: System): string {
+  const how = margin(flag.margin, flag.marginQuantity, picture, system);
+  return `${SEVERITY_WORD[flag.severity]} at ${seconds(flag.from)}: ${flag.title}, ${flag.devices.map(plain).join(' and ')}, margin ${how}.`;
+}
+
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+export function sentenceOfRun(picture: Picture): string {
+  const of = (s: Severity): number => picture.flags.filter((f) => f.severity === s).length;
+  const verdict = of('fail') + of('caution') === 0 ? 'no flags' : `${count(of('fail'), 'fail')}, ${count(of('caution'), 'caution')}`;
+  const end = picture.outcome.kind === 'done' ? 'Run finished' : `The run ended early: ${picture.outcome.why}`;
+  return `${end}: ${verdict}.`;
+}

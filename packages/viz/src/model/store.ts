@@ -1,0 +1,243 @@
+/** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
+import type { FaultEntry, Reply, RunRequest } from '../worker/message.js';
+import { eventAfter, eventBefore, flagsInOrder, reached } from './history.js';
+import { sentenceOfFlag, sentenceOfRun } from './sentence.js';
+import { EMPTY, RATES } from './state.js';
+import type { Selection, Source, State } from './state.js';
+
+export type Watcher = (changed: ReadonlySet<keyof State>) => void;
+
+/** Whatever can be asked for a run: the worker, or a stand-in. */
+export interface Runner {
+  run(request: Omit<RunRequest, 'id'>): void;
+  stop(): void;
+}
+
+export class Store {
+  #state: State = EMPTY;
+  #watchers = new Set<Watcher>();
+  #runner: Runner;
+  /** The source asked for, until its run or its issues arrive. */
+  #asked: Source | undefined;
+
+  constructor(makeRunner: (listener: (reply: Reply) => void) => Runner) {
+    this.#runner = makeRunner((reply) => this.receive(reply));
+  }
+
+  get state(): State {
+    return this.#state;
+  }
+
+  watch(watcher: Watcher): () => void {
+    this.#watchers.add(watcher);
+    return () => this.#watchers.delete(watcher);
+  }
+
+  set(patch: Partial<State>): void {
+    const changed = new Set<keyof State>();
+    for (const key of Object.keys(patch) as (keyof State)[]) {
+      if (this.#state[key] !== patch[key]) changed.add(key);
+    }
+    if (changed.size === 0) return;
+    this.#state = { ...this.#state, ...patch };
+    for (const watcher of this.#watchers) watcher(changed);
+  }
+
+  // Loading
+
+  /** Reads and runs a scenario's first card. */
+  open(source: Source): void {
+    this.#ask(source, undefined, undefined);
+  }
+
+  chooseCard(card: string): void {
+    const { source } = this.#state;
+    if (source !== undefined) this.#ask(source, card, undefined);
+  }
+
+  setFaults(faults: readonly FaultEntry[]): void {
+    const { source, picture } = this.#state;
+    if (source !== undefined && picture !== undefined) this.#ask(source, picture.card, faults);
+  }
+
+  stop(): void {
+    this.#runner.stop();
+    this.#asked = undefined;
+    this.set({ busy: false, faults: this.#state.picture?.faults ?? [], said: 'Simulation stopped.' });
+  }
+
+  #ask(source: Source, card: string | undefined, faults: readonly FaultEntry[] | undefined): void {
+    this.#asked = source;
+    this.set({ busy: true, failure: '', ...(faults === undefined ? {} : { faults }) });
+    const { file, text } = source;
+    this.#runner.run({ file, text, ...(card === undefined ? {} : { card }), ...(faults === undefined ? {} : { faults }) });
+  }
+
+  receive(reply: Reply): void {
+    if (reply.kind === 'issues') {
+      this.set({ busy: false, issues: reply.issues, issuesFile: reply.file, said: `${reply.file} could not be read: ${reply.issues.length} problems. The former run is kept.` });
+      return;
+    }
+    if (reply.kind === 'failure') {
+      this.set({ busy: false, failure: reply.message, said: `The simulation failed: ${reply.message}` });
+      return;
+    }
+    const { picture } = reply;
+    const before = this.#state.picture;
+    // The same test again (another card, other faults) keeps the place in time; a new file starts over.
+    const same = before !== undefined && before.file === picture.file && before.duration === picture.duration;
+    this.set({
+      picture,
+      source: this.#asked ?? this.#state.source,
+      faults: picture.faults,
+      busy: false,
+      issues: [],
+      issuesFile: '',
+      failure: '',
+      time: same ? Math.min(this.#state.time, reached(picture)) : 0,
+      playing: same && this.#state.playing,
+      selection: { kind: 'none' },
+      span: same ? this.#state.span : [0, picture.duration],
+      said: sentenceOfRun(picture),
+    });
+  }
+
+  dismissIssues(): void {
+    this.set({ issues: [], issuesFile: '', failure: '' });
+  }
+
+  // Time
+
+  /** Moves the play head; the chart's window follows when the head leaves it. */
+  seek(time: number): void {
+    const { picture, span } = this.#state;
+    if (picture === undefined) return;
+    const t = Math.min(Math.max(time, 0), reached(picture));
+    this.set({ time: t, span: follow(span, t, picture.duration) });
+  }
+
+  play(): void {
+    const { picture, time } = this.#state;
+    if (picture === undefined) return;
+    if (time >= reached(picture)) this.seek(0);
+    this.set({ playing: true });
+  }
+
+  pause(): void {
+    this.set({ playing: false });
+  }
+
+  toggle(): void {
+    if (this.#state.playing) this.pause();
+    else this.play();
+  }
+
+  /** Lets `seconds` of real time pass. */
+  advance(seconds: number): void {
+    const { picture, playing, time, rate } = this.#state;
+    if (!playing || picture === undefined) return;
+    const next = time + seconds * rate;
+    const passed = picture.flags.filter((f) => f.severity !== 'note' && f.from > time && f.from <= next);
+    this.seek(next);
+    if (passed.length > 0) {
+      this.set({ said: passed.map((f) => sentenceOfFlag(f, picture, this.#state.system)).join(' ') });
+    }
+    if (next >= reached(picture)) this.pause();
+  }
+
+  setRate(rate: number): void {
+    if (RATES.includes(rate)) this.set({ rate });
+  }
+
+  /** One step slower or faster. */
+  changeRate(by: -1 | 1): void {
+    const next = RATES[RATES.indexOf(this.#state.rate) + by];
+    if (next !== undefined) this.set({ rate: next });
+  }
+
+  stepTick(by: number): void {
+    const { picture, time } = this.#state;
+    if (picture === undefined) return;
+    this.pause();
+    this.seek((Math.round(time / picture.tick) + by) * picture.tick);
+  }
+
+  /** To the next or former event; several at one instant are taken one by one. */
+  stepEvent(by: -1 | 1): void {
+    const { picture, time, selection } = this.#state;
+    if (picture === undefined) return;
+    const from = selection.kind === 'event' ? selection.index : -1;
+    const index = by > 0 ? eventAfter(picture.log, time, from) : eventBefore(picture.log, time, from);
+    if (index >= 0) this.selectEvent(index);
+  }
+
+  /** To the next or former flag that is not a mere note; wraps round. */
+  stepFlag(by: -1 | 1): void {
+    const { picture, selection, time } = this.#state;
+    if (picture === undefined) return;
+    const order = flagsInOrder(picture.flags).filter((i) => picture.flags[i]?.severity !== 'note');
+    if (order.length === 0) {
+      this.set({ said: 'There are no flags in this run.' });
+      return;
+    }
+    const at = selection.kind === 'flag' ? order.indexOf(selection.index) : -1;
+    const passed = order.filter((i) => (picture.flags[i]?.from ?? 0) <= time).length;
+    const next = at >= 0 ? at + by : by > 0 ? passed : passed - 1;
+    const index = order[(next + order.length) % order.length];
+    if (index !== undefined) this.selectFlag(index);
+  }
+
+  // Selection
+
+  selectEvent(index: number): void {
+    const { picture } = this.#state;
+    const entry = picture?.log[index];
+    if (picture === undefined || entry === undefined) return;
+    this.set({ playing: false, selection: { kind: 'event', index } });
+    this.seek(entry.t);
+    this.set({ said: `${entry.t.toFixed(2)} seconds. ${entry.device}: ${entry.to}. Because ${entry.cause}.` });
+  }
+
+  selectFlag(index: number): void {
+    const { picture, system } = this.#state;
+    const flag = picture?.flags[index];
+    if (picture === undefined || flag === undefined) return;
+    this.set({ playing: false, selection: { kind: 'flag', index } });
+    this.seek(flag.from);
+    this.set({ said: sentenceOfFlag(flag, picture, system) });
+  }
+
+  select(selection: Selection): void {
+    this.set({ selection });
+  }
+
+  // Chart window
+
+  /** Zooms about the play head; a factor above 1 goes closer. */
+  zoom(factor: number, about = this.#state.time): void {
+    const { picture, span } = this.#state;
+    if (picture === undefined) return;
+    const [a, b] = span;
+    const width = Math.min(Math.max((b - a) / factor, 0.05), picture.duration);
+    const share = b > a ? Math.min(Math.max((about - a) / (b - a), 0), 1) : 0.5;
+    const start = Math.min(Math.max(about - share * width, 0), picture.duration - width);
+    this.set({ span: [start, start + width] });
+  }
+
+  showAll(): void {
+    const { picture } = this.#state;
+    if (picture !== undefined) this.set({ span: [0, picture.duration] });
+  }
+
+  setSystem(system: State['system']): void {
+    this.set({ system });
+  }
+}
+
+function follow(span: readonly [number, number], t: number, duration: number): readonly [number, number] {
+  const [a, b] = span;
+  if (t >= a && t <= b) return span;
+  const width = b - a;
+  const start = Math.min(Math.max(t - width * 0.2, 0), duration - width);
+  return [start, start + width];
+}

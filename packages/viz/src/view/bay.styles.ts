@@ -1,0 +1,207 @@
+import { css } from 'lit';
+
+export const bayStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    min-height: 0;
+  }
+  .drawings {
+    display: grid;
+    grid-template-columns: 3fr 2fr;
+    gap: 1px;
+    flex: 1;
+    min-height: 170px;
+    background: var(--rule);
+  }
+  figure {
+    margin: 0;
+    position: relative;
+    min-width: 0;
+    min-height: 0;
+    background: var(--sheet);
+    overflow: hidden;
+  }
+  figure > svg {
+    position: absolute;
+    inset: 0;
+    width: 100%;
+    height: 100%;
+  }
+  figcaption {
+    position: absolute;
+    z-index: 1;
+    left: 0.6rem;
+    top: 0.3rem;
+    right: 0.6rem;
+    display: flex;
+    justify-content: space-between;
+    align-items: center;
+    gap: 0.5rem;
+    font-size: 0.8rem;
+    color: var(--ink-soft);
+  }
+  figcaption button {
+    font-size: 0.8rem;
+    min-height: 26px;
+  }
+  .slider,
+  .cylinder {
+    fill: none;
+    stroke-linecap: round;
+    stroke-linejoin: round;
+  }
+  .slider {
+    stroke: var(--metal-light);
+  }
+  .cylinder {
+    stroke: var(--metal);
+  }
+  .pivot,
+  .hinge {
+    fill: var(--sheet);
+    stroke: var(--ink);
+    stroke-width: 1.5;
+    vector-effect: non-scaling-stroke;
+  }
+  .tyre {
+    fill: var(--tyre);
+    stroke: var(--tyre);
+    stroke-width: 1;
+    vector-effect: non-scaling-stroke;
+  }
+  .tread,
+  .rim,
+  .hub {
+    fill: none;
+    stroke: var(--tyre-line);
+    stroke-width: 1;
+    vector-effect: non-scaling-stroke;
+  }
+  .rim {
+    fill: var(--metal-light);
+    stroke: var(--metal);
+  }
+  .hub {
+    fill: var(--metal);
+    stroke: none;
+  }
+  .door {
+    fill: var(--panel);
+    fill-opacity: 0.8;
+    stroke: var(--ink);
+    stroke-width: 2;
+    stroke-linejoin: round;
+    vector-effect: non-scaling-stroke;
+  }
+  .far {
+    opacity: 0.32;
+  }
+  .ghost {
+    fill: none;
+    stroke: var(--rule-strong);
+    stroke-width: 1;
+    stroke-dasharray: 2 4;
+    vector-effect: non-scaling-stroke;
+  }
+  .flagged-fail,
+  .flagged-caution,
+  .flagged-note {
+    stroke-width: 4;
+    stroke-dasharray: 9 4;
+  }
+  .flagged-fail {
+    stroke: var(--fail);
+  }
+  .flagged-caution {
+    stroke: var(--caution);
+  }
+  .flagged-note {
+    stroke: var(--note);
+  }
+  .sign-at {
+    fill: currentColor;
+    fill-rule: evenodd;
+  }
+  .sign-at.engaged {
+    color: var(--ink);
+  }
+  .sign-at.open {
+    color: var(--ink-soft);
+  }
+  text {
+    fill: var(--ink);
+    font-weight: 600;
+    text-transform: capitalize;
+  }
+  text.cut {
+    fill: var(--ink-soft);
+    font-weight: 400;
+    text-transform: none;
+  }
+  .break {
+    stroke: var(--rule-strong);
+    stroke-width: 1.5;
+    vector-effect: non-scaling-stroke;
+  }
+  .flags {
+    position: absolute;
+    z-index: 1;
+    left: 0.6rem;
+    right: 0.6rem;
+    bottom: 0.4rem;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.3rem;
+    font-size: 0.85rem;
+    pointer-events: none;
+  }
+  .flags span {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.35rem;
+    padding: 0.1rem 0.5rem;
+    border: 1px solid currentColor;
+    border-radius: var(--round);
+  }
+  .flags .fail {
+    background: var(--fail-soft);
+  }
+  .flags .caution {
+    background: var(--caution-soft);
+  }
+  .flags .note {
+    background: var(--note-soft);
+  }
+  table {
+    width: 100%;
+    border-collapse: collapse;
+    font-size: 0.87rem;
+    border-top: 1px solid var(--rule);
+    table-layout: fixed;
+  }
+  th,
+  td {
+    text-align: left;
+    padding: 0.14rem 0.6rem;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  thead th {
+    font-weight: 400;
+    font-size: 0.8rem;
+    color: var(--ink-soft);
+    padding-bottom: 0;
+  }
+  th:first-child {
+    width: 4.6rem;
+    text-transform: capitalize;
+  }
+  th.phase {
+    width: 24%;
+  }
+  td:nth-child(2) {
+    font-weight: 600;
+  }
+`;

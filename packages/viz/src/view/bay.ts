@@ -1,0 +1,203 @@
+import { html, nothing, svg } from 'lit';
+import type { SVGTemplateResult, TemplateResult } from 'lit';
+import { dot, project, PROJECTIONS } from '../drawing/projection.js';
+import type { Projection } from '../drawing/projection.js';
+import { flagOn, stateAt, stretches } from '../model/history.js';
+import { margin, plain, seconds, withUnit } from '../model/sentence.js';
+import { angleAt, placeAt } from '../model/place.js';
+import { layOut } from '../model/sheet.js';
+import type { Sheet } from '../model/sheet.js';
+import type { State } from '../model/state.js';
+import type { Flag, OutlineSamples, Picture, UnitFacts } from '../worker/message.js';
+import { define, View } from './base.js';
+import { door, ghost, leg } from './bay-parts.js';
+import { bayStyles } from './bay.styles.js';
+import { shared } from './shared.styles.js';
+import { sign, signAt } from './sign.js';
+
+/**
+ * The bay: legs, wheels and doors where the run says they are, from the front and the side,
+ * with the locks' state, flagged parts, and the state of each unit in words.
+ */
+export class Bay extends View {
+  static override properties = { ...View.properties, front: { state: true } };
+  static override styles = [shared, bayStyles];
+
+  /** Which way the front view looks. */
+  declare front: 'ahead' | 'behind';
+
+  protected readonly watches: readonly (keyof State)[] = ['picture', 'time', 'selection', 'system'];
+
+  #sizes = new ResizeObserver(() => this.requestUpdate());
+
+  constructor() {
+    super();
+    this.front = 'ahead';
+  }
+
+  protected override firstUpdated(): void {
+    for (const figure of this.renderRoot.querySelectorAll('figure')) this.#sizes.observe(figure);
+  }
+
+  protected override render(): TemplateResult {
+    const { picture } = this.state;
+    return html`
+      <div class="drawings" role="group" aria-label="Bay, drawn at the play head">
+        ${this.#figure(
+          picture,
+          PROJECTIONS[this.front],
+          html`<button @click=${this.#flip} title="Look from the other side">Look from ${this.front === 'ahead' ? 'behind' : 'ahead'}</button>`,
+        )}
+        ${this.#figure(picture, PROJECTIONS.side, nothing)}
+      </div>
+      ${picture === undefined ? nothing : this.#now(picture)}
+    `;
+  }
+
+  #flip = (): void => {
+    this.front = this.front === 'ahead' ? 'behind' : 'ahead';
+  };
+
+  #figure(picture: Picture | undefined, onto: Projection, control: unknown): TemplateResult {
+    const name = onto.name === 'side' ? 'side' : 'front';
+    const figure = this.renderRoot.querySelector(`figure.${name}`);
+    const sheet =
+      picture === undefined || figure === null
+        ? undefined
+        : layOut(picture, onto, figure.clientWidth, figure.clientHeight);
+    if (figure === null) requestAnimationFrame(() => this.requestUpdate());
+    return html`<figure class=${name}>
+      <figcaption><span>${onto.title}</span>${control}</figcaption>
+      ${
+        picture === undefined || sheet === undefined
+          ? nothing
+          : html`<svg role="img" aria-label="${onto.title}; the table below says the same in words" viewBox=${sheet.viewBox} data-view=${name}>
+              ${this.#parts(picture, onto, sheet)}
+            </svg>`
+      }
+      ${picture !== undefined && name === 'front' ? this.#flags(picture) : nothing}
+    </figure>`;
+  }
+
+  #flagOn(picture: Picture, device: string): Flag | undefined {
+    const { time, selection } = this.state;
+    return flagOn(picture, device, time, selection.kind === 'flag' ? selection.index : -1);
+  }
+
+  #parts(picture: Picture, onto: Projection, sheet: Sheet): SVGTemplateResult {
+    const depth = (o: OutlineSamples): number => {
+      const p = placeAt(o, o.low).line[0];
+      return p === undefined ? 0 : dot(p, onto.near);
+    };
+    const order = [...picture.outlines].sort((a, b) => depth(a) - depth(b));
+    const inside = (o: OutlineSamples, content: unknown, far = false): SVGTemplateResult =>
+      svg`<g data-mechanism=${o.mechanism} class=${far ? 'far' : ''} transform="translate(${sheet.shiftOf(o.mechanism)} 0)">${content}</g>`;
+    // In the side view the right-hand parts stand behind the left-hand ones.
+    const far = (o: OutlineSamples): boolean => onto.name === 'side' && sideOf(picture, o.mechanism) === 'right';
+    return svg`
+      ${order.map((o) => inside(o, far(o) ? nothing : [ghost(placeAt(o, o.low), onto), ghost(placeAt(o, o.high), onto)]))}
+      ${sheet.breaks.map((b) => svg`<path class="break" d=${b.path}></path><text x=${b.x} y=${b.y} font-size=${11 * sheet.mm} text-anchor="middle" class="cut">${withUnit(b.gap, 'length', picture, this.state.system)}</text>`)}
+      ${order.map((o) => inside(o, this.#part(picture, o, onto), far(o)))}
+      ${picture.units.map((u) => this.#locks(picture, u, onto, sheet))}
+    `;
+  }
+
+  #part(picture: Picture, o: OutlineSamples, onto: Projection): SVGTemplateResult {
+    const place = placeAt(o, angleAt(picture, o, this.state.time));
+    const flag = this.#flagOn(picture, o.mechanism);
+    const mark = flag === undefined ? '' : `flagged-${flag.severity}`;
+    return o.shape === 'leg' ? leg(place, onto, reach(o), mark) : door(place, onto, mark);
+  }
+
+  /** Lock signs and the unit's name: the downlock beside the pivot, the uplock where the axle comes to rest. */
+  #locks(picture: Picture, unit: UnitFacts, onto: Projection, sheet: Sheet): SVGTemplateResult {
+    const o = picture.outlines.find((each) => each.mechanism === unit.leg);
+    if (o === undefined || (onto.name === 'side' && unit.side === 'right')) return svg``;
+    const up = placeAt(o, o.high).line;
+    const [px, py] = project(up[0] ?? ORIGIN, onto);
+    const [ux, uy] = project(up[up.length - 1] ?? ORIGIN, onto);
+    const shift = sheet.shiftOf(unit.leg);
+    const size = 17 * sheet.mm;
+    const lock = (name: string, x: number, y: number): unknown => {
+      if (name === '') return nothing;
+      const engaged = this.#mode(picture, name) === 'engaged';
+      const flag = this.#flagOn(picture, name);
+      return svg`
+        ${flag === undefined ? nothing : svg`<circle class="pivot flagged-${flag.severity}" cx=${x} cy=${y} r=${size * 0.85}></circle>`}
+        ${signAt(engaged ? 'engaged' : 'open', x, y, size)}`;
+    };
+    return svg`<g transform="translate(${shift} 0)">
+      <text x=${px} y=${py - 30 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm}>${unit.name}</text>
+      ${lock(unit.downlock, px, py - 18 * sheet.mm)}
+      ${lock(unit.uplock, ux, uy - 18 * sheet.mm)}
+    </g>`;
+  }
+
+  #flags(picture: Picture): TemplateResult {
+    const { time, selection, system } = this.state;
+    const chosen = selection.kind === 'flag' ? selection.index : -1;
+    const shown = picture.flags.filter(
+      (f, i) => f.devices.some((d) => flagOn(picture, d, time, chosen) === f) && (f.severity !== 'note' || i === chosen),
+    );
+    return html`<div class="flags">
+      ${shown.slice(0, 3).map((f) => html`<span class=${f.severity}>${sign(f.severity)} ${f.title}: ${f.devices.map(plain).join(', ')} (${margin(f.margin, f.marginQuantity, picture, system)})</span>`)}
+    </div>`;
+  }
+
+  #mode(picture: Picture, device: string): string {
+    return stateAt(stretches(picture, device, 'mode'), this.state.time);
+  }
+
+  #now(picture: Picture): TemplateResult {
+    const { time, system } = this.state;
+    const angle = (name: string): string => {
+      const o = picture.outlines.find((each) => each.mechanism === name);
+      if (o === undefined) return '';
+      const share = (angleAt(picture, o, time) - o.low) / (o.high - o.low || 1);
+      return share < 0.002 ? o.ends[0] : share > 0.998 ? o.ends[1] : withUnit(angleAt(picture, o, time), 'angle', picture, system);
+    };
+    const lock = (name: string): unknown => {
+      if (name === '') return 'none';
+      const mode = this.#mode(picture, name);
+      return html`${sign(mode === 'engaged' ? 'engaged' : 'open')} ${mode}`;
+    };
+    return html`<table>
+      <caption class="aside">State of each unit at ${seconds(time)}</caption>
+      <thead>
+        <tr><th scope="col">Unit</th><th scope="col" class="phase">Phase</th><th scope="col">Leg</th><th scope="col">Doors</th><th scope="col">Uplock</th><th scope="col">Downlock</th></tr>
+      </thead>
+      <tbody>
+        ${picture.units.map(
+          (u) => html`<tr data-unit=${u.name}>
+            <th scope="row">${u.name}</th>
+            <td>${stateAt(stretches(picture, u.name, 'phase'), time)}</td>
+            <td>${angle(u.leg)}</td>
+            <td>${u.doors.length === 0 ? 'none' : u.doors.map(angle).join(', ')}</td>
+            <td>${lock(u.uplock)}</td>
+            <td>${lock(u.downlock)}</td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+}
+
+const ORIGIN = { x: 0, y: 0, z: 0 };
+
+function sideOf(picture: Picture, mechanism: string): string {
+  return picture.units.find((u) => u.leg === mechanism || u.doors.includes(mechanism))?.side ?? '';
+}
+
+/** A leg's longest length over its travel, m. */
+function reach(o: OutlineSamples): number {
+  const long = (angle: number): number => {
+    const { line } = placeAt(o, angle);
+    return line.slice(1).reduce((sum, p, i) => {
+      const a = line[i] ?? p;
+      return sum + Math.hypot(p.x - a.x, p.y - a.y, p.z - a.z);
+    }, 0);
+  };
+  return Math.max(long(o.low), long(o.high));
+}
+
+define('ww-bay', Bay);

@@ -1,0 +1,41 @@
+/**
+ * The views by where they stand. A further view is one file and one line here: several in one
+ * area share it as tabs.
+ */
+import { html } from 'lit';
+import type { TemplateResult } from 'lit';
+import type { State } from '../model/state.js';
+import type { Store } from '../model/store.js';
+import './bay.js';
+import './event-list.js';
+import './fault-drawer.js';
+import './flag-list.js';
+import './order-chart.js';
+import './times.js';
+
+/** stage: drawings of the aircraft; chart: against time; fact: always beside them; panel: lists and forms. */
+export type Area = 'stage' | 'chart' | 'fact' | 'panel';
+
+export interface ViewEntry {
+  readonly name: string;
+  readonly title: string;
+  readonly area: Area;
+  readonly show: (store: Store) => TemplateResult;
+  /** A figure beside the title, e.g. how many flags. */
+  readonly badge?: (state: State) => string;
+}
+
+export const views: readonly ViewEntry[] = [
+  { name: 'bay', title: 'Bay', area: 'stage', show: (store) => html`<ww-bay .store=${store}></ww-bay>` },
+  { name: 'order', title: 'Order of events', area: 'chart', show: (store) => html`<ww-order-chart .store=${store}></ww-order-chart>` },
+  { name: 'times', title: 'Times', area: 'fact', show: (store) => html`<ww-times .store=${store}></ww-times>` },
+  {
+    name: 'flags',
+    title: 'Flags',
+    area: 'panel',
+    show: (store) => html`<ww-flag-list .store=${store}></ww-flag-list>`,
+    badge: (state) => String(state.picture?.flags.filter((f) => f.severity !== 'note').length ?? ''),
+  },
+  { name: 'events', title: 'Events', area: 'panel', show: (store) => html`<ww-event-list .store=${store}></ww-event-list>`, badge: (state) => String(state.picture?.log.length ?? '') },
+  { name: 'faults', title: 'Faults', area: 'panel', show: (store) => html`<ww-fault-drawer .store=${store}></ww-fault-drawer>`, badge: (state) => String(state.faults.length) },
+];

@@ -1,0 +1,80 @@
+import { css, html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { count } from '../model/sentence.js';
+import type { State } from '../model/state.js';
+import type { Issue } from '../worker/message.js';
+import { define, View } from './base.js';
+import { listStyles } from './list.styles.js';
+import { shared } from './shared.styles.js';
+import { sign } from './sign.js';
+
+/** What stood in the way: problems of a file that could not be read, a run that ended early or failed. */
+export class IssueList extends View {
+  static override styles = [
+    shared,
+    listStyles,
+    css`
+      .box {
+        border: 2px solid var(--fail);
+        border-radius: var(--round);
+        background: var(--sheet);
+        margin: 0.5rem 0.7rem 0;
+      }
+      .box.caution {
+        border-color: var(--caution);
+        color: var(--ink);
+      }
+      .top {
+        display: flex;
+        gap: 0.6rem;
+        align-items: center;
+        padding: 0.4rem 0.7rem;
+      }
+      .top p {
+        flex: 1;
+      }
+      ol {
+        max-height: 34vh;
+        overflow: auto;
+        border-top: 1px solid var(--rule);
+      }
+      li {
+        padding: 0.4rem 0.7rem;
+        font-size: 0.9rem;
+      }
+      code {
+        font-family: ui-monospace, Consolas, 'DejaVu Sans Mono', monospace;
+        font-size: 0.86em;
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  protected readonly watches: readonly (keyof State)[] = ['issues', 'issuesFile', 'failure', 'picture'];
+
+  protected override render(): TemplateResult {
+    const { issues, issuesFile, failure, picture } = this.state;
+    const kept = picture === undefined ? '' : ' The former run is kept.';
+    const early = picture !== undefined && picture.outcome.kind !== 'done' ? picture.outcome : undefined;
+    return html`
+      ${issues.length === 0 ? nothing : html`<section class="box" aria-label="Problems in ${issuesFile}">
+        <div class="top">${sign('fail')}<p><b>${issuesFile}</b> could not be read: ${count(issues.length, 'problem')}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div>
+        <ol tabindex="0">${issues.map((i) => this.#issue(i))}</ol>
+      </section>`}
+      ${failure === '' ? nothing : html`<section class="box" aria-label="Simulation failed"><div class="top">${sign('fail')}<p>The simulation failed: ${failure}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div></section>`}
+      ${early === undefined ? nothing : html`<section class="box caution" aria-label="The run ended early"><div class="top">${sign('caution')}<p>The run ended at ${early.time.toFixed(3)} s. ${early.why} ${early.where.join(', ')} ${early.hint}</p></div></section>`}
+    `;
+  }
+
+  #issue(i: Issue): TemplateResult {
+    return html`<li>
+      <b>${i.line > 0 ? `Line ${i.line}, column ${i.column}` : 'In the file'}</b>${i.path === '' ? nothing : html` <code>${i.path}</code>`}: ${i.message}${i.found === '' ? nothing : html`, found <code>${i.found}</code>`}.
+      ${i.allowed === '' ? nothing : html`<br /><span class="soft">Allowed: ${i.allowed}.</span>`}
+      ${i.hint === '' ? nothing : html`<br /><span>Hint: ${i.hint}</span>`}
+    </li>`;
+  }
+
+  #dismiss = (): void => this.store.dismissIssues();
+}
+
+define('ww-issue-list', IssueList);

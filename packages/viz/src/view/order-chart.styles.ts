@@ -1,0 +1,205 @@
+import { css } from 'lit';
+
+export const orderChartStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    min-height: 0;
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.3rem 0.9rem;
+    align-items: center;
+    padding: 0.3rem 0.6rem;
+    font-size: 0.82rem;
+    border-bottom: 1px solid var(--rule);
+  }
+  .tools label {
+    display: inline-flex;
+    gap: 0.3rem;
+    align-items: center;
+  }
+  .tools button {
+    min-height: 28px;
+    min-width: 28px;
+  }
+  .key {
+    display: inline-flex;
+    gap: 0.3rem;
+    align-items: center;
+  }
+  .key svg {
+    width: 22px;
+    height: 12px;
+  }
+  .spread {
+    flex: 1;
+  }
+  .scroll {
+    flex: 1;
+    min-height: 120px;
+    overflow: hidden auto;
+    scroll-padding: 46px 0 24px;
+    position: relative;
+    background: var(--sheet);
+  }
+  .axis {
+    position: sticky;
+    top: 0;
+    z-index: 2;
+    background: var(--sheet);
+    border-bottom: 1px solid var(--rule);
+  }
+  .body {
+    position: relative;
+    touch-action: pan-y;
+    cursor: crosshair;
+  }
+  .head {
+    position: absolute;
+    inset: 0;
+    pointer-events: none;
+  }
+  text {
+    fill: var(--ink);
+    font-size: 12px;
+  }
+  .axis text {
+    fill: var(--ink-soft);
+    font-size: 11px;
+    font-variant-numeric: tabular-nums;
+  }
+  .axis .now {
+    fill: var(--on-accent);
+    font-weight: 600;
+  }
+  .axis .now-box {
+    fill: var(--accent);
+  }
+  .grid {
+    stroke: var(--rule);
+    stroke-width: 1;
+  }
+  .heading-row {
+    fill: var(--sunk);
+  }
+  .heading {
+    font-weight: 700;
+  }
+  .name {
+    fill: var(--ink-soft);
+  }
+  .name.chosen {
+    fill: var(--ink);
+    font-weight: 700;
+  }
+  .rest {
+    fill: var(--rule);
+  }
+  .rest.phase {
+    fill: none;
+  }
+  .rising {
+    fill: var(--rising-soft);
+    stroke: var(--rising);
+  }
+  .falling {
+    fill: var(--falling-soft);
+    stroke: var(--falling);
+  }
+  .working {
+    fill: var(--working-soft);
+    stroke: var(--working);
+  }
+  .held {
+    fill: url(#hatch);
+    stroke: var(--working);
+  }
+  .rising,
+  .falling,
+  .working,
+  .held {
+    stroke-width: 1;
+  }
+  .hatch {
+    stroke: var(--working);
+    stroke-width: 1;
+  }
+  .word {
+    font-size: 10.5px;
+    pointer-events: none;
+  }
+  .word.soft {
+    fill: var(--ink-soft);
+  }
+  .way {
+    fill: var(--ink);
+    pointer-events: none;
+  }
+  .event {
+    fill: var(--ink);
+    stroke: var(--sheet);
+    stroke-width: 1;
+    paint-order: stroke;
+    cursor: pointer;
+  }
+  .event.chain {
+    fill: var(--accent);
+    stroke: var(--accent);
+  }
+  .event.chosen {
+    fill: var(--focus);
+    stroke: var(--ink);
+    stroke-width: 1.5;
+  }
+  .arrow {
+    fill: none;
+    stroke: var(--accent);
+    stroke-width: 1.8;
+  }
+  .arrow.effect {
+    stroke-dasharray: 5 3;
+  }
+  .arrow-head {
+    fill: var(--accent);
+  }
+  .pin {
+    cursor: pointer;
+  }
+  .pin .band {
+    fill: currentColor;
+    opacity: 0.16;
+  }
+  .pin .edge {
+    stroke: currentColor;
+    stroke-width: 1.5;
+    stroke-dasharray: 3 2;
+  }
+  .pin .back {
+    fill: var(--sheet);
+    stroke: currentColor;
+    stroke-width: 1;
+  }
+  .pin text {
+    fill: currentColor;
+    font-size: 11px;
+    font-weight: 600;
+  }
+  .pin.chosen .back {
+    stroke-width: 2.5;
+  }
+  .sign-at {
+    fill: currentColor;
+    fill-rule: evenodd;
+  }
+  .play-head {
+    stroke: var(--accent);
+    stroke-width: 2;
+  }
+  @media (forced-colors: active) {
+    .rest {
+      fill: GrayText;
+    }
+  }
+`;

@@ -1,0 +1,99 @@
+/** The marks of the order chart as SVG: bars, events, pins, arrows. No state of their own. */
+import { nothing, svg } from 'lit';
+import type { SVGTemplateResult } from 'lit';
+import { arrowHead, causeArrow } from '../drawing/arrow.js';
+import { rows } from '../drawing/axis.js';
+import type { TimeScale } from '../drawing/axis.js';
+import { FALLING, RISING } from '../drawing/glyph.js';
+import { margin } from '../model/sentence.js';
+import { causesOf, effectsOf } from '../model/history.js';
+import type { Bar, Lane } from '../model/lanes.js';
+import type { Picture, System } from '../worker/message.js';
+import { signAt } from './sign.js';
+
+/** Height of a lane, px. */
+export const ROW = 19;
+/** Average width of a letter at the size of bar labels, px: labels that would not fit are left out. */
+const LETTER = 6.4;
+
+export interface Plot {
+  readonly scale: TimeScale;
+  readonly width: number;
+}
+
+export function bar(b: Bar, y: number, plot: Plot, heading: boolean): SVGTemplateResult {
+  const x1 = Math.max(plot.scale(b.from), 0);
+  const x2 = Math.min(plot.scale(b.to), plot.width);
+  if (x2 <= 0 || x1 >= plot.width) return svg``;
+  const wide = Math.max(x2 - x1, 1.5);
+  const moving = b.doing === 'rising' || b.doing === 'falling';
+  const thin = b.doing === 'rest' && !heading;
+  const word = moving && !heading ? '' : b.state;
+  const fits = word.length * LETTER + (moving ? 20 : 8) < wide;
+  const inset = thin ? 8.5 : 3;
+  return svg`
+    <rect class=${heading ? `${b.doing} phase` : b.doing} x=${x1} y=${y + inset} width=${wide} height=${ROW - 2 * inset} rx=${thin ? 0 : 2}><title>${b.state}</title></rect>
+    ${moving && wide > 16 ? svg`<path class="way" d=${b.doing === 'rising' ? RISING : FALLING} transform="translate(${x1 + 10} ${y + ROW / 2})"></path>` : nothing}
+    ${fits && word !== '' && !thin ? svg`<text class="word" x=${x1 + (moving ? 19 : 5)} y=${y + ROW / 2 + 3.6}>${word}</text>` : nothing}`;
+}
+
+export function event(x: number, y: number, kind: string, chosen: string, select: () => void): SVGTemplateResult {
+  const mid = y + ROW / 2;
+  // Told apart by shape: a diamond for the operator, a bar for everything that follows.
+  const d = kind === 'operator' ? `M${x},${mid - 6}l6,6l-6,6l-6,-6Z` : `M${x - 1.6},${mid - 5.5}h3.2v11h-3.2Z`;
+  return svg`<path class="event ${chosen}" d=${d} @click=${select}></path>`;
+}
+
+/** Pins of one lane, with their margins where there is room. */
+export function pins(
+  lane: Lane,
+  y: number,
+  plot: Plot,
+  picture: Picture,
+  system: System,
+  chosen: number,
+  notes: boolean,
+  select: (index: number) => void,
+): SVGTemplateResult[] {
+  const shown = lane.flags
+    .filter((i) => notes || i === chosen || picture.flags[i]?.severity !== 'note')
+    .sort((a, b) => (picture.flags[a]?.from ?? 0) - (picture.flags[b]?.from ?? 0));
+  const items = shown.map((i) => {
+    const f = picture.flags[i];
+    const text = f === undefined ? '' : margin(f.margin, f.marginQuantity, picture, system);
+    return { i, f, text, x: f === undefined ? 0 : plot.scale(f.from), width: 26 + text.length * 6.8 };
+  });
+  const room = rows(items, 1);
+  return items.map(({ i, f, text, x, width }, n) => {
+    if (f === undefined || x < -2 || x > plot.width + 2) return svg``;
+    const end = Math.min(plot.scale(f.to), plot.width);
+    // A pin at the right edge turns its label to the left.
+    const left = x + width > plot.width;
+    const labelled = room[n] === 0 && (f.severity !== 'note' || i === chosen);
+    const boxX = left ? x - width + 9 : x - 9;
+    return svg`<g class="pin ${f.severity} ${i === chosen ? 'chosen' : ''}" data-flag=${i} @click=${() => select(i)}>
+      <title>${f.title}: ${text}</title>
+      ${end - x > 2 && f.severity !== 'note' ? svg`<rect class="band" x=${x} y=${y + 1} width=${end - x} height=${ROW - 2}></rect>` : nothing}
+      ${labelled ? svg`<rect class="back" x=${boxX} y=${y + 1} width=${width} height=${ROW - 2} rx="8"></rect><text x=${left ? boxX + 7 : x + 10} y=${y + ROW / 2 + 4}>${text}</text>` : svg`<circle class="back" cx=${x} cy=${y + ROW / 2} r=${f.severity === 'note' ? 6 : 8.5}></circle>`}
+      ${signAt(f.severity, x, y + ROW / 2, f.severity === 'note' ? 10 : 13)}
+    </g>`;
+  });
+}
+
+/** The chain of causes of an event (whole lines) and its direct effects (dashed). */
+export function arrows(picture: Picture, index: number, plot: Plot, rowOf: (device: string) => number): SVGTemplateResult[] {
+  const chain = [index, ...causesOf(picture.log, index)];
+  const links = [
+    ...chain.slice(1).map((cause, i): [number, number, string] => [cause, chain[i] ?? index, '']),
+    ...effectsOf(picture.log, index).map((effect): [number, number, string] => [index, effect, 'effect']),
+  ];
+  return links.map(([from, to, kind]) => {
+    const [a, b] = [picture.log[from], picture.log[to]];
+    const [r1, r2] = [rowOf(a?.device ?? ''), rowOf(b?.device ?? '')];
+    if (a === undefined || b === undefined || r1 < 0 || r2 < 0 || from === to) return svg``;
+    const [x1, x2] = [plot.scale(a.t), plot.scale(b.t)];
+    const [y1, y2] = [(r1 + 0.5) * ROW, (r2 + 0.5) * ROW];
+    if (Math.abs(x1 - x2) < 0.5 && y1 === y2) return svg``;
+    return svg`<path class="arrow ${kind}" data-from=${from} data-to=${to} d=${causeArrow(x1, y1, x2, y2)}></path><path class="arrow-head" d=${arrowHead(x1, x2, y2)}></path>`;
+  });
+}

@@ -1,0 +1,144 @@
+/**
+ * What passes between the page and the worker: plain data only, so that it can be copied
+ * and its arrays transferred.
+ */
+import type {
+  FaultEntry,
+  Flag,
+  Issue,
+  LogEntry,
+  Outcome,
+  Quantity,
+  Role,
+  Statistics,
+  Timing,
+} from '@wheelwell/core';
+
+export type { FaultEntry, Flag, Issue, LogEntry, Outcome, Quantity, Severity, Statistics, Timing } from '@wheelwell/core';
+
+/** The user's units. */
+export type System = 'us' | 'metric';
+
+/** How to show a quantity: `value * factor + shift`, then the unit. */
+export interface Display {
+  readonly factor: number;
+  readonly shift: number;
+  readonly unit: string;
+}
+
+/** A request: read the text, then simulate one of its cards. */
+export interface RunRequest {
+  readonly id: number;
+  readonly file: string;
+  readonly text: string;
+  /** Card name; the first card when absent or unknown. */
+  readonly card?: string;
+  /** The faults to simulate; the card's own when absent. */
+  readonly faults?: readonly FaultEntry[];
+}
+
+export type Reply =
+  | { readonly id: number; readonly kind: 'picture'; readonly picture: Picture }
+  | { readonly id: number; readonly kind: 'issues'; readonly file: string; readonly issues: readonly Issue[] }
+  | { readonly id: number; readonly kind: 'failure'; readonly message: string };
+
+/** A device or mechanism as the page needs it. */
+export interface DeviceFacts {
+  readonly name: string;
+  /** Title of its kind in the catalogue. */
+  readonly title: string;
+  readonly role: Role;
+  readonly note: string;
+  /** Modes that count as working, for bars. */
+  readonly active: readonly string[];
+  /** Mode at the start of the run; empty for a device with one mode. */
+  readonly first: string;
+  /** Kinds of fault that can befall it. */
+  readonly faults: readonly string[];
+}
+
+export interface UnitFacts {
+  readonly name: string;
+  readonly side: string;
+  readonly leg: string;
+  readonly doors: readonly string[];
+  readonly uplock: string;
+  readonly downlock: string;
+  /** Sequence valves and actuators. */
+  readonly others: readonly string[];
+}
+
+export interface FaultFacts {
+  readonly kind: string;
+  readonly title: string;
+  readonly meaning: string;
+  readonly shows: string;
+  readonly confirm: string;
+  readonly remedy: string;
+  readonly caution: string;
+  readonly worst: string;
+}
+
+export interface CardFacts {
+  readonly name: string;
+  readonly title: string;
+  readonly note: string;
+  readonly expect: readonly string[];
+  readonly faults: readonly FaultEntry[];
+}
+
+export interface ChannelSamples {
+  readonly name: string;
+  readonly title: string;
+  readonly quantity: Quantity;
+  readonly of: string;
+  /** SI values at 0, tick, 2 tick ... */
+  readonly v: Float32Array;
+}
+
+/** Where a mechanism's parts are, sampled evenly from `low` to `high`; metres, x aft, y right, z up. */
+export interface OutlineSamples {
+  readonly mechanism: string;
+  readonly shape: 'leg' | 'door';
+  /** Words for the ends of travel, low first. */
+  readonly ends: readonly [string, string];
+  readonly low: number;
+  readonly high: number;
+  readonly samples: number;
+  /** Points in `line` (and `edge`). */
+  readonly points: number;
+  /** samples x points x (x, y, z). */
+  readonly line: Float32Array;
+  /** The same for a panel's second edge; empty when there is none. */
+  readonly edge: Float32Array;
+  /** samples x (centre x, y, z, axle x, y, z, radius, width); empty when there is none. */
+  readonly tyre: Float32Array;
+}
+
+/** All that the page shows of one run. */
+export interface Picture {
+  readonly file: string;
+  readonly title: string;
+  readonly note: string;
+  readonly card: string;
+  readonly cards: readonly CardFacts[];
+  /** The faults simulated. */
+  readonly faults: readonly FaultEntry[];
+  readonly catalogue: readonly FaultFacts[];
+  readonly devices: readonly DeviceFacts[];
+  readonly units: readonly UnitFacts[];
+  readonly limits: Readonly<Record<string, number>>;
+  readonly duration: number;
+  readonly tick: number;
+  readonly ticks: number;
+  readonly outcome: Outcome;
+  readonly log: readonly LogEntry[];
+  readonly flags: readonly Flag[];
+  readonly timings: readonly Timing[];
+  readonly statistics: Statistics;
+  readonly channels: readonly ChannelSamples[];
+  readonly outlines: readonly OutlineSamples[];
+  readonly display: Readonly<Record<System, Readonly<Partial<Record<Quantity, Display>>>>>;
+  /** Time the simulation took, ms. */
+  readonly elapsed: number;
+}

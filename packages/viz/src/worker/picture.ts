@@ -1,0 +1,120 @@
+/** Makes the plain picture of a run that is posted to the page. */
+import { catalogues } from '@wheelwell/core';
+import type { Parameters, Quantity, Role, Run, Scenario } from '@wheelwell/core';
+import { displayTable } from './display.js';
+import type { ChannelSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
+import { sampleOutline } from './outline.js';
+
+const { components, faults, mechanisms } = catalogues;
+
+/** Quantities of the channels that travel to the page: what the present views draw. */
+const CARRIED: readonly Quantity[] = ['angle', 'pressure'];
+
+export function picture(scenario: Scenario, run: Run, elapsed: number): Picture {
+  return {
+    file: scenario.file,
+    title: scenario.title,
+    note: scenario.note,
+    card: run.cardName,
+    // From the scenario as read: the faults of the run may be the user's.
+    cards: Object.entries(scenario.cards).map(([name, card]) => ({
+      name,
+      title: card.title,
+      note: card.note,
+      expect: card.expect,
+      faults: card.faults,
+    })),
+    faults: run.card.faults,
+    catalogue: Object.values(faults).map(faultFacts),
+    devices: deviceFacts(scenario),
+    units: Object.entries(scenario.units).map(([name, u]) => ({
+      name,
+      side: u.side,
+      leg: u.leg,
+      doors: u.doors,
+      uplock: u.uplock ?? '',
+      downlock: u.downlock ?? '',
+      others: [...u.sequence, ...u.actuators],
+    })),
+    limits: Object.fromEntries(
+      Object.entries(scenario.limits).filter((e): e is [string, number] => e[1] !== undefined),
+    ),
+    duration: run.duration,
+    tick: run.tick,
+    ticks: run.ticks,
+    outcome: run.outcome,
+    log: run.log,
+    flags: run.flags,
+    timings: run.timings,
+    statistics: run.statistics,
+    channels: samples(run),
+    outlines: outlines(run.scenario),
+    display: { us: displayTable('us'), metric: displayTable('metric') },
+    elapsed,
+  };
+}
+
+/** The buffers inside a picture, to be transferred instead of copied. */
+export function arraysOf(made: Picture): Transferable[] {
+  const arrays = [...made.channels.map((c) => c.v), ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre])];
+  return arrays.map((a) => a.buffer);
+}
+
+function samples(run: Run): ChannelSamples[] {
+  const out: ChannelSamples[] = [];
+  for (const info of run.channels) {
+    if (!CARRIED.includes(info.quantity)) continue;
+    const series = run.sampled(info.name);
+    if (series === undefined) continue;
+    out.push({ name: info.name, title: info.title, quantity: info.quantity, of: info.of, v: Float32Array.from(series.v) });
+  }
+  return out;
+}
+
+function outlines(scenario: Scenario): OutlineSamples[] {
+  const out: OutlineSamples[] = [];
+  for (const [name, entry] of Object.entries(scenario.mechanisms)) {
+    const kind = mechanisms[entry.is];
+    if (kind !== undefined) out.push(sampleOutline(name, kind, entry.parameters));
+  }
+  return out;
+}
+
+function deviceFacts(scenario: Scenario): DeviceFacts[] {
+  const befalling = (kind: string): string[] =>
+    Object.values(faults).filter((f) => f.befalls.includes(kind)).map((f) => f.kind);
+  const facts = (
+    name: string,
+    kind: string,
+    note: string,
+    title: string,
+    role: Role,
+    parameters: Parameters,
+  ): DeviceFacts => {
+    const modes = components[kind]?.modes ?? {};
+    return {
+      name,
+      title,
+      role,
+      note,
+      active: Object.keys(modes).filter((m) => modes[m]?.active === true),
+      first: components[kind]?.initialMode?.(parameters) ?? Object.keys(modes)[0] ?? '',
+      faults: befalling(kind),
+    };
+  };
+  return [
+    ...Object.entries(scenario.components).map(([name, e]) => {
+      const kind = components[e.is];
+      return facts(name, e.is, e.note, kind?.title ?? e.is, kind?.role ?? 'other', e.parameters);
+    }),
+    ...Object.entries(scenario.mechanisms).map(([name, e]) => {
+      const kind = mechanisms[e.is];
+      return facts(name, e.is, e.note, kind?.title ?? e.is, kind?.role ?? 'other', e.parameters);
+    }),
+  ];
+}
+
+function faultFacts(f: FaultFacts): FaultFacts {
+  const { kind, title, meaning, shows, confirm, remedy, caution, worst } = f;
+  return { kind, title, meaning, shows, confirm, remedy, caution, worst };
+}

@@ -1,0 +1,14 @@
+/** The worker's entry: core off the main thread. */
+import { answer } from './answer.js';
+import type { RunRequest } from './message.js';
+
+// The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
+const scope = self as unknown as {
+  onmessage: ((e: MessageEvent<RunRequest>) => void) | null;
+  postMessage(message: unknown, transfer: Transferable[]): void;
+};
+
+scope.onmessage = (e) => {
+  const { reply, transfer } = answer(e.data);
+  scope.postMessage(reply, transfer);
+};
