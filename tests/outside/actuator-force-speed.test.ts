@@ -11,7 +11,7 @@ import { SURROUNDINGS } from '../support/sample-parameters.js';
 const INCH = 0.0254;
 const PSI = 6894.757;
 const LBF = 4.4482216;
-const GPM = (23INCH ** 3) / 60;
+const GPM = (231 * INCH ** 3) / 60;
 const jack = components['double-acting-actuator'];
 const relative = (value: number, expected: number): number => Math.abs(value / expected - 1);
 

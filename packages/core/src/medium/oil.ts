@@ -160,10 +160,10 @@ export function bulkModulus(fluid: Fluid, temperature: number, gauge = WORKING_P
   return fluid.bulkModulus * warm * (1 + PRESSURE_SLOPE * (gauge - PRESSURE_UNITY));
 }
 
-/** Density, kg/m3, at `temperature` in K and `gauge` pressure in Pa. */
+/** Density, kg/m3, at `temperature` in K and `gauge` pressure in Pa (the modulus taken as the secant one, dV/V = p/B). */
 export function density(fluid: Fluid, temperature: number, gauge = 0): number {
   const warm = fluid.density * Math.exp(-fluid.expansion * (temperature - fluid.densityAt));
-  return warm / (1 - gauge / bulkModulus(fluid, temperature));
+  return warm / (1 - gauge / bulkModulus(fluid, temperature, gauge));
 }
 
 /** What a run needs of its oil at one temperature. */
