@@ -6,9 +6,7 @@
 import type { DeviceDefinition } from '../define/index.js';
 import { number } from './shared/parameters.js';
 
-const LEVEL = 0;
-const CAPACITY = 1;
-const PRESSURE = 2;
+const CAPACITY = 0;
 
 /** Standard gravity, m/s2. */
 const GRAVITY = 9.80665;
@@ -58,20 +56,11 @@ export const reservoir: DeviceDefinition = {
     number(p, 'level') <= number(p, 'capacity')
       ? []
       : [{ parameter: 'level', message: 'is above the capacity' }],
-  prepare: (p, s) => {
-    const k = new Float64Array(3);
-    k[LEVEL] = number(p, 'level');
-    k[CAPACITY] = number(p, 'capacity');
-    k[PRESSURE] = s.ambient + s.density * GRAVITY * number(p, 'head');
-    return k;
+  vented: {
+    ports: ['outlet', 'return'],
+    pressure: (p, s) => s.ambient + s.density * GRAVITY * number(p, 'head'),
+    content: (p) => number(p, 'level'),
   },
+  prepare: (p) => Float64Array.of(number(p, 'capacity')),
   symbol: { name: 'reservoir', size: [6, 4], ports: { outlet: [-1, -2], return: [1, -2] } },
 };
-
-/** What the network needs of a reservoir's constants: oil at the start, m3, and its pressure, Pa absolute. */
-export function reservoirNode(k: Float64Array): {
-  readonly level: number;
-  readonly pressure: number;
-} {
-  return { level: k[LEVEL], pressure: k[PRESSURE] };
-}

@@ -1,0 +1,32 @@
+import type { Parameters, ParameterValue } from './parameter.js';
+
+/**
+ * A fault: a named, graded change of the parameters of the devices it can befall. The physics
+ * knows nothing of faults: at severity 0 `change` returns the healthy parameters unchanged.
+ */
+export interface FaultDefinition {
+  /** Name in scenarios, kebab-case, equal to the file's name. */
+  readonly kind: string;
+  readonly title: string;
+  /** What it physically is. */
+  readonly meaning: string;
+  /** How it shows in a swing. */
+  readonly shows: string;
+  /** How it is confirmed. */
+  readonly confirm: string;
+  /** How it is put right, in general words; the aircraft's approved data rules. */
+  readonly remedy: string;
+  readonly caution: string;
+  readonly source: string;
+  /** How often it is met. */
+  readonly prior: 'common' | 'uncommon' | 'rare';
+  readonly priorWhy: string;
+  /** Device or mechanism kinds it can befall. */
+  readonly befalls: readonly string[];
+  /** What severity 1 means, in units: for tables. */
+  readonly worst: string;
+  /** Which times it makes longer as it grows; tests hold it to that. */
+  readonly slows?: 'up' | 'down' | 'both';
+  /** Changed parameters only, SI, for a severity in (0, 1]. */
+  readonly change: (p: Parameters, severity: number) => Readonly<Record<string, ParameterValue>>;
+}

@@ -1,0 +1,61 @@
+/**
+ * What a device's equations see of the network: one frame per device instance.
+ *
+ * The network implements this; device files only call it. All values are SI. Indices are the
+ * positions of names in the device's own declaration (`ports`, `links`, `states`, `inputs`,
+ * `flows`, `forces`), so that nothing is looked up by name in the loop.
+ */
+export interface Frame {
+  /** Constants made by `prepare`; the device decides what they mean. */
+  readonly k: Float64Array;
+  /** Index of the current mode in the device's `modes`. */
+  readonly mode: number;
+  /** Time since the current mode was entered, s. */
+  sinceEntry(): number;
+
+  /** Absolute pressure at a port, Pa. */
+  pressure(port: number): number;
+  /** Oil content (reference volume) of the node at a port, m3. */
+  content(port: number): number;
+  /** Value of one of the device's own states. */
+  state(state: number): number;
+  /** Value of an operator input (index of the choice, or the number). */
+  input(input: number): number;
+  /** Travel of a link, m: the link's shape at the coordinate it hangs on (or the angle itself, rad, without a shape). */
+  travel(link: number): number;
+  /** Rate of that travel, m/s (rad/s without a shape). */
+  travelRate(link: number): number;
+
+  /**
+   * Oil through a declared flow path, m3/s of reference volume, positive from its `from` to
+   * its `to` port, with the partial derivatives against the two pressures.
+   */
+  flow(path: number, q: number, dqFrom: number, dqTo: number): void;
+  /** Partial derivative of that flow against a further dependence (`also[extra]`). */
+  flowAlso(path: number, extra: number, dq: number): void;
+  /** Force along a link, N (moment, N m, without a shape), positive with rising travel. */
+  force(force: number, value: number): void;
+  /** Partial derivative of that force against `also[extra]`. */
+  forceAlso(force: number, extra: number, d: number): void;
+  /** Damping along a link: resists travelRate by `coefficient` N s/m. */
+  damping(force: number, coefficient: number): void;
+  /** Coulomb friction capacity along a link, N, with its partial derivatives against `also[extra]` through {@link frictionAlso}. */
+  friction(force: number, value: number): void;
+  frictionAlso(force: number, extra: number, d: number): void;
+  /** Time derivative of an own state, with partial derivatives through {@link rateAlso}. */
+  rate(state: number, value: number): void;
+  rateAlso(state: number, extra: number, d: number): void;
+}
+
+/** What a guard or a transition may read; it cannot write flows. */
+export interface GuardFrame {
+  readonly k: Float64Array;
+  readonly mode: number;
+  sinceEntry(): number;
+  pressure(port: number): number;
+  content(port: number): number;
+  state(state: number): number;
+  input(input: number): number;
+  travel(link: number): number;
+  travelRate(link: number): number;
+}

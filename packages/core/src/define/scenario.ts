@@ -1,0 +1,164 @@
+import type { Parameters, ParameterValue, Shape } from './parameter.js';
+
+/**
+ * A scenario after reading: every quantity in SI, every name resolved to text that exists.
+ * Plain data, so it can be copied, patched and sent to a worker.
+ */
+export interface Scenario {
+  /** Format version. */
+  readonly wheelwell: 1;
+  /** File name it came from, or `<text>`. */
+  readonly file: string;
+  readonly title: string;
+  readonly note: string;
+  readonly fluid: FluidChoice;
+  readonly ambient: number;
+  /** Devices by name, in declared order (which is also the order of simultaneous transitions). */
+  readonly components: Readonly<Record<string, ComponentEntry>>;
+  /** Legs and doors by name, in declared order. */
+  readonly mechanisms: Readonly<Record<string, MechanismEntry>>;
+  /** Extra volume at named nodes, m3. */
+  readonly nodes: Readonly<Record<string, NodeEntry>>;
+  /** Gear units: which mechanisms and devices belong together, by side. */
+  readonly units: Readonly<Record<string, UnitEntry>>;
+  readonly limits: Limits;
+  readonly rules: readonly RuleEntry[];
+  readonly cards: Readonly<Record<string, Card>>;
+}
+
+export interface FluidChoice {
+  /** Name in the fluid catalogue (medium/oil). */
+  readonly kind: string;
+  /** Oil temperature, K. */
+  readonly temperature: number;
+  /** Free (entrained) air, volume fraction at ambient pressure. */
+  readonly freeAir: number;
+}
+
+export interface ComponentEntry {
+  readonly is: string;
+  readonly note: string;
+  readonly parameters: Parameters;
+  /** Port name -> node name. */
+  readonly ports: Readonly<Record<string, string>>;
+  /** Link name -> what it hangs on. */
+  readonly links: Readonly<Record<string, LinkEntry>>;
+  /** Position in the circuit drawing, grid units, when the author fixes it. */
+  readonly place?: readonly [number, number];
+}
+
+export interface LinkEntry {
+  /** Mechanism name. */
+  readonly to: string;
+  /** Travel (m) against the mechanism's angle (rad); absent for plain links. */
+  readonly travel?: Shape;
+}
+
+export interface MechanismEntry {
+  readonly is: string;
+  readonly note: string;
+  readonly parameters: Parameters;
+}
+
+export interface NodeEntry {
+  readonly volume: number;
+  /** Trapped air at ambient pressure, m3 (a pocket that stays where it is). */
+  readonly air: number;
+  readonly note: string;
+}
+
+/** A gear unit: one leg with its doors and locks. */
+export interface UnitEntry {
+  readonly side: 'left' | 'right' | 'centre' | 'nose' | 'tail';
+  readonly leg: string;
+  readonly doors: readonly string[];
+  readonly uplock?: string;
+  readonly downlock?: string;
+  /** Sequence valves that serve the unit. */
+  readonly sequence: readonly string[];
+  readonly actuators: readonly string[];
+}
+
+/** Acceptance limits of the test; absent means the rule that needs it does not judge. SI. */
+export interface Limits {
+  readonly timeUp?: number;
+  readonly timeDown?: number;
+  readonly spread?: number;
+  readonly arrivalSpeed?: number;
+  readonly peakPressure?: number;
+  readonly lineVelocity?: number;
+  readonly residualPressure?: number;
+  readonly clearance?: number;
+  readonly [name: string]: number | undefined;
+}
+
+/** A test card: what the operator does, and the conditions. */
+export interface Card {
+  readonly title: string;
+  readonly note: string;
+  /** Oil temperature for this card, K; the fluid's own when absent. */
+  readonly temperature?: number;
+  /** How long the run lasts, s. */
+  readonly duration: number;
+  /** Parameter changes: `components.pump.speed` -> SI value. */
+  readonly set: Readonly<Record<string, ParameterValue>>;
+  /** Faults to apply. */
+  readonly faults: readonly FaultEntry[];
+  readonly steps: readonly CardStep[];
+  /** Rule names that this card is expected to raise (golden tests; the page says so too). */
+  readonly expect: readonly string[];
+  /** Which angle each mechanism starts at, rad; their own initial when absent. */
+  readonly start: Readonly<Record<string, number>>;
+}
+
+export interface FaultEntry {
+  /** Fault name in the catalogue. */
+  readonly fault: string;
+  /** Device it befalls. */
+  readonly on: string;
+  /** 0..1 */
+  readonly severity: number;
+}
+
+/** One action of the operator: at a time, or a delay after an event. */
+export interface CardStep {
+  /** Time, s (when `after` is absent), else delay after the event, s. */
+  readonly at: number;
+  readonly after?: EventPattern;
+  readonly device: string;
+  readonly input: string;
+  /** Index of the choice, or number in SI. */
+  readonly value: number;
+  /** As written, for the log: 'up', '4 gal/min'. */
+  readonly text: string;
+}
+
+/** Matches log entries: a device (or unit) entering a mode (or phase). */
+export interface EventPattern {
+  readonly device: string;
+  readonly to: string;
+}
+
+/** A user's rule, same kinds as the built-in ones. */
+export interface RuleEntry {
+  readonly name: string;
+  readonly kind: 'order' | 'within' | 'together' | 'never' | 'holds' | 'limit';
+  readonly text: string;
+  /** Kind-specific: events, conditions, channels. */
+  readonly first?: EventPattern;
+  readonly second?: EventPattern;
+  readonly condition?: Condition;
+  readonly during?: Condition;
+  readonly from?: EventPattern;
+  readonly channel?: string;
+  readonly low?: number;
+  readonly high?: number;
+  /** Time or spread limit, s. */
+  readonly limit?: number;
+  readonly severity: 'caution' | 'fail';
+}
+
+/** A state of affairs: a device in a mode, or a channel above / below a value. */
+export type Condition =
+  | { readonly device: string; readonly in: string; readonly not?: boolean }
+  | { readonly channel: string; readonly above?: number; readonly below?: number };

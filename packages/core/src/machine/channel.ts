@@ -1,0 +1,72 @@
+import type { ChannelInfo, Quantity } from '../define/index.js';
+import type { Network } from '../network/index.js';
+
+/** A channel and how to read it from the network at the point last evaluated. */
+export interface ReadableChannel {
+  readonly info: ChannelInfo;
+  readonly read: () => number;
+}
+
+const STATE_QUANTITY: Readonly<Record<string, Quantity>> = {
+  m: 'length',
+  'm3': 'volume',
+  'm^3': 'volume',
+  rad: 'angle',
+  'rad/s': 'angular-speed',
+  'm3/s': 'flow',
+  'm^3/s': 'flow',
+  Pa: 'pressure',
+  s: 'time',
+  K: 'temperature',
+};
+
+/** Every channel of a network, mechanisms first, then nodes, then devices, in declared order. */
+export function channelsOf(network: Network): readonly ReadableChannel[] {
+  const { plan, workspace: w, frames, law } = network;
+  const list: ReadableChannel[] = [];
+  const add = (
+    of: string,
+    what: string,
+    title: string,
+    quantity: Quantity,
+    read: () => number,
+  ): void => {
+    list.push({ info: { name: `${of}.${what}`, title, quantity, of }, read });
+  };
+  plan.coordinates.forEach((c, i) => {
+    const from = `from ${c.definition.ends[0]}`;
+    add(c.name, 'angle', `angle ${from}`, 'angle', () => w.angle[i]);
+    add(c.name, 'speed', `angular speed, towards ${c.definition.ends[1]} positive`, 'angular-speed', () => w.speed[i]);
+    add(c.name, 'moment', 'moment without friction', 'moment', () => w.drive[i]);
+  });
+  for (const [name, i] of plan.nodeOf) {
+    add(name, 'pressure', 'absolute pressure', 'pressure', () => w.pressure[i]);
+    if (plan.nodes[i].vented === undefined) {
+      const d = law.ambient - law.vapour;
+      const { pocket } = plan.nodes[i];
+      add(name, 'void', 'volume of air and vapour', 'volume', () => {
+        return (d * (w.content[i] * law.freeAir + pocket)) / (w.pressure[i] - law.vapour);
+      });
+    } else {
+      add(name, 'content', 'oil in it', 'volume', () => w.content[i]);
+    }
+  }
+  frames.forEach((frame, i) => {
+    const d = frame.definition;
+    Object.keys(d.links ?? {}).forEach((link, k) => {
+      if (plan.instances[i].attachments[k] < 0) return;
+      const quantity = d.links![link].shape === 'plain' ? 'angle' : 'length';
+      add(frame.name, link, d.links![link].title, quantity, () => frame.travel(k));
+    });
+    Object.entries(d.states ?? {}).forEach(([state, s], k) => {
+      add(frame.name, state, s.title, STATE_QUANTITY[s.unit] ?? 'ratio', () => frame.state(k));
+    });
+    Object.entries(d.flows ?? {}).forEach(([path, f], k) => {
+      add(frame.name, path, f.title ?? `flow ${f.from} to ${f.to}`, 'flow', () => frame.flows[k]);
+    });
+    Object.entries(d.readings ?? {}).forEach(([reading, r]) => {
+      add(frame.name, reading, r.title, r.quantity, () => r.value(frame));
+    });
+  });
+  return list;
+}

@@ -1,0 +1,151 @@
+import type {
+  Card,
+  Catalogues,
+  ChannelInfo,
+  Flag,
+  LogEntry,
+  Outcome,
+  Placement,
+  Role,
+  Run,
+  Scenario,
+  Series,
+  Statistics,
+  Timing,
+} from '../define/index.js';
+import { judge, timings } from '../monitor/index.js';
+import type { Network } from '../network/index.js';
+import { channelsOf, type ReadableChannel } from './channel.js';
+import type { Machine } from './machine.js';
+import type { Record } from './record.js';
+
+/** What a run is made of; see simulate.ts. */
+export interface RunParts {
+  readonly scenario: Scenario;
+  readonly card: Card;
+  readonly cardName: string;
+  readonly catalogues: Catalogues;
+  readonly network: Network;
+  readonly machine: Machine;
+  readonly record: Record;
+  readonly outcome: Outcome;
+  readonly tick: number;
+  readonly tolerance: Run['tolerance'];
+  readonly statistics: Statistics;
+}
+
+/** After an event the right-hand side of the jump is read this much later, s. */
+const AFTER = 1e-9;
+
+/**
+ * A simulated run. Log and outcome are there at once; traces, timings and flags are worked out
+ * when first asked for, from the recorded dense output, and kept.
+ */
+export class SimulatedRun implements Run {
+  readonly scenario: Scenario;
+  readonly card: Card;
+  readonly cardName: string;
+  readonly duration: number;
+  readonly outcome: Outcome;
+  readonly log: readonly LogEntry[];
+  readonly channels: readonly ChannelInfo[];
+  readonly tick: number;
+  readonly ticks: number;
+  readonly tolerance: Run['tolerance'];
+  readonly statistics: Statistics;
+  private readonly readable: readonly ReadableChannel[];
+  private native: Map<string, Series> | undefined;
+  private ticked: Map<string, Series> | undefined;
+  private knownTimings: readonly Timing[] | undefined;
+  private knownFlags: readonly Flag[] | undefined;
+
+  constructor(private readonly parts: RunParts) {
+    this.scenario = parts.scenario;
+    this.card = parts.card;
+    this.cardName = parts.cardName;
+    this.outcome = parts.outcome;
+    this.duration = parts.outcome.time;
+    this.log = parts.machine.log.entries;
+    this.tick = parts.tick;
+    this.ticks = Math.floor(this.duration / parts.tick + 1e-9) + 1;
+    this.tolerance = parts.tolerance;
+    this.statistics = parts.statistics;
+    this.readable = channelsOf(parts.network);
+    this.channels = this.readable.map((c) => c.info);
+  }
+
+  get timings(): readonly Timing[] {
+    return (this.knownTimings ??= timings(this));
+  }
+
+  get flags(): readonly Flag[] {
+    return (this.knownFlags ??= judge(this));
+  }
+
+  series(channel: string): Series | undefined {
+    this.native ??= this.read(this.nativeTimes());
+    return this.native.get(channel);
+  }
+
+  sampled(channel: string): Series | undefined {
+    this.ticked ??= this.read(Float64Array.from({ length: this.ticks }, (_, i) => i * this.tick));
+    return this.ticked.get(channel);
+  }
+
+  role(name: string): Role | undefined {
+    const { components, mechanisms } = this.parts.catalogues;
+    const device = this.scenario.components[name];
+    if (device !== undefined) return components[device.is]?.role;
+    const mechanism = this.scenario.mechanisms[name];
+    return mechanism === undefined ? undefined : mechanisms[mechanism.is]?.role;
+  }
+
+  outline(mechanism: string, angle: number): Placement | undefined {
+    const entry = this.scenario.mechanisms[mechanism];
+    if (entry === undefined) return undefined;
+    const outline = this.outlines.get(mechanism) ??
+      this.parts.catalogues.mechanisms[entry.is].outline(entry.parameters);
+    this.outlines.set(mechanism, outline);
+    return outline.at(angle);
+  }
+  private readonly outlines = new Map<string, { at: (angle: number) => Placement }>();
+
+  /** Ends and middles of every step, and just after every jump; strictly rising. */
+  private nativeTimes(): Float64Array {
+    const { record } = this.parts;
+    const times: number[] = [];
+    const push = (t: number): void => {
+      if (times.length === 0 || t > times[times.length - 1]) times.push(t);
+    };
+    for (let i = 0; i < record.count; i++) {
+      const t0 = record.start(i);
+      const t1 = record.end(i);
+      if (i === 0) push(t0);
+      else if (record.epochOf(i) !== record.epochOf(i - 1)) push(Math.min(t0 + AFTER, t1));
+      push(0.5 * (t0 + t1));
+      push(t1);
+    }
+    return Float64Array.from(times);
+  }
+
+  /** Replays the record at rising times and reads every channel. */
+  private read(times: Float64Array): Map<string, Series> {
+    const { network, machine, record } = this.parts;
+    const columns = this.readable.map(() => new Float64Array(times.length));
+    const y = new Float64Array(network.size);
+    const rate = new Float64Array(network.size);
+    let step = 0;
+    let epoch = -1;
+    for (let i = 0; i < times.length && record.count > 0; i++) {
+      const t = times[i];
+      while (step < record.count - 1 && t > record.end(step)) step++;
+      const now = record.epochOf(step);
+      if (now !== epoch && now >= 0) machine.restore(machine.epochs[now]);
+      epoch = now;
+      record.at(step, Math.min(t, record.end(step)), y);
+      network.derivatives(t, y, rate);
+      for (let c = 0; c < columns.length; c++) columns[c][i] = this.readable[c].read();
+    }
+    return new Map(this.readable.map((c, i) => [c.info.name, { t: times, v: columns[i] }]));
+  }
+}

@@ -1,0 +1,348 @@
+import { contentAt, oilAt, type ContentLaw } from '../medium/index.js';
+import type { Catalogues, Scenario, Surroundings } from '../define/index.js';
+import type { SparsePattern } from '../solver/index.js';
+import { InstanceFrame } from './frame.js';
+import { plan as makePlan, type Plan } from './plan.js';
+import { TableBuilder, type Tables } from './table.js';
+import { wire, type Wiring } from './wiring.js';
+import { Workspace } from './workspace.js';
+
+/** Size of a pressure change that matters, for error control, Pa. */
+const PRESSURE_SCALE = 7e6;
+const ANGLE_SCALE = 1;
+const SPEED_SCALE = 1;
+
+/**
+ * A compiled network: names resolved to indices, equations ready to run. The structure never
+ * changes; what does (modes, inputs, bounds) stands in the frames and the workspace and is
+ * set by the machine.
+ */
+export class Network {
+  readonly plan: Plan;
+  readonly wiring: Wiring;
+  readonly workspace: Workspace;
+  readonly frames: readonly InstanceFrame[];
+  readonly law: ContentLaw;
+  readonly around: Surroundings;
+  readonly size: number;
+  readonly pattern: SparsePattern;
+  readonly scale: Float64Array;
+  readonly fast: Uint8Array;
+
+  private readonly tables: Tables;
+  private readonly travelTable: Int32Array;
+  private readonly momentTable: Int32Array;
+  private readonly inertiaTable: Int32Array;
+  private readonly damping: Float64Array;
+  private readonly friction: Float64Array;
+
+  private readonly volume: Float64Array;
+  private readonly compliance: Float64Array;
+  private readonly pocket: Float64Array;
+  private readonly vented: Uint8Array;
+  private readonly chamberStart: Int32Array;
+  private readonly chamberAttachment: Int32Array;
+  private readonly chamberArea: Float64Array;
+  private readonly movers: readonly ((w: InstanceFrame) => void)[];
+  private readonly moving: readonly InstanceFrame[];
+  /** Travel, lever arms and static moments of held coordinates are not computed again until this is set. */
+  private stale = true;
+
+  constructor(scenario: Scenario, catalogues: Catalogues) {
+    const oil = oilAt(catalogues.fluids[scenario.fluid.kind], scenario.fluid.temperature);
+    this.around = {
+      density: oil.density,
+      viscosity: oil.viscosity,
+      bulkModulus: oil.bulkModulus,
+      ambient: scenario.ambient,
+      temperature: scenario.fluid.temperature,
+    };
+    this.law = {
+      bulkModulus: oil.bulkModulus,
+      ambient: scenario.ambient,
+      vapour: oil.vapourPressure,
+      freeAir: Math.max(scenario.fluid.freeAir, 1e-6),
+    };
+    this.plan = makePlan(scenario, catalogues, this.around);
+    const { nodes, coordinates, attachments, instances } = this.plan;
+
+    this.volume = Float64Array.from(nodes, (n) => n.volume);
+    this.compliance = Float64Array.from(nodes, (n) => n.compliance);
+    this.pocket = Float64Array.from(nodes, (n) => n.pocket);
+    this.vented = Uint8Array.from(nodes, (n) => (n.vented === undefined ? 0 : 1));
+    this.chamberStart = new Int32Array(nodes.length + 1);
+    nodes.forEach((n, i) => (this.chamberStart[i + 1] = this.chamberStart[i] + n.chambers.length));
+    this.chamberAttachment = Int32Array.from(nodes.flatMap((n) => n.chambers.map((c) => c.attachment)));
+    this.chamberArea = Float64Array.from(nodes.flatMap((n) => n.chambers.map((c) => c.area)));
+
+    const builder = new TableBuilder();
+    const range = (c: number): [number, number] => [coordinates[c].data.low, coordinates[c].data.high];
+    this.travelTable = Int32Array.from(attachments, (a) =>
+      a.travel === undefined ? -1 : builder.add(a.travel, ...range(a.coordinate)),
+    );
+    this.momentTable = Int32Array.from(coordinates, (c, i) => builder.add(c.data.moment, ...range(i)));
+    this.inertiaTable = Int32Array.from(coordinates, (c, i) => builder.add(c.data.inertia, ...range(i)));
+    this.tables = builder.build();
+    this.damping = Float64Array.from(coordinates, (c) => c.data.damping);
+    this.friction = Float64Array.from(coordinates, (c) => c.data.friction);
+
+    this.wiring = wire(this.plan, this.chamberStart);
+    this.size = this.wiring.states;
+    this.pattern = this.wiring.pattern;
+    this.workspace = new Workspace({
+      nodes: nodes.length,
+      coordinates: coordinates.length,
+      attachments: attachments.length,
+      inputs: this.wiring.inputs,
+      partials: this.wiring.entries.count,
+    });
+    attachments.forEach((a, i) => (this.workspace.attachmentCoordinate[i] = a.coordinate));
+    this.frames = instances.map(
+      (p, i) => new InstanceFrame(p.name, p.definition, p.k, this.workspace, this.wiring.frames[i]),
+    );
+    this.moving = this.frames.filter((f) => f.definition.equations !== undefined);
+    this.movers = this.moving.map((f) => f.definition.equations!);
+    nodes.forEach((n, i) => {
+      if (n.vented !== undefined) this.workspace.pressure[i] = n.vented;
+    });
+    this.scale = new Float64Array(this.size);
+    this.fast = new Uint8Array(this.size);
+    this.setScales();
+  }
+
+  /** What each state's error is measured against: pressure for contents, by the node's middle volume. */
+  private setScales(): void {
+    const { nodes, coordinates, instances } = this.plan;
+    const w = this.wiring;
+    const y = this.initial();
+    nodes.forEach((n, i) => {
+      const s = w.contentState[i];
+      const stiff = 1 / this.law.bulkModulus + this.compliance[i] / Math.max(y[s], 1e-9);
+      this.scale[s] = n.vented === undefined ? y[s] * PRESSURE_SCALE * stiff : 1e-3;
+      this.fast[s] = n.vented === undefined ? 1 : 0;
+    });
+    coordinates.forEach((_, c) => {
+      this.scale[w.angleState[c]] = ANGLE_SCALE;
+      this.scale[w.speedState[c]] = SPEED_SCALE;
+    });
+    instances.forEach((p, i) => {
+      Object.values(p.definition.states ?? {}).forEach((d, k) => {
+        this.scale[w.ownStates[i][k]] = d.scale;
+      });
+    });
+  }
+
+  /** States at rest: oil at ambient pressure everywhere, mechanisms where they start. */
+  initial(start: Readonly<Record<string, number>> = {}): Float64Array {
+    const { nodes, coordinates, attachments, instances } = this.plan;
+    const w = this.wiring;
+    const y = new Float64Array(this.size);
+    coordinates.forEach((c, i) => {
+      const angle = start[c.name] ?? c.data.initial;
+      y[w.angleState[i]] = Math.min(Math.max(angle, c.data.low), c.data.high);
+    });
+    instances.forEach((p, i) => {
+      Object.values(p.definition.states ?? {}).forEach((d, k) => (y[w.ownStates[i][k]] = d.initial));
+    });
+    const travel = attachments.map((a, i) => {
+      const angle = y[w.angleState[a.coordinate]];
+      if (this.travelTable[i] < 0) return angle;
+      this.tables.at(this.travelTable[i], angle);
+      return this.tables.value;
+    });
+    nodes.forEach((n, i) => {
+      const volume = n.chambers.reduce((v, c) => v + c.area * travel[c.attachment], n.volume);
+      const node = { compliance: n.compliance, pocket: n.pocket };
+      y[w.contentState[i]] =
+        n.vented !== undefined
+          ? (n.content ?? 0)
+          : contentAt(this.law, node, volume, this.law.ambient);
+    });
+    return y;
+  }
+
+  /** Volume of a node at the point last evaluated, m3, walls not counted. */
+  volumeOf(node: number): number {
+    let v = this.volume[node];
+    for (let k = this.chamberStart[node]; k < this.chamberStart[node + 1]; k++) {
+      v += this.chamberArea[k] * this.workspace.travel[this.chamberAttachment[k]];
+    }
+    return v;
+  }
+
+  /** Kinetic energy of the coordinates at the point last evaluated, J. */
+  kineticEnergy(): number {
+    const w = this.workspace;
+    let sum = 0;
+    for (let c = 0; c < w.angle.length; c++) {
+      this.tables.at(this.inertiaTable[c], w.angle[c]);
+      sum += 0.5 * this.tables.value * w.speed[c] * w.speed[c];
+    }
+    return sum;
+  }
+
+  /** Static moment of a coordinate (weight, springs) at the point last evaluated, N m. */
+  staticMoment(c: number): number {
+    this.tables.at(this.momentTable[c], this.workspace.angle[c]);
+    return this.tables.value;
+  }
+
+  /** Viscous damping of a coordinate's bearing, N m s/rad. */
+  dampingOf(c: number): number {
+    return this.damping[c];
+  }
+
+  /** To be called when a mode, a bound or a held angle has changed. */
+  refresh(): void {
+    this.stale = true;
+  }
+
+  derivatives(t: number, y: Float64Array, rate: Float64Array): void {
+    this.workspace.wantJacobian = false;
+    this.evaluate(t, y, rate);
+  }
+
+  jacobian(t: number, y: Float64Array, rate: Float64Array, values: Float64Array): void {
+    const w = this.workspace;
+    w.wantJacobian = true;
+    w.jacobianValues = values;
+    values.fill(0);
+    w.partial.fill(0);
+    this.evaluate(t, y, rate);
+    this.turnPartials(values);
+  }
+
+  /** Coordinates and what hangs on them. */
+  private evaluate(t: number, y: Float64Array, rate: Float64Array): void {
+    const w = this.workspace;
+    const { angleState, speedState, contentState } = this.wiring;
+    w.t = t;
+    w.y = y;
+    w.rate = rate;
+    rate.fill(0);
+    const stale = this.stale;
+    this.stale = false;
+    const coordinates = angleState.length;
+    const tables = this.tables;
+    for (let c = 0; c < coordinates; c++) {
+      const angle = y[angleState[c]];
+      const speed = y[speedState[c]];
+      w.angle[c] = angle;
+      w.speed[c] = speed;
+      tables.at(this.momentTable[c], angle);
+      w.drive[c] = tables.value - this.damping[c] * speed;
+      w.capacity[c] = this.friction[c];
+      w.driveByAngle[c] = tables.slope;
+      w.driveBySpeed[c] = -this.damping[c];
+      if (w.direction[c] !== 0 || stale) {
+        tables.at(this.inertiaTable[c], angle);
+        w.inverseInertia[c] = w.direction[c] === 0 ? 0 : 1 / tables.value;
+        if (tables.slope !== 0) {
+          w.drive[c] -= 0.5 * tables.slope * speed * speed;
+          w.driveBySpeed[c] -= tables.slope * speed;
+        }
+      }
+    }
+    const attachments = w.attachmentCoordinate;
+    for (let a = 0; a < attachments.length; a++) {
+      const c = attachments[a];
+      if (w.direction[c] === 0 && !stale) continue;
+      const table = this.travelTable[a];
+      if (table < 0) {
+        w.travel[a] = w.angle[c];
+        w.ratio[a] = 1;
+        w.curvature[a] = 0;
+      } else {
+        tables.at(table, w.angle[c]);
+        w.travel[a] = tables.value;
+        w.ratio[a] = tables.slope;
+        w.curvature[a] = tables.curvature;
+      }
+    }
+    this.pressures(y);
+    w.gain.fill(0);
+    const { movers, moving } = this;
+    for (let i = 0; i < movers.length; i++) movers[i](moving[i]);
+    for (let i = 0; i < contentState.length; i++) rate[contentState[i]] = w.gain[i];
+    for (let c = 0; c < coordinates; c++) {
+      const sign = w.direction[c];
+      if (sign === 0) continue;
+      rate[angleState[c]] = w.speed[c];
+      rate[speedState[c]] = (w.drive[c] - sign * w.capacity[c]) * w.inverseInertia[c];
+    }
+  }
+
+  /** Pressures of the oil nodes, with their partial derivatives (see medium/content.ts). */
+  private pressures(y: Float64Array): void {
+    const w = this.workspace;
+    const { contentState } = this.wiring;
+    const { bulkModulus, ambient, vapour, freeAir } = this.law;
+    const { volume, compliance, pocket, vented, chamberStart, chamberArea, chamberAttachment } = this;
+    const d = ambient - vapour;
+    const give = 1 / bulkModulus;
+    const full = 1 + d * give;
+    for (let i = 0; i < contentState.length; i++) {
+      const n = y[contentState[i]];
+      w.content[i] = n;
+      if (vented[i] === 1) continue;
+      let v = volume[i];
+      for (let k = chamberStart[i]; k < chamberStart[i + 1]; k++) {
+        v += chamberArea[k] * w.travel[chamberAttachment[k]];
+      }
+      const a = compliance[i] + n * give;
+      const b = v - compliance[i] * d - n * full;
+      const c = d * (n * freeAir + pocket[i]);
+      const root = Math.sqrt(b * b + 4 * a * c);
+      const q = b > 0 ? (2 * c) / (b + root) : (root - b) / (2 * a);
+      const inverse = 1 / root;
+      w.pressure[i] = vapour + q;
+      w.byContent[i] = (q * (full - q * give) + d * freeAir) * inverse;
+      w.byVolume[i] = -q * inverse;
+    }
+  }
+
+  /** Pressure partials become state partials; the coordinates' own rows are filled. */
+  private turnPartials(values: Float64Array): void {
+    const w = this.workspace;
+    const e = this.wiring.entries;
+    const { chamberArea, chamberAttachment } = this;
+    const { angleBySpeed, speedByAngle, speedBySpeed, angleState } = this.wiring;
+    for (let i = 1; i < e.count; i++) {
+      let g = w.partial[i];
+      if (g === 0) continue;
+      const c = e.scaledBy[i];
+      if (c >= 0) g *= w.inverseInertia[c];
+      const node = e.node[i];
+      values[e.contentSlot[i]] += g * w.byContent[node];
+      const gv = g * w.byVolume[node];
+      for (let k = e.chamberStart[i]; k < e.chamberStart[i + 1]; k++) {
+        const ch = e.chamber[k];
+        const a = chamberAttachment[ch];
+        if (w.direction[w.attachmentCoordinate[a]] === 0) continue;
+        values[e.chamberSlot[k]] += gv * chamberArea[ch] * w.ratio[a];
+      }
+    }
+    for (let c = 0; c < angleState.length; c++) {
+      if (w.direction[c] === 0) continue;
+      values[angleBySpeed[c]] += 1;
+      values[speedByAngle[c]] += w.driveByAngle[c] * w.inverseInertia[c];
+      values[speedBySpeed[c]] += w.driveBySpeed[c] * w.inverseInertia[c];
+    }
+    this.inertiaPartials(values);
+  }
+
+  /** The angle's share through a varying inertia. */
+  private inertiaPartials(values: Float64Array): void {
+    const w = this.workspace;
+    const { speedByAngle, speedState, angleState } = this.wiring;
+    for (let c = 0; c < angleState.length; c++) {
+      if (w.direction[c] === 0) continue;
+      this.tables.at(this.inertiaTable[c], w.angle[c]);
+      const { slope, curvature } = this.tables;
+      if (slope === 0 && curvature === 0) continue;
+      values[speedByAngle[c]] -=
+        (0.5 * curvature * w.speed[c] * w.speed[c] + slope * w.rate[speedState[c]]) *
+        w.inverseInertia[c];
+    }
+  }
+}

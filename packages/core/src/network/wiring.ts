@@ -1,0 +1,246 @@
+import { minimumDegreeOrder, patternFrom, placeOf, type SparsePattern } from '../solver/index.js';
+import { Via, type AlsoSlots, type FrameWiring } from './frame.js';
+import type { InstancePlan, Plan } from './plan.js';
+
+/**
+ * Second half of compiling: state numbers in elimination order, the Jacobian's pattern, and for
+ * every partial derivative a device writes the slot it goes to.
+ *
+ * Devices write partials against node pressures. Each (row, node) pair is one entry; entry 0
+ * collects partials against vented nodes, whose pressure never changes. Once per Jacobian an
+ * entry is turned into partials against the node's content and against the angles that move
+ * its volume.
+ */
+export interface Wiring {
+  readonly states: number;
+  readonly stateNames: readonly string[];
+  readonly contentState: Int32Array;
+  readonly angleState: Int32Array;
+  readonly speedState: Int32Array;
+  /** Own states by instance. */
+  readonly ownStates: readonly Int32Array[];
+  readonly pattern: SparsePattern;
+  readonly frames: readonly FrameWiring[];
+  readonly inputs: number;
+  readonly inputOffset: Int32Array;
+  readonly entries: Entries;
+  /** Jacobian slots of the coordinates' own rows. */
+  readonly angleBySpeed: Int32Array;
+  readonly speedByAngle: Int32Array;
+  readonly speedBySpeed: Int32Array;
+}
+
+/** Pressure partials; index 0 is the bin. */
+export interface Entries {
+  readonly count: number;
+  /** Column node. */
+  readonly node: Int32Array;
+  /** Coordinate whose inverse inertia scales the row, or -1. */
+  readonly scaledBy: Int32Array;
+  /** Jacobian slot against the node's content. */
+  readonly contentSlot: Int32Array;
+  /** Chambers of the column node: slots against angles, `chamberStart[e] .. chamberStart[e+1]`. */
+  readonly chamberStart: Int32Array;
+  readonly chamberSlot: Int32Array;
+  /** Index into the network's chamber list (d volume / d angle). */
+  readonly chamber: Int32Array;
+}
+
+interface RawEntry {
+  readonly row: number;
+  readonly node: number;
+  readonly scaledBy: number;
+}
+
+export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
+  const names: string[] = [];
+  const fresh = (name: string): number => names.push(name) - 1;
+  const content = plan.nodes.map((n) => fresh(`${n.name}.content`));
+  const angle = plan.coordinates.map((c) => fresh(`${c.name}.angle`));
+  const speed = plan.coordinates.map((c) => fresh(`${c.name}.speed`));
+  const own = plan.instances.map((i) =>
+    Object.keys(i.definition.states ?? {}).map((s) => fresh(`${i.name}.${s}`)),
+  );
+
+  // First pass: raw entries and direct places, in raw numbering.
+  const raw: RawEntry[] = [{ row: -1, node: -1, scaledBy: -1 }];
+  const entryOf = new Map<string, number>();
+  const entry = (row: number, node: number, scaledBy: number): number => {
+    if (plan.nodes[node].vented !== undefined) return 0;
+    const key = `${row}:${node}`;
+    const known = entryOf.get(key);
+    if (known !== undefined) return known;
+    raw.push({ row, node, scaledBy });
+    entryOf.set(key, raw.length - 1);
+    return raw.length - 1;
+  };
+  const places: [number, number][] = [];
+  const direct = (row: number, column: number): number => places.push([row, column]) - 1;
+
+  const angleBySpeed = angle.map((a, c) => direct(a, speed[c]));
+  const speedByAngle = angle.map((a, c) => direct(speed[c], a));
+  const speedBySpeed = speed.map((s) => direct(s, s));
+
+  const frames = plan.instances.map((instance, index) =>
+    wireInstance(plan, instance, {
+      rowOfNode: (n) => content[n],
+      rowOfCoordinate: (c) => speed[c],
+      angleOf: (c) => angle[c],
+      own: own[index],
+      entry,
+      direct,
+    }),
+  );
+
+  const contentPlaces = raw.map((e, i) =>
+    i === 0 ? -1 : direct(e.row, content[e.node]),
+  );
+  const start = new Int32Array(raw.length + 1);
+  const chamber: number[] = [];
+  const chamberPlaces: number[] = [];
+  raw.forEach((e, i) => {
+    if (i > 0) {
+      plan.nodes[e.node].chambers.forEach((ch, k) => {
+        chamber.push(chamberStart[e.node] + k);
+        chamberPlaces.push(direct(e.row, angle[plan.attachments[ch.attachment].coordinate]));
+      });
+    }
+    start[i + 1] = chamber.length;
+  });
+
+  // Number the states in elimination order, so that the solver needs no permutation.
+  const order = minimumDegreeOrder(names.length, places);
+  const number = new Int32Array(names.length);
+  order.forEach((r, k) => (number[r] = k));
+  const renumbered = places.map(([i, j]) => [number[i], number[j]] as const);
+  const pattern = patternFrom(names.length, renumbered);
+  const slot = renumbered.map(([i, j]) => placeOf(pattern, i, j));
+  const slots = (list: readonly number[]): Int32Array =>
+    Int32Array.from(list, (p) => (p < 0 ? 0 : slot[p]));
+  const numbers = (list: readonly number[]): Int32Array => Int32Array.from(list, (r) => number[r]);
+
+  const inputOffset = new Int32Array(plan.instances.length);
+  let inputs = 0;
+  plan.instances.forEach((i, k) => {
+    inputOffset[k] = inputs;
+    inputs += Object.keys(i.definition.inputs ?? {}).length;
+  });
+
+  return {
+    states: names.length,
+    stateNames: Array.from(order, (r) => names[r]),
+    contentState: numbers(content),
+    angleState: numbers(angle),
+    speedState: numbers(speed),
+    ownStates: own.map(numbers),
+    pattern,
+    frames: frames.map((f, k) => ({
+      ...f,
+      states: numbers(own[k]),
+      inputs: Int32Array.from(
+        Object.keys(plan.instances[k].definition.inputs ?? {}),
+        (_, i) => inputOffset[k] + i,
+      ),
+      flowAlso: f.flowAlso.map((l) => l.map((a) => settle(a, slot))),
+      forceAlso: f.forceAlso.map((l) => l.map((a) => settle(a, slot))),
+      rateAlso: f.rateAlso.map((l) => l.map((a) => settle(a, slot))),
+    })),
+    inputs,
+    inputOffset,
+    entries: {
+      count: raw.length,
+      node: Int32Array.from(raw, (e) => Math.max(e.node, 0)),
+      scaledBy: Int32Array.from(raw, (e) => e.scaledBy),
+      contentSlot: slots(contentPlaces),
+      chamberStart: start,
+      chamberSlot: slots(chamberPlaces),
+      chamber: Int32Array.from(chamber),
+    },
+    angleBySpeed: slots(angleBySpeed),
+    speedByAngle: slots(speedByAngle),
+    speedBySpeed: slots(speedBySpeed),
+  };
+}
+
+/** Direct places become slots; pressure entries stay as they are. */
+function settle(a: AlsoSlots, slot: readonly number[]): AlsoSlots {
+  if (a.via === Via.node) return a;
+  return { ...a, first: slot[a.first], second: slot[a.second] };
+}
+
+interface WireContext {
+  readonly rowOfNode: (node: number) => number;
+  readonly rowOfCoordinate: (coordinate: number) => number;
+  readonly angleOf: (coordinate: number) => number;
+  readonly own: readonly number[];
+  readonly entry: (row: number, node: number, scaledBy: number) => number;
+  readonly direct: (row: number, column: number) => number;
+}
+
+function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): FrameWiring {
+  const d = instance.definition;
+  const ports = Object.keys(d.ports);
+  const links = Object.keys(d.links ?? {});
+  const states = Object.keys(d.states ?? {});
+  const nodeAt = (port: string): number => instance.nodes[ports.indexOf(port)];
+
+  /** Slots of a dependence for one or two rows; a dependence on nothing goes to the bin. */
+  const also = (name: string, rows: readonly number[], scaledBy: number): AlsoSlots => {
+    const state = states.indexOf(name);
+    if (state >= 0) {
+      const [first, second] = rows.map((r) => c.direct(r, c.own[state]));
+      return { via: Via.state, attachment: 0, first, second: second ?? first };
+    }
+    const link = links.indexOf(name);
+    if (link >= 0) {
+      const attachment = instance.attachments[link];
+      if (attachment < 0) return { via: Via.node, attachment: 0, first: 0, second: 0 };
+      const column = c.angleOf(plan.attachments[attachment].coordinate);
+      const [first, second] = rows.map((r) => c.direct(r, column));
+      return { via: Via.link, attachment, first, second: second ?? first };
+    }
+    const [first, second] = rows.map((r) => c.entry(r, nodeAt(name), scaledBy));
+    return { via: Via.node, attachment: 0, first, second: second ?? first };
+  };
+
+  const flows = Object.values(d.flows ?? {});
+  const flowSlots = new Int32Array(4 * flows.length);
+  flows.forEach((f, i) => {
+    const from = nodeAt(f.from);
+    const to = nodeAt(f.to);
+    flowSlots[4 * i] = c.entry(c.rowOfNode(from), from, -1);
+    flowSlots[4 * i + 1] = c.entry(c.rowOfNode(from), to, -1);
+    flowSlots[4 * i + 2] = c.entry(c.rowOfNode(to), from, -1);
+    flowSlots[4 * i + 3] = c.entry(c.rowOfNode(to), to, -1);
+  });
+  const forces = Object.values(d.forces ?? {});
+  const forceAttachment = Int32Array.from(
+    forces,
+    (f) => instance.attachments[links.indexOf(f.link)],
+  );
+  return {
+    nodes: instance.nodes,
+    attachments: instance.attachments,
+    states: new Int32Array(0),
+    inputs: new Int32Array(0),
+    flowSlots,
+    flowFrom: Int32Array.from(flows, (f) => nodeAt(f.from)),
+    flowTo: Int32Array.from(flows, (f) => nodeAt(f.to)),
+    flowAlso: flows.map((f) =>
+      (f.also ?? []).map((name) =>
+        also(name, [c.rowOfNode(nodeAt(f.from)), c.rowOfNode(nodeAt(f.to))], -1),
+      ),
+    ),
+    forceAttachment,
+    forceAlso: forces.map((f, i) => {
+      if (forceAttachment[i] < 0) return [];
+      const coordinate = plan.attachments[forceAttachment[i]].coordinate;
+      return (f.also ?? []).map((name) =>
+        also(name, [c.rowOfCoordinate(coordinate)], coordinate),
+      );
+    }),
+    rateAlso: Object.values(d.states ?? {}).map((s, i) =>
+      (s.also ?? []).map((name) => also(name, [c.own[i]], -1)),
+    ),
+  };
+}

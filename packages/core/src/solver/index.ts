@@ -1,0 +1,11 @@
+export type { JumpResult, Problem, Recorder } from './problem.js';
+export type { SparsePattern } from './pattern.js';
+export { minimumDegreeOrder, patternFrom, placeOf } from './pattern.js';
+export { SparseLU } from './sparse-lu.js';
+export type { StepMethod, StepMethodFactory } from './method.js';
+export { rodas3 } from './rodas3.js';
+export { rodas4 } from './rodas4.js';
+export { evaluateDense, fillDense } from './dense.js';
+export { firstAbove } from './root.js';
+export type { SolverOptions, SolverResult, SolverStatistics } from './integrate.js';
+export { integrate } from './integrate.js';

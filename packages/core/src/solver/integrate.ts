@@ -1,0 +1,176 @@
+import { evaluateDense, fillDense } from './dense.js';
+import type { StepMethodFactory } from './method.js';
+import type { Problem, Recorder } from './problem.js';
+import { firstAbove } from './root.js';
+import { SparseLU } from './sparse-lu.js';
+
+/** Named choices of the integration; they travel with the run. */
+export interface SolverOptions {
+  readonly method: StepMethodFactory;
+  /** Relative to each state's scale. */
+  readonly tolerance: number;
+  /** Attempts allowed. */
+  readonly maxSteps: number;
+  /** Width to which an event's time is bracketed, s. */
+  readonly eventWidth: number;
+  /** Asked now and then: true stops the run. */
+  readonly cancelled?: () => boolean;
+}
+
+export interface SolverStatistics {
+  steps: number;
+  rejected: number;
+  evaluations: number;
+  jacobians: number;
+  restarts: number;
+}
+
+/** How the integration ended; `state` is the one with the largest error, -1 when none. */
+export interface SolverResult {
+  readonly end: 'done' | 'failed' | 'stuck' | 'diverged' | 'exhausted' | 'cancelled';
+  readonly t: number;
+  readonly state: number;
+  readonly statistics: SolverStatistics;
+}
+
+const SAFETY = 0.9;
+const SHRINK_MOST = 0.1;
+const GROW_MOST = 6;
+/** First step after a jump: a share of the last one, within bounds, s. */
+const RESTART_SHARE = 0.1;
+const RESTART_MOST = 2e-3;
+const RESTART_LEAST = 2e-5;
+
+/**
+ * Integrates from t0 to tEnd with `y` in place, stopping at guards and breaks.
+ *
+ * The loop, per step: choose h (never past the next break) - attempt - too large an error:
+ * shrink and try again with the same slopes - accept: evaluate the end point - a guard above
+ * zero there: locate its first crossing on the dense output, end the step there, let the
+ * problem jump, start afresh.
+ */
+export function integrate(
+  problem: Problem,
+  t0: number,
+  tEnd: number,
+  y: Float64Array,
+  options: SolverOptions,
+  recorder: Recorder,
+): SolverResult {
+  const n = problem.size;
+  const lu = new SparseLU(problem.pattern);
+  const method = options.method(problem, lu, options.tolerance);
+  const exponent = -1 / method.order;
+  const rate0 = new Float64Array(n);
+  const rate1 = new Float64Array(n);
+  const y1 = new Float64Array(n);
+  const trial = new Float64Array(n);
+  const coefficients = new Float64Array(4 * n);
+  const jacobian0 = new Float64Array(problem.pattern.column.length);
+  const statistics = { steps: 0, rejected: 0, evaluations: 0, jacobians: 0, restarts: 0 };
+  let t = t0;
+  let h = RESTART_LEAST;
+  let stepLength = 0;
+  let guardTime = 0;
+
+  const guardAt = (s: number): number => {
+    evaluateDense(coefficients, 0, s, trial);
+    problem.look(guardTime + s * stepLength, trial);
+    statistics.evaluations++;
+    return problem.crossing();
+  };
+  const finish = (end: SolverResult['end'], state = -1): SolverResult => ({
+    end,
+    t,
+    state,
+    statistics,
+  });
+  /** Lets the problem jump at (t, y); the result says how to go on. */
+  const jump = (): SolverResult | undefined => {
+    const result = problem.jump(t, y);
+    if (result === 'end') return finish('done');
+    if (result === 'failed') return finish('failed');
+    problem.jacobian(t, y, rate0, jacobian0);
+    statistics.jacobians++;
+    if (result === 'jumped') {
+      statistics.restarts++;
+      h = Math.min(Math.max(h * RESTART_SHARE, RESTART_LEAST), RESTART_MOST);
+    }
+    return undefined;
+  };
+
+  const first = jump();
+  if (first !== undefined) return first;
+  h = RESTART_LEAST;
+  let rejectedLast = false;
+  while (t < tEnd) {
+    if (statistics.steps + statistics.rejected >= options.maxSteps) {
+      return finish('exhausted', method.worst());
+    }
+    if ((statistics.steps & 63) === 0 && options.cancelled?.() === true) return finish('cancelled');
+    const stop = Math.min(problem.nextBreak(t), tEnd);
+    let toBreak = false;
+    let step = h;
+    if (t + 1.001 * step >= stop) {
+      step = stop - t;
+      toBreak = true;
+    } else if (t + 2 * step > stop) {
+      step = 0.5 * (stop - t);
+    }
+    const least = 1e-14 * Math.max(1, Math.abs(t));
+    if (!toBreak && step < least) return finish('stuck', method.worst());
+
+    const good = step > 0 ? lu.factor(jacobian0, 1 / (method.gamma * step)) : true;
+    const error = step <= 0 ? 0 : good ? method.attempt(t, step, y, rate0, y1) : NaN;
+    statistics.evaluations += method.evaluations;
+    if (!(error <= 1)) {
+      statistics.rejected++;
+      rejectedLast = true;
+      if (error !== error || error === Infinity) {
+        h = step * SHRINK_MOST;
+        if (h < 1e-13) return finish('diverged', method.worst());
+      } else {
+        h = step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error, exponent));
+      }
+      continue;
+    }
+    statistics.steps++;
+    const grow = rejectedLast ? 1 : GROW_MOST;
+    const wanted = step * Math.min(grow, SAFETY * Math.pow(Math.max(error, 1e-9), exponent));
+    // A step cut short by a break says little about the step the solution allows.
+    h = toBreak ? Math.max(h, wanted) : wanted;
+    rejectedLast = false;
+
+    const tNew = toBreak ? stop : t + step;
+    if (step <= 0) y1.set(y);
+    problem.jacobian(tNew, y1, rate1, jacobian0);
+    statistics.jacobians++;
+    fillDense(coefficients, problem.fast, step, y, rate0, y1, rate1);
+    const guard = problem.crossing();
+    if (guard > 0) {
+      guardTime = t;
+      stepLength = step;
+      const before = guardAt(0);
+      const width = options.eventWidth / Math.max(step, options.eventWidth);
+      const s = before > 0 ? 0 : firstAbove(guardAt, 0, before, 1, guard, width);
+      evaluateDense(coefficients, 0, s, y);
+      const tEvent = t + s * step;
+      recorder.step(t, tEvent, step, coefficients);
+      t = tEvent;
+      problem.look(t, y);
+      const ended = jump();
+      if (ended !== undefined) return ended;
+      continue;
+    }
+    recorder.step(t, tNew, step, coefficients);
+    t = tNew;
+    y.set(y1);
+    if (toBreak && t >= problem.nextBreak(t)) {
+      const ended = jump();
+      if (ended !== undefined) return ended;
+    } else {
+      rate0.set(rate1);
+    }
+  }
+  return finish('done');
+}

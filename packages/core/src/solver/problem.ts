@@ -1,0 +1,57 @@
+import type { SparsePattern } from './pattern.js';
+
+/**
+ * What the solver asks of a problem, and nothing else. The network implements it; the tests
+ * implement it for bare equations. All arrays have length `size` unless said.
+ *
+ * The problem keeps a workspace: `jacobian(t, y, …)` evaluates everything at (t, y), and
+ * `crossing()` then reads guards from that workspace.
+ */
+export interface Problem {
+  readonly size: number;
+  /** Places of the Jacobian that can be non-zero, diagonal included. */
+  readonly pattern: SparsePattern;
+  /** Size of each state; the step's error is held below tolerance x scale. */
+  readonly scale: Float64Array;
+  /**
+   * 1 where a state relaxes so fast that its rate says nothing about the slope across a step
+   * (oil contents); dense output limits the slopes there.
+   */
+  readonly fast: Uint8Array;
+  /** dy/dt at (t, y). */
+  derivatives(t: number, y: Float64Array, rate: Float64Array): void;
+  /** dy/dt and its partial derivatives in pattern order. */
+  jacobian(t: number, y: Float64Array, rate: Float64Array, values: Float64Array): void;
+  /** Largest guard value at the point last given to `jacobian` or `look`; above zero: a guard fires. */
+  crossing(): number;
+  /** Evaluates what the guards need at (t, y). */
+  look(t: number, y: Float64Array): void;
+  /** Next instant at which the right-hand side may jump on its own; the step ends there. Infinity when none. */
+  nextBreak(t: number): number;
+  /**
+   * Called where a guard fired, at a break, and once at the start: performs the transitions,
+   * may change `y` in place. Returns what to do.
+   */
+  jump(t: number, y: Float64Array): JumpResult;
+  /** Name of a state, for messages. */
+  nameOf(state: number): string;
+}
+
+export type JumpResult =
+  /** Nothing changed the right-hand side. */
+  | 'unchanged'
+  /** The right-hand side jumped: cached slopes are void. */
+  | 'jumped'
+  /** The run is over. */
+  | 'end'
+  /** The run cannot go on; the problem knows why. */
+  | 'failed';
+
+/** Receives every accepted step's dense output (see dense.ts), in time order. */
+export interface Recorder {
+  /**
+   * One step: valid from t0 to t1; `h` is the length the coefficients refer to (t1 - t0, or
+   * longer when the step was cut at an event).
+   */
+  step(t0: number, t1: number, h: number, coefficients: Float64Array): void;
+}

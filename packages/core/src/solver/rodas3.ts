@@ -1,0 +1,54 @@
+import type { StepMethod, StepMethodFactory } from './method.js';
+
+/**
+ * RODAS3: four stages, order 3(2), stiffly accurate, L-stable, three evaluations a step.
+ * Source: Sandu, Verwer, Blom, Spee, Carmichael, Potra, 'Benchmarking stiff ODE solvers for
+ * atmospheric chemistry problems II: Rosenbrock solvers', Atmospheric Environment 31 (1997)
+ * 3459-3472, in the transformed form that needs no product with the Jacobian (Hairer, Wanner,
+ * Solving Ordinary Differential Equations II, section IV.7).
+ */
+export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
+  const n = problem.size;
+  const u1 = new Float64Array(n);
+  const u2 = new Float64Array(n);
+  const u3 = new Float64Array(n);
+  const u4 = new Float64Array(n);
+  const rate = new Float64Array(n);
+  const bound = Float64Array.from(problem.scale, (s) => 1 / (s * tolerance));
+  let worst = 0;
+  const method: StepMethod = {
+    name: 'rodas3',
+    order: 3,
+    gamma: 0.5,
+    evaluations: 2,
+    worst: () => worst,
+    attempt(t, h, y0, rate0, y1) {
+      const r = 1 / h;
+      for (let i = 0; i < n; i++) u1[i] = rate0[i];
+      lu.solve(u1);
+      for (let i = 0; i < n; i++) u2[i] = rate0[i] + 4 * r * u1[i];
+      lu.solve(u2);
+      for (let i = 0; i < n; i++) y1[i] = y0[i] + 2 * u1[i];
+      problem.derivatives(t + h, y1, rate);
+      for (let i = 0; i < n; i++) u3[i] = rate[i] + r * (u1[i] - u2[i]);
+      lu.solve(u3);
+      for (let i = 0; i < n; i++) y1[i] += u3[i];
+      problem.derivatives(t + h, y1, rate);
+      for (let i = 0; i < n; i++) u4[i] = rate[i] + r * (u1[i] - u2[i] - (8 / 3) * u3[i]);
+      lu.solve(u4);
+      let error = 0;
+      for (let i = 0; i < n; i++) {
+        const e = u4[i];
+        y1[i] += e;
+        const size = (e < 0 ? -e : e) * bound[i];
+        if (!(size <= error)) {
+          error = size;
+          worst = i;
+          if (size !== size) return NaN;
+        }
+      }
+      return error;
+    },
+  };
+  return method;
+};

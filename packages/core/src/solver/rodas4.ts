@@ -1,0 +1,84 @@
+import type { StepMethod, StepMethodFactory } from './method.js';
+
+/**
+ * RODAS4: six stages, order 4(3), stiffly accurate, L-stable.
+ * Source: Hairer, Wanner, Solving Ordinary Differential Equations II (1996), section IV.10,
+ * coefficients of their code RODAS, method 1.
+ */
+const A = [
+  [],
+  [1.544],
+  [0.9466785280815826, 0.2557011698983284],
+  [3.314825187068521, 2.896124015972201, 0.9986419139977817],
+  [1.221224509226641, 6.019134481288629, 12.53708332932087, -0.687886036105895],
+];
+const C = [
+  [],
+  [-5.6688],
+  [-2.430093356833875, -0.2063599157091915],
+  [-0.1073529058151375, -9.594562251023355, -20.47028614809616],
+  [7.496443313967647, -10.24680431464352, -33.99990352819905, 11.7089089320616],
+  [
+    8.083246795921522, -7.981132988064893, -31.52159432874371, 16.31930543123136,
+    -6.058818238834054,
+  ],
+];
+const ALPHA = [0, 0.386, 0.21, 0.63, 1, 1];
+
+export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
+  const n = problem.size;
+  const u = Array.from({ length: 6 }, () => new Float64Array(n));
+  const rate = new Float64Array(n);
+  const bound = Float64Array.from(problem.scale, (s) => 1 / (s * tolerance));
+  let worst = 0;
+  const method: StepMethod = {
+    name: 'rodas4',
+    order: 4,
+    gamma: 0.25,
+    evaluations: 5,
+    worst: () => worst,
+    attempt(t, h, y0, rate0, y1) {
+      const r = 1 / h;
+      for (let s = 0; s < 6; s++) {
+        const us = u[s];
+        let f = rate0;
+        if (s > 0) {
+          if (s < 5) {
+            const a = A[s];
+            for (let i = 0; i < n; i++) {
+              let y = y0[i];
+              for (let j = 0; j < s; j++) y += a[j] * u[j][i];
+              y1[i] = y;
+            }
+          } else {
+            // Stage 6 stands on stage 5 plus its own increment: the method is stiffly accurate.
+            for (let i = 0; i < n; i++) y1[i] += u[4][i];
+          }
+          problem.derivatives(t + ALPHA[s] * h, y1, rate);
+          f = rate;
+        }
+        const c = C[s];
+        for (let i = 0; i < n; i++) {
+          let x = f[i];
+          for (let j = 0; j < s; j++) x += r * c[j] * u[j][i];
+          us[i] = x;
+        }
+        lu.solve(us);
+      }
+      let error = 0;
+      const last = u[5];
+      for (let i = 0; i < n; i++) {
+        const e = last[i];
+        y1[i] += e;
+        const size = (e < 0 ? -e : e) * bound[i];
+        if (!(size <= error)) {
+          error = size;
+          worst = i;
+          if (size !== size) return NaN;
+        }
+      }
+      return error;
+    },
+  };
+  return method;
+};
