@@ -1,0 +1,19 @@
+/** What the command line needs of its surroundings; tests hand in their own. */
+export interface Io {
+  readonly out: (text: string) => void;
+  readonly error: (text: string) => void;
+  /** True when the stream is a terminal: colour on the one, progress on the other. */
+  readonly outIsTerminal: boolean;
+  readonly errorIsTerminal: boolean;
+  /** Text of a file, `-` for standard input. Throws an Error with a message for people. */
+  readonly read: (file: string) => string;
+  readonly write: (file: string, text: string) => void;
+  /** Milliseconds of a clock that only goes forward. */
+  readonly now: () => number;
+}
+
+/** Exit codes. */
+export const EXIT = { clean: 0, flagged: 1, badInput: 2, unfinished: 3 } as const;
+
+/** Ends a command with a message and the code for bad input. */
+export class BadInput extends Error {}

@@ -1,0 +1,129 @@
+import { Command, CommanderError, InvalidArgumentError, Option, Argument } from 'commander';
+import { didYouMean, type DisplaySystem } from '../quantity/index.js';
+import type { Engine } from './engine.js';
+import { BadInput, EXIT, type Io } from './io.js';
+import { list, LISTS, type List } from './list.js';
+import { check, swing, type SwingOptions } from './swing.js';
+
+const CODES = `
+Exit codes: 0 clean, 1 flagged (a caution or a fail), 2 bad input, 3 could not finish.
+Simulation only: never in place of the aircraft's approved data.`;
+
+/**
+ * Runs the command line and returns its exit code; never throws for what a user can do.
+ * `argv` holds the arguments only, without interpreter and script.
+ */
+export function runProgram(
+  argv: readonly string[],
+  io: Io,
+  engine: Engine,
+  version: string,
+): number {
+  let code: number = EXIT.clean;
+  const program = build(io, engine, version, (result) => {
+    code = result;
+  });
+  try {
+    if (argv.length === 0) {
+      io.error(program.helpInformation() + CODES.trimStart() + '\n');
+      return EXIT.badInput;
+    }
+    program.parse([...argv], { from: 'user' });
+    return code;
+  } catch (error) {
+    // Help and version end here too, with code 0.
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.badInput;
+    if (error instanceof BadInput) {
+      io.error(`wheelwell: ${error.message}\n`);
+      return EXIT.badInput;
+    }
+    throw error;
+  }
+}
+
+function build(io: Io, engine: Engine, version: string, done: (code: number) => void): Command {
+  const program = new Command('wheelwell');
+  // Before the commands are added: they copy these settings.
+  program
+    .exitOverride()
+    .configureOutput({
+      writeOut: io.out,
+      writeErr: io.error,
+      outputError: (text, write) => write(text.replace(/^error: /, 'wheelwell: ')),
+    })
+    .description('Simulates the hydraulic landing gear of a scenario file: a gear swing on paper.')
+    .version(version, '-V, --version', 'print the version')
+    .helpCommand(false)
+    .addHelpText('after', CODES);
+
+  const units = (): Option =>
+    new Option('--units <system>', 'units of what is shown')
+      .choices(['us', 'metric', 'si'])
+      .default('us');
+
+  program
+    .command('swing')
+    .description('play a test card and report events, times and flags')
+    .argument('<file>', 'scenario file, - for standard input')
+    .option('--card <name>', 'test card (default: the first one in the file)')
+    .addOption(
+      new Option(
+        '--fault <name[@device]=severity>',
+        'add a fault, severity 0 to 1; may be repeated',
+      )
+        .argParser((text: string, before: readonly string[]) => [...before, text])
+        .default([], 'none'),
+    )
+    .addOption(units())
+    .option('--tick <time>', "length of a tick, e.g. '5 ms'")
+    .addOption(
+      new Option('--tolerance <name>', 'accuracy of the simulation')
+        .choices(['draft', 'normal', 'fine'])
+        .default('normal'),
+    )
+    .option('--json', 'report as JSON, in SI')
+    .option('--csv [file]', 'report as CSV; with a file, write it there beside the report')
+    .addOption(
+      new Option('--csv-of <content>', 'what the CSV holds')
+        .choices(['traces', 'events'])
+        .default('traces'),
+    )
+    .option('--output <file>', 'write the report to a file')
+    .action((file: string, options: SwingOptions) => {
+      done(swing(engine, io, file, options));
+    });
+
+  program
+    .command('check')
+    .description('read scenario files and name every problem in them')
+    .argument('<files...>', 'scenario files')
+    .action((files: string[]) => {
+      done(check(engine, io, files));
+    });
+
+  program
+    .command('list')
+    .description('show what scenarios can use, with parameters, units, ranges and defaults')
+    .addArgument(new Argument('<what>', LISTS.join(', ')).argParser(readList))
+    .argument('[name]', 'one of them, in full')
+    .addOption(units())
+    .action((what: List, name: string | undefined, options: { units: DisplaySystem }) => {
+      io.out(list(engine.catalogues, what, name, options.units));
+    });
+
+  program
+    .command('schema')
+    .description('print the JSON Schema of scenario files, for editors')
+    .action(() => {
+      io.out(`${JSON.stringify(engine.scenarioJsonSchema(), null, 2)}\n`);
+    });
+
+  return program;
+}
+
+function readList(text: string): List {
+  const known: readonly string[] = LISTS;
+  if (known.includes(text)) return text as List;
+  const near = didYouMean(text, known);
+  throw new InvalidArgumentError(`Allowed: ${LISTS.join(', ')}.${near === '' ? '' : ` (${near})`}`);
+}
