@@ -16,8 +16,6 @@ import { selectorValve } from './selector-valve.js';
 import { sequenceValve } from './sequence-valve.js';
 import { uplock } from './uplock.js';
 
-export { reservoirNode } from './reservoir.js';
-
 const all: readonly DeviceDefinition[] = [
   reservoir,
   enginePump,
