@@ -43,7 +43,7 @@ export async function loadCatalogue(room: string, key: string): Promise<Catalogu
     const exported = Object.values(
       (await import(pathToFileURL(ROOT + file).href)) as Record<string, unknown>,
     );
-    if (stem(file) === 'index') {
+    if (file === `packages/core/src/${room}/index.ts`) {
       const open = (value: unknown) =>
         value instanceof Map
           ? [...value.values()]

@@ -41,9 +41,13 @@ export function importsOf(file: string): Import[] {
 }
 
 function isUrlOfThisModule(node: ts.NewExpression): boolean {
+  const [target, base] = node.arguments ?? [];
   return (
     ts.isIdentifier(node.expression) &&
     node.expression.text === 'URL' &&
-    node.arguments?.[1]?.getText() === 'import.meta.url'
+    base?.getText() === 'import.meta.url' &&
+    // Other files so named are read, not run.
+    ts.isStringLiteralLike(target) &&
+    /\.[jt]s$/.test(target.text)
   );
 }
