@@ -9,7 +9,7 @@ import { Workspace } from './workspace.js';
 
 /** Size of a pressure change that matters, for error control, Pa. */
 const PRESSURE_SCALE = 7e6;
-const ANGLE_SCALE = 1;
+const ANGLE_SCALE = 0.1;
 const SPEED_SCALE = 1;
 
 /**
