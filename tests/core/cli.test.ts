@@ -1,3 +1,4 @@
+/* eslint-disable no-control-regex -- escape codes are what these tests look for */
 import { describe, expect, it } from 'vitest';
 import type { Engine } from '../../packages/core/src/cli/engine.js';
 import { BadInput, type Io } from '../../packages/core/src/cli/io.js';

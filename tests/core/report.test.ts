@@ -1,3 +1,4 @@
+/* eslint-disable no-control-regex -- escape codes are what these tests look for */
 import { describe, expect, it } from 'vitest';
 import { toCsv, toDocument, toJson, toTable } from '../../packages/core/src/report/index.js';
 import { columns, plain, wrap } from '../../packages/core/src/report/layout.js';
@@ -21,7 +22,7 @@ describe('test card', () => {
   });
   it('shows fails with margin, time, devices, explanation and what to do next', () => {
     const text = table(rotten);
-    expect(text).toContain('FAIL  -0.80 s  Doors wait for the gear  [door-before-leg]');
+    expect(text).toContain('FAIL  -0.800 s  Doors wait for the gear  [door-before-leg]');
     expect(text).toContain('at 5.20 to 6.00 s: left-door, left-leg');
     expect(text).toMatch(/Next: Look at what lets oil/);
   });
@@ -71,7 +72,7 @@ describe('test card', () => {
       units: 'us',
       paint: (t, s) => `<${s}>${t}</>`,
     });
-    expect(painted).toContain('<fail>FAIL  -0.80 s  Doors wait for the gear</>');
+    expect(painted).toContain('<fail>FAIL  -0.800 s  Doors wait for the gear</>');
   });
   it('keeps control characters of a scenario away from the terminal', () => {
     const text = table((s) => {

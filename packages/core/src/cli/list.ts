@@ -1,5 +1,6 @@
 import type { Catalogues, ParameterDefinition, ParameterDefinitions } from '../define/index.js';
 import { didYouMean, toDisplay, type DisplaySystem } from '../quantity/index.js';
+import { kebab } from '../scenario/index.js';
 import { BadInput } from './io.js';
 
 /** What can be listed. */
@@ -152,9 +153,4 @@ function byDefault(p: ParameterDefinition, units: DisplaySystem): string {
     default:
       return `default ${toDisplay(p.default, p.quantity, units).text}`;
   }
-}
-
-/** Names as written in scenario files. */
-function kebab(name: string): string {
-  return name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`);
 }

@@ -1,5 +1,6 @@
 import type { Catalogues, FaultEntry, Scenario } from '../define/index.js';
 import { didYouMean, parseQuantity } from '../quantity/index.js';
+import { canBefall } from '../scenario/index.js';
 import { BadInput } from './io.js';
 
 /** A `(did you mean x?)` for a message, or nothing. */
@@ -58,7 +59,7 @@ function readFault(text: string, scenario: Scenario, catalogues: Catalogues): Fa
   }
   const parts = { ...scenario.mechanisms, ...scenario.components };
   const { befalls } = catalogues.faults[fault];
-  const able = Object.keys(parts).filter((name) => befalls.includes(parts[name].is));
+  const able = canBefall(scenario, catalogues.faults[fault]);
   if (able.length === 0) {
     throw new BadInput(
       `--fault ${text}: the scenario has nothing it can befall (${befalls.join(', ')})`,

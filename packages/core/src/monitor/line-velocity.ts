@@ -13,14 +13,14 @@ export const lineVelocity: RuleDefinition = {
   title: 'Oil speed in lines',
   summary:
     'Mean oil speed (flow over bore area) stays below the limit, or below a guide of 15 ft/s where ' +
-    'the scenario has none; past the guide alone it is only noted. Margin: limit less speed, m/s.',
+    'the scenario has none; past the guide alone the worst line is only noted. Margin: limit less speed, m/s.',
   source: 'Continuity v = Q / A; guide of 15 ft/s: plausibility, from memory.',
   kind: 'limit',
   limits: ['lineVelocity'],
   judge: (e) => {
     const own = e.scenario.limits.lineVelocity;
     const high = own ?? GUIDE;
-    return tightest(
+    const flags = tightest(
       devicesOf(e, 'line').flatMap((line) => {
         const bore = e.scenario.components[line].parameters.bore;
         if (typeof bore !== 'number' || !(bore > 0)) return [];
@@ -44,5 +44,9 @@ export const lineVelocity: RuleDefinition = {
         });
       }),
     );
+    // The guide is worth one word, not one for every line.
+    return own === undefined
+      ? flags.filter((f) => f.margin === Math.min(...flags.map((x) => x.margin))).slice(0, 1)
+      : flags;
   },
 };

@@ -10,7 +10,13 @@ import {
   type Move,
 } from './reading/motion.js';
 import { raise, seconds } from './reading/flag.js';
-import { trace, valueAt } from './reading/span.js';
+import { above, peak, trace, valueAt, type Span } from './reading/span.js';
+
+/**
+ * Nearer than this part of its range to its end, a part without a lock counts as home: a plunger
+ * has to be touched before the stop to be fully pushed at it. Own choice.
+ */
+const HOME = 0.01;
 
 /** A sequence valve whose plunger is pushed before the part that pushes it is home. */
 export const sequenceValveEarly: RuleDefinition = {
@@ -18,7 +24,8 @@ export const sequenceValveEarly: RuleDefinition = {
   title: 'Sequence valve trips at full travel',
   summary:
     'A plunger-operated sequence valve may open only when the part that pushes its plunger has ' +
-    'reached full travel: a leg its lock, a door its end. Margin: from full travel to the trip, s.',
+    'reached full travel: a leg its lock, a door the last hundredth before its end. Margin: from ' +
+    'full travel to the trip, s.',
   source: 'Rigging of plunger-operated sequence valves; common practice, no source.',
   kind: 'order',
   limits: [],
@@ -86,5 +93,19 @@ function homeTime(
     if (angle === undefined) return 'unknown';
     end = valueAt(angle, trip) > valueAt(angle, move.start) ? high : low;
   }
-  return restingSince(e, part, end, trip) ?? arrival(e, part, end, { from: trip, to: span.to });
+  const stopped =
+    restingSince(e, part, end, trip) ?? arrival(e, part, end, { from: trip, to: span.to });
+  return stopped === undefined ? undefined : nearlyHome(e, part, { from: span.from, to: stopped });
+}
+
+/** When a part came near its end for the last time before it stopped there. */
+function nearlyHome(e: Evidence, part: string, span: Span): number {
+  const angle = trace(e, `${part}.angle`);
+  if (angle === undefined) return span.to;
+  const low = -peak({ t: angle.t, v: angle.v.map((x) => -x) }).v;
+  const near = HOME * (peak(angle).v - low);
+  const end = valueAt(angle, span.to);
+  const off = { t: angle.t, v: angle.v.map((x) => Math.abs(x - end)) };
+  const away = above(off, near).filter((s) => s.from < span.to);
+  return Math.max(span.from, Math.min(span.to, away.at(-1)?.to ?? span.from));
 }

@@ -3,8 +3,8 @@ import { toDisplay, type DisplaySystem } from '../quantity/index.js';
 
 /** A difference of two figures, signed, in the user's units: `+0.40 s`, `-1.2 mm`. */
 export function signed(value: number, quantity: Quantity, system: DisplaySystem): string {
-  // Seconds keep their decimals, so that they line up.
-  if (quantity === 'time') return `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(2)} s`;
+  // Events are located to the millisecond, and seconds that keep their decimals line up.
+  if (quantity === 'time') return `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(3)} s`;
   const { text } = toDisplay(value, differenceOf(quantity), system);
   if (quantity === 'temperature') return temperatureStep(value, system);
   return value < 0 ? text : `+${text}`;

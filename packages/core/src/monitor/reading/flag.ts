@@ -57,7 +57,7 @@ export function tightest(flags: readonly Flag[]): readonly Flag[] {
   return [flags.reduce((a, b) => (b.margin < a.margin ? b : a))];
 }
 
-/** Seconds as written in explanations. */
+/** Seconds as written in explanations; milliseconds only where they are all there is. */
 export function seconds(t: number): string {
-  return `${t.toFixed(2)} s`;
+  return `${t.toFixed(Math.abs(t) < 0.1 ? 3 : 2)} s`;
 }
