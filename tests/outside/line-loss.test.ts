@@ -181,6 +181,33 @@ describe('the line device, which reads a table', () => {
     expect(relative(at(0).from, laminarConductance(tube))).toBeLessThan(1e-12);
   });
 
+  it('keeps to it from short fat lines in hot oil to long thin ones in cold oil', () => {
+    for (const bore of [0.002, 0.0064, 0.02])
+      for (const length of [0.1, 3, 30])
+        for (const fittings of [0, 4, 100])
+          for (const viscosity of [3e-6, 14e-6, 500e-6])
+            for (const roughness of [0, 1e-4]) {
+              const given = { ...parameters, bore, length, fittings, roughness };
+              const one = new FakeFrame(components.line, given, { ...surroundings, viscosity });
+              for (let drop = 1; drop < 3.9e7; drop *= 7.3) {
+                one.pressures.set([drop, 0]);
+                components.line.equations!(one);
+                const expected = lineFlow(drop, line({ ...given, viscosity }));
+                // Speeds that no system has: the table may be coarse there.
+                if (reynoldsOf(expected, line({ ...given, viscosity })) > 1e6) break;
+                expect(relative(one.flows[0].q, expected)).toBeLessThan(2e-3);
+              }
+            }
+  });
+
+  it('goes on smoothly beyond its table', () => {
+    const below = { ...at(4e7 * (1 - 1e-9)) };
+    const above = { ...at(4e7 * (1 + 1e-9)) };
+    expect(relative(above.q, below.q)).toBeLessThan(1e-8);
+    expect(relative(above.from, below.from)).toBeLessThan(1e-6);
+    expect(relative(at(8e7).q, lineFlow(8e7, tube))).toBeLessThan(0.01);
+  });
+
   it('is odd in the drop', () => {
     for (const drop of [1, 1e3, 1e5, 9e4]) expect(at(-drop).q + at(drop).q).toBeCloseTo(0, 12);
   });

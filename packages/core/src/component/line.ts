@@ -89,8 +89,14 @@ export const line: DeviceDefinition = {
     const dp = d.pressure(0) - d.pressure(1);
     const u = Math.sqrt(Math.abs(dp));
     if (u >= k[LARGEST]) {
-      const far = (k[FIRST + 2 * LINE_INTERVALS] * k[LARGEST]) / u;
-      d.flow(0, far * dp, 0.5 * far, -0.5 * far);
+      // Linear in u, with the value and slope of the last knot.
+      const end = k[LARGEST];
+      const far = k[MIDDLE] + end;
+      const last = k[FIRST + 2 * LINE_INTERVALS];
+      const fall = (k[FIRST + 2 * LINE_INTERVALS + 1] * k[MIDDLE]) / (far * far * k[WIDTH]);
+      const perU = end * (2 * last + end * fall);
+      const flow = last * end * end + perU * (u - end);
+      d.flow(0, Math.sign(dp) * flow, (0.5 * perU) / u, (-0.5 * perU) / u);
       return;
     }
     const sum = u + k[MIDDLE];

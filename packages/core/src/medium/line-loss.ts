@@ -31,46 +31,64 @@ export function swameeJain(reynolds: number, relative: number): number {
   return 0.25 / Math.log10(relative / 3.7 + 5.74 / reynolds ** 0.9) ** 2;
 }
 
-/** 1/sqrt(f) of Colebrook-White, by Newton from Swamee-Jain (converged to rounding). */
-function inverseRoot(reynolds: number, relative: number): number {
-  let x = 1 / Math.sqrt(swameeJain(reynolds, relative));
-  for (let i = 0; i < 4; i++) {
-    const inner = relative / 3.7 + (2.51 * x) / reynolds;
-    const value = x + 2 * Math.log10(inner);
-    x -= value / (1 + (2 * 2.51) / (LN10 * reynolds * inner));
-  }
-  return x;
+/** A friction factor with its slope against the Reynolds number; `inverseRoot` starts the next iteration. */
+export interface FrictionPoint {
+  /** 1/sqrt(f) of the turbulent law at the last evaluation; 0 before the first. */
+  inverseRoot: number;
+  factor: number;
+  slope: number;
 }
 
-/** Colebrook-White friction factor (Darcy). */
+/** Evaluates friction (Darcy) at a Reynolds number > 0 into `point`; starts Colebrook-White from where it was. */
+export function evaluateFriction(point: FrictionPoint, reynolds: number, relative: number): void {
+  const laminar = 64 / reynolds;
+  if (reynolds <= LAMINAR_END) {
+    point.factor = laminar;
+    point.slope = -laminar / reynolds;
+    return;
+  }
+  let x = point.inverseRoot > 0 ? point.inverseRoot : 1 / Math.sqrt(swameeJain(reynolds, relative));
+  let pull = 0;
+  for (let i = 0; i < 20; i++) {
+    const inner = relative / 3.7 + (2.51 * x) / reynolds;
+    pull = (2 * 2.51) / (LN10 * reynolds * inner);
+    const step = (x + (2 / LN10) * Math.log(inner)) / (1 + pull);
+    x -= step;
+    // Newton doubles the digits: what is left after this step is below rounding.
+    if (Math.abs(step) < 1e-7 * x) break;
+  }
+  point.inverseRoot = x;
+  const turbulent = 1 / (x * x);
+  const turbulentSlope = (-2 * turbulent * pull) / (reynolds * (1 + pull));
+  if (reynolds >= TURBULENT_START) {
+    point.factor = turbulent;
+    point.slope = turbulentSlope;
+    return;
+  }
+  const width = TURBULENT_START - LAMINAR_END;
+  const z = (reynolds - LAMINAR_END) / width;
+  const share = z * z * (3 - 2 * z);
+  point.factor = (1 - share) * laminar + share * turbulent;
+  point.slope =
+    ((share - 1) * laminar) / reynolds +
+    share * turbulentSlope +
+    ((6 * z * (1 - z)) / width) * (turbulent - laminar);
+}
+
+function frictionAt(reynolds: number, relative: number): FrictionPoint {
+  const point = { inverseRoot: 0, factor: 0, slope: 0 };
+  evaluateFriction(point, reynolds, relative);
+  return point;
+}
+
+/** Colebrook-White friction factor (Darcy), Re > 2300; `relative` = roughness / bore. */
 export function colebrook(reynolds: number, relative: number): number {
-  return 1 / inverseRoot(reynolds, relative) ** 2;
+  return 1 / frictionAt(reynolds, relative).inverseRoot ** 2;
 }
 
 /** Friction factor (Darcy) in all regimes. */
 export function frictionFactor(reynolds: number, relative: number): number {
-  if (reynolds <= LAMINAR_END) return 64 / reynolds;
-  const turbulent = colebrook(reynolds, relative);
-  if (reynolds >= TURBULENT_START) return turbulent;
-  const z = (reynolds - LAMINAR_END) / (TURBULENT_START - LAMINAR_END);
-  const share = z * z * (3 - 2 * z);
-  return (1 - share) * (64 / reynolds) + share * turbulent;
-}
-
-/** Slope of {@link frictionFactor} against the Reynolds number. */
-export function frictionSlope(reynolds: number, relative: number): number {
-  const laminar = -64 / (reynolds * reynolds);
-  if (reynolds <= LAMINAR_END) return laminar;
-  const x = inverseRoot(reynolds, relative);
-  const inner = relative / 3.7 + (2.51 * x) / reynolds;
-  const pull = (2 * 2.51) / (LN10 * reynolds * inner);
-  const turbulent = (-2 / (x * x * x)) * ((pull * x) / reynolds / (1 + pull));
-  if (reynolds >= TURBULENT_START) return turbulent;
-  const width = TURBULENT_START - LAMINAR_END;
-  const z = (reynolds - LAMINAR_END) / width;
-  const share = z * z * (3 - 2 * z);
-  const shareSlope = (6 * z * (1 - z)) / width;
-  return (1 - share) * laminar + share * turbulent + shareSlope * (1 / (x * x) - 64 / reynolds);
+  return frictionAt(reynolds, relative).factor;
 }
 
 /** Reynolds number of a flow (m3/s) in a line. */
@@ -102,8 +120,9 @@ export function lineDropSlope(flow: number, line: LineLoss): number {
   const ratio = line.length / line.bore;
   const perFlow = 4 / (Math.PI * line.bore * line.viscosity);
   const scale = (0.5 * line.density * line.viscosity * line.viscosity) / (line.bore * line.bore);
-  const whole = frictionFactor(re, relative) * ratio + line.fittings;
-  return scale * (frictionSlope(re, relative) * ratio * re * re + 2 * re * whole) * perFlow;
+  const { factor, slope } = frictionAt(re, relative);
+  const whole = factor * ratio + line.fittings;
+  return scale * (slope * ratio * re * re + 2 * re * whole) * perFlow;
 }
 
 /** Laminar conductance (Hagen-Poiseuille), m3/(s Pa): pi d^4 / (128 mu L). */
