@@ -48,7 +48,11 @@ function slope(
   knob: Knob,
 ): [number, number] {
   const at = frame.get(knob);
-  const h = STEP[knob.kind];
+  const gap = Math.min(
+    ...Array.from(frame.pressures, (p) => Math.abs(p - at)).filter((distance) => distance > 0),
+  );
+  // Ports: wider where the drop is wide, or the rounding of the flow would show.
+  const h = knob.kind === 'port' && gap < 1e9 ? Math.max(STEP.port, 1e-7 * gap) : STEP[knob.kind];
   frame.set(knob, at + h);
   const up = declared(device, frame)[of];
   const high = frame.get(knob);
