@@ -19,7 +19,7 @@ export const checkValve: DeviceDefinition = {
   kind: 'check-valve',
   title: 'Check valve',
   summary: 'Lets oil through from inlet to outlet only.',
-  source: 'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems, chapters 3 and 8',
+  source: 'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory)',
   role: 'other',
   parameters: {
     bore: bore(

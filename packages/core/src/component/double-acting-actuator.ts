@@ -7,7 +7,7 @@
  * stays free through a check valve. So each chamber is a node of its own behind its port. An
  * end without cushion: connect `head` and `head-chamber` (or `rod` and `rod-chamber`) to one
  * node, which also spares the solver a node. Travel counts from retracted (0) to extended.
- * Equations: Merritt, Hydraulic Control Systems, chapter 6.
+ * Equations: Merritt, Hydraulic Control Systems (from memory).
  */
 import type { DeviceDefinition, Parameters } from '../define/index.js';
 import { cushionedWay, WAY_SIZE } from './shared/cushion.js';
@@ -56,7 +56,7 @@ export const doubleActingActuator: DeviceDefinition = {
   title: 'Double-acting actuator',
   summary: 'Jack with one rod, pushed both ways; moves the leg or door its rod is linked to.',
   source:
-    'piston force and leakage: Merritt, Hydraulic Control Systems, chapter 6; cushion as a narrowing orifice, common practice, no source',
+    'piston force and leakage: Merritt, Hydraulic Control Systems (from memory); cushion as a narrowing orifice, common practice, no source',
   role: 'actuator',
   parameters: {
     bore: {

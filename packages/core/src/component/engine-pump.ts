@@ -17,7 +17,7 @@ export const enginePump: DeviceDefinition = {
   kind: 'engine-pump',
   title: 'Engine-driven pump',
   summary: 'Fixed displacement; needs a relief valve or unloader after it.',
-  source: 'displacement and laminar slip: Merritt, Hydraulic Control Systems, chapter 4',
+  source: 'displacement and laminar slip: Merritt, Hydraulic Control Systems (from memory)',
   role: 'supply',
   parameters: {
     displacement: {

@@ -26,7 +26,7 @@ export const filter: DeviceDefinition = {
   title: 'Filter with by-pass',
   summary:
     'Resists in proportion to flow and viscosity; past its by-pass setting oil goes round the element.',
-  source: "Darcy's law for the element; poppet: Merritt, Hydraulic Control Systems, chapter 8",
+  source: "Darcy's law for the element; poppet: Merritt, Hydraulic Control Systems (from memory)",
   role: 'other',
   parameters: {
     flow: {

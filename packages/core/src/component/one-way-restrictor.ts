@@ -27,7 +27,7 @@ export const oneWayRestrictor: DeviceDefinition = {
   title: 'One-way restrictor',
   summary:
     'Free from inlet to outlet, restricted from outlet to inlet: sets the speed of one direction.',
-  source: 'orifice and quasi-static poppet: Merritt, Hydraulic Control Systems, chapters 3 and 8',
+  source: 'orifice and quasi-static poppet: Merritt, Hydraulic Control Systems (from memory)',
   role: 'other',
   parameters: {
     bore: bore(

@@ -20,7 +20,7 @@ export const orifice: DeviceDefinition = {
   kind: 'orifice',
   title: 'Orifice',
   summary: 'A fixed hole that resists flow alike in both directions.',
-  source: 'turbulent orifice with laminar core: Merritt, Hydraulic Control Systems, chapter 3',
+  source: 'turbulent orifice with laminar core: Merritt, Hydraulic Control Systems (from memory)',
   role: 'other',
   parameters: {
     bore: bore(

@@ -34,7 +34,7 @@ export const reliefValve: DeviceDefinition = {
   title: 'Relief valve',
   summary:
     'Limits pressure by passing oil back to the tank: a safety device, not the normal limiter.',
-  source: 'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems, chapters 3 and 8',
+  source: 'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory)',
   role: 'relief',
   parameters: {
     crack: {

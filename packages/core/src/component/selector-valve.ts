@@ -97,7 +97,7 @@ export const selectorValve: DeviceDefinition = {
   summary:
     'Sends pressure to the up or the down line and the other line to return; neutral between.',
   source:
-    'turbulent orifices and laminar land leakage: Merritt, Hydraulic Control Systems, chapters 3 and 5',
+    'turbulent orifices and laminar land leakage: Merritt, Hydraulic Control Systems (from memory)',
   role: 'selector',
   parameters: {
     bore: bore(

@@ -4,7 +4,7 @@
  * Far above dc this is the turbulent orifice Cd A sqrt(2 dp / rho); far below it is laminar,
  * and all of it is smooth through zero. dc is the drop at which the turbulent law reaches the
  * transition Reynolds number: dc = rho/2 (Re nu / (Cd d))^2. Turbulent law and laminar limit:
- * Merritt, Hydraulic Control Systems, chapter 3; the joining root is a usual smooth form.
+ * Merritt, Hydraulic Control Systems (from memory); the joining root is a usual smooth form.
  */
 
 /** c = Cd A sqrt(2 / rho), m3/(s sqrt Pa). */

@@ -2,7 +2,7 @@
  * A spring-loaded poppet: shut below its crack drop, open above its full drop, between them
  * opening smoothly (C1); behind it an orifice of full area, beside it a laminar leak.
  *
- * Quasi-static balance of pressure and spring (Merritt, Hydraulic Control Systems, chapter 8);
+ * Quasi-static balance of pressure and spring (Merritt, Hydraulic Control Systems; from memory);
  * the inertia of the poppet is left out, it settles within a millisecond.
  */
 import type { Frame } from '../../define/index.js';
