@@ -1,3 +1,4 @@
 export { simulateWith, type SimulateOptions } from './simulate.js';
+export type { Account } from './account.js';
 export { SimulatedRun } from './run.js';
 export { GEAR } from './phase.js';

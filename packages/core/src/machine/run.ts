@@ -15,6 +15,7 @@ import type {
 } from '../define/index.js';
 import { judge, timings } from '../monitor/index.js';
 import type { Network } from '../network/index.js';
+import { accountOf, type Account } from './account.js';
 import { channelsOf, type ReadableChannel } from './channel.js';
 import type { Machine } from './machine.js';
 import type { Record } from './record.js';
@@ -90,6 +91,12 @@ export class SimulatedRun implements Run {
   sampled(channel: string): Series | undefined {
     this.ticked ??= this.read(Float64Array.from({ length: this.ticks }, (_, i) => i * this.tick));
     return this.ticked.get(channel);
+  }
+
+  /** Oil and energy balance of the run; works it out each time it is called. */
+  account(): Account {
+    const { network, machine, record } = this.parts;
+    return accountOf(network, machine, record);
   }
 
   role(name: string): Role | undefined {

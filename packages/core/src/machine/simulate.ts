@@ -49,7 +49,7 @@ export function simulateWith(
   catalogues: Catalogues,
   scenario: Scenario,
   options: SimulateOptions = {},
-): Run {
+): SimulatedRun {
   const cardName = options.card ?? Object.keys(scenario.cards)[0];
   if (!Object.hasOwn(scenario.cards, cardName)) {
     const known = Object.keys(scenario.cards).join(', ');

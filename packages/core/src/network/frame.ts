@@ -143,6 +143,7 @@ export class InstanceFrame implements Frame, GuardFrame {
     const c = w.attachmentCoordinate[a];
     const r = w.ratio[a];
     w.drive[c] -= coefficient * r * r * w.speed[c];
+    w.viscous[c] += coefficient * r * r;
     if (w.wantJacobian) {
       w.driveBySpeed[c] -= coefficient * r * r;
       w.driveByAngle[c] -= 2 * coefficient * r * w.curvature[a] * w.speed[c];

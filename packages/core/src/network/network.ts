@@ -8,7 +8,7 @@ import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
 /** Size of a pressure change that matters, for error control, Pa. */
-const PRESSURE_SCALE = 7e6;
+const PRESSURE_SCALE = 1e6;
 const ANGLE_SCALE = 0.1;
 const SPEED_SCALE = 1;
 
@@ -187,11 +187,6 @@ export class Network {
     return this.tables.value;
   }
 
-  /** Viscous damping of a coordinate's bearing, N m s/rad. */
-  dampingOf(c: number): number {
-    return this.damping[c];
-  }
-
   /** To be called when a mode, a bound or a held angle has changed. */
   refresh(): void {
     this.stale = true;
@@ -231,6 +226,7 @@ export class Network {
       w.speed[c] = speed;
       tables.at(this.momentTable[c], angle);
       w.drive[c] = tables.value - this.damping[c] * speed;
+      w.viscous[c] = this.damping[c];
       w.capacity[c] = this.friction[c];
       w.driveByAngle[c] = tables.slope;
       w.driveBySpeed[c] = -this.damping[c];

@@ -29,6 +29,8 @@ export class Workspace {
   readonly speed: Float64Array;
   readonly drive: Float64Array;
   readonly capacity: Float64Array;
+  /** Viscous resistance, N m s/rad, already taken off the drive. */
+  readonly viscous: Float64Array;
   /** Sign of motion: 1, -1, or 0 when held. */
   readonly direction: Int8Array;
   readonly inverseInertia: Float64Array;
@@ -58,6 +60,7 @@ export class Workspace {
     this.speed = f(sizes.coordinates);
     this.drive = f(sizes.coordinates);
     this.capacity = f(sizes.coordinates);
+    this.viscous = f(sizes.coordinates);
     this.direction = new Int8Array(sizes.coordinates);
     this.inverseInertia = f(sizes.coordinates);
     this.driveByAngle = f(sizes.coordinates);

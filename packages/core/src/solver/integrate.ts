@@ -40,6 +40,8 @@ const GROW_MOST = 6;
 const RESTART_SHARE = 0.1;
 const RESTART_MOST = 2e-3;
 const RESTART_LEAST = 2e-5;
+/** Tries to end a step just past a guard; the last one takes the whole step. */
+const CUT_ATTEMPTS = 8;
 
 /**
  * Integrates from t0 to tEnd with `y` in place, stopping at guards and breaks.
@@ -71,13 +73,47 @@ export function integrate(
   let t = t0;
   let h = RESTART_LEAST;
   let stepLength = 0;
-  let guardTime = 0;
 
   const guardAt = (s: number): number => {
     evaluateDense(coefficients, 0, s, trial);
-    problem.look(guardTime + s * stepLength, trial);
+    problem.look(t + s * stepLength, trial);
     statistics.evaluations++;
     return problem.crossing();
+  };
+
+  /**
+   * Ends the step that has just been accepted at its first guard crossing: the place comes from
+   * the dense output, the state from a step of exactly that length, so that what the method
+   * conserves stays conserved. Leaves the state in `y1` with a guard above zero; returns the
+   * length.
+   */
+  const cutAtGuard = (step: number, guardAtEnd: number): number => {
+    stepLength = step;
+    const before = guardAt(0);
+    if (before > 0) {
+      y1.set(y);
+      rate1.set(rate0);
+      return 0;
+    }
+    const width = options.eventWidth / Math.max(step, options.eventWidth);
+    let s = firstAbove(guardAt, 0, before, 1, guardAtEnd, width);
+    let more = width;
+    // The Jacobian of the step's start: the accepted end point has overwritten it.
+    problem.jacobian(t, y, rate1, jacobian0);
+    statistics.jacobians++;
+    for (let attempt = 0; attempt < CUT_ATTEMPTS; attempt++) {
+      const length = attempt === CUT_ATTEMPTS - 1 ? step : s * step;
+      lu.factor(jacobian0, 1 / (method.gamma * length));
+      method.attempt(t, length, y, rate0, y1);
+      statistics.evaluations += method.evaluations;
+      problem.derivatives(t + length, y1, rate1);
+      const found = problem.crossing();
+      if (found > 0) return length;
+      // A little short: go on by what the guard's slope says, more boldly each time.
+      more = Math.max(2 * more, (1.5 * -found * (1 - s)) / (guardAtEnd - found));
+      s = Math.min(1, s + more);
+    }
+    return step;
   };
   const finish = (end: SolverResult['end'], state = -1): SolverResult => ({
     end,
@@ -148,16 +184,11 @@ export function integrate(
     fillDense(coefficients, problem.fast, step, y, rate0, y1, rate1);
     const guard = problem.crossing();
     if (guard > 0) {
-      guardTime = t;
-      stepLength = step;
-      const before = guardAt(0);
-      const width = options.eventWidth / Math.max(step, options.eventWidth);
-      const s = before > 0 ? 0 : firstAbove(guardAt, 0, before, 1, guard, width);
-      evaluateDense(coefficients, 0, s, y);
-      const tEvent = t + s * step;
-      recorder.step(t, tEvent, step, coefficients);
-      t = tEvent;
-      problem.look(t, y);
+      const length = cutAtGuard(step, guard);
+      fillDense(coefficients, problem.fast, length, y, rate0, y1, rate1);
+      recorder.step(t, t + length, length, coefficients);
+      t += length;
+      y.set(y1);
       const ended = jump();
       if (ended !== undefined) return ended;
       continue;
