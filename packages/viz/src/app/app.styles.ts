@@ -35,7 +35,7 @@ export const appStyles = css`
   main {
     display: grid;
     grid-template-columns: minmax(0, 1fr) 26rem;
-    grid-template-rows: minmax(0, 1.25fr) minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1.35fr) minmax(0, 1fr);
     grid-template-areas: 'stage side' 'chart side';
     gap: 0.6rem;
     padding: 0.6rem 0.7rem;

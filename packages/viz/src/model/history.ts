@@ -1,5 +1,5 @@
 /** Questions about a run's past and future, asked of the picture: pure functions of it. */
-import { bisectRight } from 'd3-array';
+import { bisector } from 'd3-array';
 import type { Flag, LogEntry, Picture, Severity } from '../worker/message.js';
 
 /** A stretch of time a device spends in one state. */
@@ -16,8 +16,25 @@ export function reached(picture: Picture): number {
   return Math.min(picture.outcome.time, picture.duration);
 }
 
+/** True for the entries that tell how things stood at the start: states, not events. */
+export function isStart(e: LogEntry): boolean {
+  return e.from === '' && e.t === 0;
+}
+
+/** Stretches do not change during a run: kept for as long as its picture lives. */
+const known = new WeakMap<Picture, Map<string, readonly Stretch[]>>();
+
 /** The states of one kind (`mode`, `motion`, `phase`) a device goes through, first to last. */
-export function stretches(picture: Picture, device: string, kind: LogEntry['kind']): Stretch[] {
+export function stretches(picture: Picture, device: string, kind: LogEntry['kind']): readonly Stretch[] {
+  const kept = known.get(picture) ?? new Map<string, readonly Stretch[]>();
+  known.set(picture, kept);
+  const key = `${kind} ${device}`;
+  const list = kept.get(key) ?? findStretches(picture, device, kind);
+  kept.set(key, list);
+  return list;
+}
+
+function findStretches(picture: Picture, device: string, kind: LogEntry['kind']): Stretch[] {
   const end = reached(picture);
   const entries = picture.log.filter((e) => e.device === device && e.kind === kind);
   const out: Stretch[] = [];
@@ -53,13 +70,15 @@ export function channelAt(picture: Picture, name: string, time: number): number 
 /** Instants closer than this count as one when stepping, s. */
 const SAME = 1e-9;
 
+const byTime = bisector((e: LogEntry) => e.t);
+
 /** Index of the event after the selected one (or after the time when none is selected there); -1 at the end. */
 export function eventAfter(log: readonly LogEntry[], time: number, selected: number): number {
   const current = log[selected];
   if (current !== undefined && Math.abs(current.t - time) <= SAME) {
     return selected + 1 < log.length ? selected + 1 : -1;
   }
-  const i = bisectRight(log.map((e) => e.t), time + SAME);
+  const i = byTime.right(log, time + SAME);
   return i < log.length ? i : -1;
 }
 
@@ -73,7 +92,7 @@ export function eventBefore(log: readonly LogEntry[], time: number, selected: nu
 
 /** The last event at or before a time; -1 before the first. */
 export function eventAt(log: readonly LogEntry[], time: number): number {
-  return bisectRight(log.map((e) => e.t), time + SAME) - 1;
+  return byTime.right(log, time + SAME) - 1;
 }
 
 /** The chain of causes of an event, nearest first, without the event itself. */
@@ -105,6 +124,11 @@ export function flagsBySeverity(flags: readonly Flag[]): number[] {
   return flagsInOrder(flags).sort((a, b) => rank(a) - rank(b));
 }
 
+/** Whether what a flag names (`left-leg-jack.headChamber`) is the device or a part of it. */
+export function concerns(named: string, device: string): boolean {
+  return named === device || named.startsWith(`${device}.`);
+}
+
 /** How long a flag of no length stays marked on the drawing, s. */
 const LINGER = 0.75;
 
@@ -113,7 +137,7 @@ export function flagOn(picture: Picture, device: string, time: number, selected:
   let worst: Flag | undefined;
   picture.flags.forEach((f, i) => {
     if (f.severity === 'note' && i !== selected) return;
-    if (!f.devices.includes(device)) return;
+    if (!f.devices.some((d) => concerns(d, device))) return;
     const now = time >= f.from - SAME && time <= Math.max(f.to, f.from + LINGER);
     if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity])) worst = f;
   });

@@ -1,6 +1,6 @@
 /** The lanes of the order chart, from the picture: which there are, what each shows. */
 import type { Flag, LogEntry, Picture } from '../worker/message.js';
-import { stretches } from './history.js';
+import { concerns, isStart, stretches } from './history.js';
 import type { Stretch } from './history.js';
 
 /** How a stretch is drawn: the sign of what the part does. */
@@ -25,7 +25,16 @@ export interface Lane {
 /** Name the log uses for the gear as a whole; heads the lanes that belong to no unit. */
 const GEAR = 'gear';
 
-export function lanes(picture: Picture): Lane[] {
+const known = new WeakMap<Picture, readonly Lane[]>();
+
+/** In order: what is shared, then each unit with its parts. Kept for as long as the picture lives. */
+export function lanes(picture: Picture): readonly Lane[] {
+  const list = known.get(picture) ?? findLanes(picture);
+  known.set(picture, list);
+  return list;
+}
+
+function findLanes(picture: Picture): Lane[] {
   const claimed = new Set<string>();
   const groups: Lane[] = [];
   for (const unit of picture.units) {
@@ -41,7 +50,7 @@ export function lanes(picture: Picture): Lane[] {
 /** A flag is pinned on the first of its devices that has a lane, else on the shared heading. */
 function pinned(all: readonly Lane[], flags: readonly Flag[]): Lane[] {
   const home = flags.map((f) => {
-    const at = f.devices.map((d) => all.findIndex((l) => l.name === d)).find((i) => i >= 0);
+    const at = f.devices.map((d) => all.findIndex((l) => concerns(d, l.name))).find((i) => i >= 0);
     return at ?? 0;
   });
   return all.map((l, i) => {
@@ -52,7 +61,7 @@ function pinned(all: readonly Lane[], flags: readonly Flag[]): Lane[] {
 }
 
 function lane(picture: Picture, name: string, heading: boolean): Lane {
-  const events = picture.log.filter((e) => e.device === name);
+  const events = picture.log.filter((e) => e.device === name && !isStart(e));
   const motion = stretches(picture, name, 'motion');
   const list = heading ? stretches(picture, name, 'phase') : motion.length > 0 ? motion : stretches(picture, name, 'mode');
   const active = picture.devices.find((d) => d.name === name)?.active ?? [];

@@ -17,7 +17,7 @@ export interface Sheet {
 /** Gaps wider than this are cut down to this, mm. */
 const GAP = 420;
 /** Room for captions and labels, px. */
-const MARGIN = { top: 66, side: 22, bottom: 20 };
+const MARGIN = { top: 62, side: 18, bottom: 14 };
 
 interface Extent {
   readonly name: string;

@@ -88,7 +88,7 @@ export const bayStyles = css`
   }
   .door {
     fill: var(--panel);
-    fill-opacity: 0.8;
+    fill-opacity: 0.6;
     stroke: var(--ink);
     stroke-width: 2;
     stroke-linejoin: round;
@@ -144,35 +144,6 @@ export const bayStyles = css`
     stroke-width: 1.5;
     vector-effect: non-scaling-stroke;
   }
-  .flags {
-    position: absolute;
-    z-index: 1;
-    left: 0.6rem;
-    right: 0.6rem;
-    bottom: 0.4rem;
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.3rem;
-    font-size: 0.85rem;
-    pointer-events: none;
-  }
-  .flags span {
-    display: inline-flex;
-    align-items: center;
-    gap: 0.35rem;
-    padding: 0.1rem 0.5rem;
-    border: 1px solid currentColor;
-    border-radius: var(--round);
-  }
-  .flags .fail {
-    background: var(--fail-soft);
-  }
-  .flags .caution {
-    background: var(--caution-soft);
-  }
-  .flags .note {
-    background: var(--note-soft);
-  }
   table {
     width: 100%;
     border-collapse: collapse;
@@ -199,7 +170,13 @@ export const bayStyles = css`
     text-transform: capitalize;
   }
   th.phase {
-    width: 24%;
+    width: 21%;
+  }
+  th.flags {
+    width: 27%;
+  }
+  td.flags {
+    font-weight: 600;
   }
   td:nth-child(2) {
     font-weight: 600;

@@ -3,7 +3,7 @@ import type { SVGTemplateResult, TemplateResult } from 'lit';
 import { dot, project, PROJECTIONS } from '../drawing/projection.js';
 import type { Projection } from '../drawing/projection.js';
 import { flagOn, stateAt, stretches } from '../model/history.js';
-import { margin, plain, seconds, withUnit } from '../model/sentence.js';
+import { margin, seconds, withUnit } from '../model/sentence.js';
 import { angleAt, placeAt } from '../model/place.js';
 import { layOut } from '../model/sheet.js';
 import type { Sheet } from '../model/sheet.js';
@@ -75,7 +75,6 @@ export class Bay extends View {
               ${this.#parts(picture, onto, sheet)}
             </svg>`
       }
-      ${picture !== undefined && name === 'front' ? this.#flags(picture) : nothing}
     </figure>`;
   }
 
@@ -133,19 +132,17 @@ export class Bay extends View {
     </g>`;
   }
 
-  #flags(picture: Picture): TemplateResult {
-    const { time, selection, system } = this.state;
-    const chosen = selection.kind === 'flag' ? selection.index : -1;
-    const shown = picture.flags.filter(
-      (f, i) => f.devices.some((d) => flagOn(picture, d, time, chosen) === f) && (f.severity !== 'note' || i === chosen),
-    );
-    return html`<div class="flags">
-      ${shown.slice(0, 3).map((f) => html`<span class=${f.severity}>${sign(f.severity)} ${f.title}: ${f.devices.map(plain).join(', ')} (${margin(f.margin, f.marginQuantity, picture, system)})</span>`)}
-    </div>`;
-  }
-
   #mode(picture: Picture, device: string): string {
     return stateAt(stretches(picture, device, 'mode'), this.state.time);
+  }
+
+  /** The worst flag on any of these at the play head, in words. */
+  #flagged(picture: Picture, names: readonly string[]): unknown {
+    const rank = { fail: 0, caution: 1, note: 2 };
+    const found = names.flatMap((n) => this.#flagOn(picture, n) ?? []).sort((a, b) => rank[a.severity] - rank[b.severity])[0];
+    if (found === undefined) return nothing;
+    const how = margin(found.margin, found.marginQuantity, picture, this.state.system);
+    return html`<span class=${found.severity} title="${found.title} (${how})">${sign(found.severity)} ${found.title} (${how})</span>`;
   }
 
   #now(picture: Picture): TemplateResult {
@@ -164,7 +161,7 @@ export class Bay extends View {
     return html`<table>
       <caption class="aside">State of each unit at ${seconds(time)}</caption>
       <thead>
-        <tr><th scope="col">Unit</th><th scope="col" class="phase">Phase</th><th scope="col">Leg</th><th scope="col">Doors</th><th scope="col">Uplock</th><th scope="col">Downlock</th></tr>
+        <tr><th scope="col">Unit</th><th scope="col" class="phase">Phase</th><th scope="col">Leg</th><th scope="col">Doors</th><th scope="col">Uplock</th><th scope="col">Downlock</th><th scope="col" class="flags">Flagged here</th></tr>
       </thead>
       <tbody>
         ${picture.units.map(
@@ -175,6 +172,7 @@ export class Bay extends View {
             <td>${u.doors.length === 0 ? 'none' : u.doors.map(angle).join(', ')}</td>
             <td>${lock(u.uplock)}</td>
             <td>${lock(u.downlock)}</td>
+            <td class="flags">${this.#flagged(picture, [u.name, u.leg, ...u.doors, u.uplock, u.downlock, ...u.others])}</td>
           </tr>`,
         )}
       </tbody>

@@ -1,13 +1,16 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
-import { effectsOf, eventAt } from '../model/history.js';
-import { plain } from '../model/sentence.js';
+import { effectsOf, eventAt, isStart } from '../model/history.js';
+import { count, plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { LogEntry, Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { listStyles } from './list.styles.js';
 import { shared } from './shared.styles.js';
+
+/** A hand pump's swing has thousands of events: this many around the play head are listed. */
+const MOST = 240;
 
 /** Every event of the run with its cause; the one at the play head is marked. */
 export class EventList extends View {
@@ -15,6 +18,16 @@ export class EventList extends View {
     shared,
     listStyles,
     css`
+      summary,
+      .cut,
+      .start {
+        padding: 0.3rem 0.7rem;
+        font-size: 0.86rem;
+        color: var(--ink-soft);
+      }
+      summary {
+        cursor: pointer;
+      }
       .t {
         flex: 0 0 4rem;
         text-align: right;
@@ -55,16 +68,40 @@ export class EventList extends View {
     const { picture, time, selection } = this.state;
     if (picture === undefined) return html``;
     if (picture.log.length === 0) return html`<p class="soft">Nothing happened in this run.</p>`;
-    const current = eventAt(picture.log, time);
+    const starts = picture.log.filter(isStart);
+    // Before the first event that one is the way into the list.
+    const current = Math.max(eventAt(picture.log, time), starts.length);
     const chosen = selection.kind === 'event' ? selection.index : -1;
-    return html`<ol>${guard([picture, current, chosen], () => picture.log.map((e) => this.#item(picture, e, current, chosen)))}</ol>`;
+    const events = picture.log.slice(starts.length);
+    const at = Math.max((chosen >= 0 ? chosen : current) - starts.length, 0);
+    const from = Math.max(Math.min(at - MOST / 2, events.length - MOST), 0);
+    const shown = events.slice(from, from + MOST);
+    const later = events.length - from - shown.length;
+    return html`
+      <details><summary>How things stood at the start</summary>
+        <ol>${guard([picture], () => starts.map((e) => html`<li class="start">${plain(e.device)}: ${e.to}</li>`))}</ol>
+      </details>
+      ${from > 0 ? html`<p class="cut">${count(from, 'earlier event')}: step back to see them</p>` : nothing}
+      <ol @keydown=${this.#walk}>${guard([picture, current, chosen, from], () => shown.map((e) => this.#item(picture, e, current, chosen)))}</ol>
+      ${later > 0 ? html`<p class="cut">${count(later, 'later event')}: step on to see them</p>` : nothing}
+    `;
   }
+
+  /** One stop for Tab; the arrows up and down walk through the list. */
+  #walk = (e: KeyboardEvent): void => {
+    const by = e.key === 'ArrowDown' ? 1 : e.key === 'ArrowUp' ? -1 : 0;
+    const here = Number((e.target as Element).closest<HTMLElement>('[data-event]')?.dataset['event'] ?? NaN);
+    if (by === 0 || Number.isNaN(here)) return;
+    e.preventDefault();
+    this.store.selectEvent(here + by);
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('li.chosen .row')?.focus());
+  };
 
   #item(picture: Picture, e: LogEntry, current: number, chosen: number): TemplateResult {
     const open = e.index === chosen;
     const was = e.from === '' ? '' : `was ${e.from}; `;
     return html`<li class="${open ? 'chosen' : ''} ${e.index === current ? 'current' : ''}" data-event=${e.index}>
-      <button class="row" aria-current=${e.index === current ? 'step' : 'false'} aria-expanded=${open} @click=${() => this.store.selectEvent(e.index)}>
+      <button class="row" aria-current=${e.index === current ? 'step' : 'false'} aria-expanded=${open} tabindex=${e.index === (chosen >= 0 ? chosen : current) ? 0 : -1} @click=${() => this.store.selectEvent(e.index)}>
         <span class="t">${e.t.toFixed(3)}</span>
         <span><b>${plain(e.device)}</b> ${e.to}<br /><span class="soft">${was}${e.cause}</span></span>
       </button>

@@ -4,6 +4,7 @@
  */
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
+import { isStart } from '../model/history.js';
 import type { State } from '../model/state.js';
 import type { Store } from '../model/store.js';
 import './bay.js';
@@ -36,6 +37,6 @@ export const views: readonly ViewEntry[] = [
     show: (store) => html`<ww-flag-list .store=${store}></ww-flag-list>`,
     badge: (state) => String(state.picture?.flags.filter((f) => f.severity !== 'note').length ?? ''),
   },
-  { name: 'events', title: 'Events', area: 'panel', show: (store) => html`<ww-event-list .store=${store}></ww-event-list>`, badge: (state) => String(state.picture?.log.length ?? '') },
+  { name: 'events', title: 'Events', area: 'panel', show: (store) => html`<ww-event-list .store=${store}></ww-event-list>`, badge: (state) => String(state.picture?.log.filter((e) => !isStart(e)).length ?? '') },
   { name: 'faults', title: 'Faults', area: 'panel', show: (store) => html`<ww-fault-drawer .store=${store}></ww-fault-drawer>`, badge: (state) => String(state.faults.length) },
 ];

@@ -55,14 +55,16 @@ export class IssueList extends View {
   protected override render(): TemplateResult {
     const { issues, issuesFile, failure, picture } = this.state;
     const kept = picture === undefined ? '' : ' The former run is kept.';
-    const early = picture !== undefined && picture.outcome.kind !== 'done' ? picture.outcome : undefined;
+    // A card that was played out may still have waited in vain for an event.
+    const outcome = picture?.outcome;
+    const early = outcome !== undefined && (outcome.kind !== 'done' || outcome.where.length > 0) ? outcome : undefined;
     return html`
       ${issues.length === 0 ? nothing : html`<section class="box" aria-label="Problems in ${issuesFile}">
         <div class="top">${sign('fail')}<p><b>${issuesFile}</b> could not be read: ${count(issues.length, 'problem')}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div>
         <ol tabindex="0">${issues.map((i) => this.#issue(i))}</ol>
       </section>`}
       ${failure === '' ? nothing : html`<section class="box" aria-label="Simulation failed"><div class="top">${sign('fail')}<p>The simulation failed: ${failure}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div></section>`}
-      ${early === undefined ? nothing : html`<section class="box caution" aria-label="The run ended early"><div class="top">${sign('caution')}<p>The run ended at ${early.time.toFixed(3)} s. ${early.why} ${early.where.join(', ')} ${early.hint}</p></div></section>`}
+      ${early === undefined ? nothing : html`<section class="box caution" aria-label="How the run ended"><div class="top">${sign('caution')}<p>${early.why} ${early.hint}</p></div></section>`}
     `;
   }
 

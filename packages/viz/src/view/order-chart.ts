@@ -2,14 +2,14 @@ import { html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { timeScale, timeTicks } from '../drawing/axis.js';
-import { causesOf, effectsOf, eventAt, reached } from '../model/history.js';
+import { causesOf, concerns, effectsOf, eventAt, reached } from '../model/history.js';
 import { lanes } from '../model/lanes.js';
 import type { Lane } from '../model/lanes.js';
-import { count, plain } from '../model/sentence.js';
+import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
-import { arrows, bar, event, pins, ROW } from './order-marks.js';
+import { arrows, bar, event, pins, ROW, visible } from './order-marks.js';
 import type { Plot } from './order-marks.js';
 import { orderChartStyles } from './order-chart.styles.js';
 import { shared } from './shared.styles.js';
@@ -102,8 +102,8 @@ export class OrderChart extends View {
     return html`<div class="tools">
       ${key('rising', 'up or opening')} ${key('falling', 'down or closing')} ${key('working', 'working')}
       <span class="spread"></span>
-      <label><input type="checkbox" .checked=${this.notes} @change=${() => (this.notes = !this.notes)} />within limits (${within})</label>
-      <label><input type="checkbox" .checked=${this.quiet} @change=${() => (this.quiet = !this.quiet)} />${this.quiet || hidden === 0 ? 'lanes without events' : count(hidden, 'lane without events', 'lanes without events')}</label>
+      <label title="Pins of checks that are within their limits"><input type="checkbox" .checked=${this.notes} @change=${() => (this.notes = !this.notes)} />within limits (${within})</label>
+      <label title="Devices on which nothing happens in this run"><input type="checkbox" .checked=${this.quiet} @change=${() => (this.quiet = !this.quiet)} />quiet lanes${this.quiet ? '' : ` (${hidden})`}</label>
       <span role="group" aria-label="Time shown">
         <button @click=${() => this.store.zoom(0.5)} aria-label="Show more time" title="Show more time (−)">−</button>
         <button @click=${() => this.store.zoom(2)} aria-label="Closer" title="Closer (+)">+</button>
@@ -137,7 +137,7 @@ export class OrderChart extends View {
     const height = shown.length * ROW;
     const room = Math.floor((left - 20) / 6.6);
     const mark = (index: number): string => (index === chosen ? 'chosen' : chain.has(index) ? 'chain' : '');
-    const involved = (l: Lane): boolean => picture.log[chosen]?.device === l.name || (picture.flags[flag]?.devices.includes(l.name) ?? false);
+    const involved = (l: Lane): boolean => picture.log[chosen]?.device === l.name || (picture.flags[flag]?.devices.some((d) => concerns(d, l.name)) ?? false);
     return html`<svg width="100%" height=${height} aria-hidden="true">
       <defs>
         <pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="hatch" d="M0,0V6"></path></pattern>
@@ -152,7 +152,7 @@ export class OrderChart extends View {
         ${timeTicks(plot.scale).map((t) => svg`<line class="grid" x1=${t.x} x2=${t.x} y1="0" y2=${height}></line>`)}
         ${shown.map((l, i) => l.bars.map((b) => bar(b, i * ROW, plot, l.heading)))}
         ${chosen < 0 ? nothing : arrows(picture, chosen, plot, rowOf)}
-        ${shown.map((l, i) => (l.heading ? nothing : l.events.map((e) => event(plot.scale(e.t), i * ROW, e.kind, mark(e.index), () => this.store.selectEvent(e.index)))))}
+        ${shown.map((l, i) => (l.heading ? nothing : visible(l.events, plot, (index) => mark(index) !== '').map((e) => event(plot.scale(e.t), i * ROW, e.kind, mark(e.index), () => this.store.selectEvent(e.index)))))}
         ${shown.map((l, i) => l.events.filter((e) => l.heading && e.index === chosen).map((e) => event(plot.scale(e.t), i * ROW, e.kind, 'chosen', () => undefined)))}
         ${shown.map((l, i) => pins(l, i * ROW, plot, picture, system, flag, this.notes, (index) => this.store.selectFlag(index)))}
       </g>

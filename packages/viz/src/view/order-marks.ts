@@ -8,7 +8,7 @@ import { FALLING, RISING } from '../drawing/glyph.js';
 import { margin } from '../model/sentence.js';
 import { causesOf, effectsOf } from '../model/history.js';
 import type { Bar, Lane } from '../model/lanes.js';
-import type { Picture, System } from '../worker/message.js';
+import type { LogEntry, Picture, System } from '../worker/message.js';
 import { signAt } from './sign.js';
 
 /** Height of a lane, px. */
@@ -42,6 +42,21 @@ export function event(x: number, y: number, kind: string, chosen: string, select
   // Told apart by shape: a diamond for the operator, a bar for everything that follows.
   const d = kind === 'operator' ? `M${x},${mid - 6}l6,6l-6,6l-6,-6Z` : `M${x - 1.6},${mid - 5.5}h3.2v11h-3.2Z`;
   return svg`<path class="event ${chosen}" d=${d} @click=${select}></path>`;
+}
+
+/** Marks nearer than this to the one before are left out, unless picked out, px. */
+const APART = 1.5;
+
+/** The events of a lane worth drawing at this scale. */
+export function visible(events: readonly LogEntry[], plot: Plot, wanted: (index: number) => boolean): LogEntry[] {
+  let last = -Infinity;
+  return events.filter((e) => {
+    const x = plot.scale(e.t);
+    if (x < -8 || x > plot.width + 8) return false;
+    if (x - last < APART && !wanted(e.index)) return false;
+    last = x;
+    return true;
+  });
 }
 
 /** Pins of one lane, with their margins where there is room. */
