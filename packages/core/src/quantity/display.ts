@@ -44,8 +44,31 @@ const UNITS: Readonly<Record<Quantity, readonly [string, string, string]>> = {
 
 /** Finest decimals worth showing in a unit; four significant figures elsewhere. */
 const DECIMALS: Readonly<Record<string, number>> = {
-  ...{ psi: 0, psia: 1, bar: 1, bara: 2, deg: 1, 'deg/s': 1, mm: 1, 'mm/s': 1, in: 3, 'in/s': 2, s: 2 },
-  ...{ 'gal/min': 2, 'L/min': 2, lbf: 0, N: 0, degC: 1, degF: 1, cSt: 1, 'in^3': 2, 'cm^3': 1, '1/min': 1 },
+  ...{
+    psi: 0,
+    psia: 1,
+    bar: 1,
+    bara: 2,
+    deg: 1,
+    'deg/s': 1,
+    mm: 1,
+    'mm/s': 1,
+    in: 3,
+    'in/s': 2,
+    s: 2,
+  },
+  ...{
+    'gal/min': 2,
+    'L/min': 2,
+    lbf: 0,
+    N: 0,
+    degC: 1,
+    degF: 1,
+    cSt: 1,
+    'in^3': 2,
+    'cm^3': 1,
+    '1/min': 1,
+  },
 };
 const FIGURES = 4;
 

@@ -62,10 +62,17 @@ class Refused extends Error {
  * passes ({@link EXPRESSION_ALLOWED}); the result is a chain of plain functions, mathjs takes no
  * part in evaluating it. Angles are in radians.
  */
-export function compileExpression(text: string, variable: string): { evaluate: Evaluate } | Problem {
+export function compileExpression(
+  text: string,
+  variable: string,
+): { evaluate: Evaluate } | Problem {
   const allowed = `${variable}, ${EXPRESSION_ALLOWED}`;
   if (text.length > LONGEST) {
-    return { problem: `this expression is longer than ${LONGEST} characters`, allowed, hint: 'use a table' };
+    return {
+      problem: `this expression is longer than ${LONGEST} characters`,
+      allowed,
+      hint: 'use a table',
+    };
   }
   if (text.trim() === '') return { problem: 'the expression is empty', allowed, hint: '' };
   let tree: Node;
@@ -99,7 +106,11 @@ export function sampleExpression(
   const [low, high] = range;
   const count = Math.min(MOST_POINTS, Math.max(2, Math.floor(points)));
   if (!(high > low) || !Number.isFinite(high - low)) {
-    return { problem: 'the range to sample over is empty', allowed: 'a low end below the high end', hint: '' };
+    return {
+      problem: 'the range to sample over is empty',
+      allowed: 'a low end below the high end',
+      hint: '',
+    };
   }
   const x: number[] = [];
   const y: number[] = [];
@@ -120,13 +131,15 @@ export function sampleExpression(
 }
 
 function build(node: Node, variable: string, spent: { nodes: number }, depth: number): Evaluate {
-  if (++spent.nodes > MOST_NODES) throw new Refused('this expression has too many parts', 'use a table');
+  if (++spent.nodes > MOST_NODES)
+    throw new Refused('this expression has too many parts', 'use a table');
   if (depth > DEEPEST) throw new Refused('this expression is nested too deeply', 'use a table');
   const inner = (part: unknown): Evaluate => build(part as Node, variable, spent, depth + 1);
   switch (node.type) {
     case 'ConstantNode': {
       const value = node.parts[0];
-      if (typeof value !== 'number' || !Number.isFinite(value)) throw new Refused('only plain numbers may stand here');
+      if (typeof value !== 'number' || !Number.isFinite(value))
+        throw new Refused('only plain numbers may stand here');
       return () => value;
     }
     case 'SymbolNode':
@@ -151,13 +164,21 @@ function symbol(name: string, variable: string): Evaluate {
   const near = nearestName(name, [variable, ...Object.keys(CONSTANTS), ...Object.keys(FUNCTIONS)]);
   throw new Refused(
     `"${name.slice(0, 30)}" is not known in this expression`,
-    near === undefined ? `the variable is ${variable}; units do not belong here` : `did you mean ${near}?`,
+    near === undefined
+      ? `the variable is ${variable}; units do not belong here`
+      : `did you mean ${near}?`,
   );
 }
 
 function operator(node: Node, inner: (part: unknown) => Evaluate): Evaluate {
-  const [sign, , operands, implicit] = node.parts as [string, string, unknown[], boolean | undefined];
-  if (implicit === true) throw new Refused('something is missing between two parts', 'write * to multiply');
+  const [sign, , operands, implicit] = node.parts as [
+    string,
+    string,
+    unknown[],
+    boolean | undefined,
+  ];
+  if (implicit === true)
+    throw new Refused('something is missing between two parts', 'write * to multiply');
   const a = inner(operands[0]);
   if (operands.length === 1) {
     if (sign === '-') return (x) => -a(x);
@@ -183,7 +204,8 @@ function operator(node: Node, inner: (part: unknown) => Evaluate): Evaluate {
 
 function call(node: Node, inner: (part: unknown) => Evaluate): Evaluate {
   const [head, given] = node.parts as [Node | string, unknown[]];
-  const name = typeof head === 'string' ? head : head.type === 'SymbolNode' ? String(head.parts[0]) : '';
+  const name =
+    typeof head === 'string' ? head : head.type === 'SymbolNode' ? String(head.parts[0]) : '';
   if (!Object.hasOwn(FUNCTIONS, name)) {
     const near = nearestName(name, Object.keys(FUNCTIONS));
     throw new Refused(
@@ -191,7 +213,10 @@ function call(node: Node, inner: (part: unknown) => Evaluate): Evaluate {
       near === undefined ? '' : `did you mean ${near}?`,
     );
   }
-  const { arguments: [fewest, most], of } = FUNCTIONS[name];
+  const {
+    arguments: [fewest, most],
+    of,
+  } = FUNCTIONS[name];
   if (given.length < fewest || given.length > most) {
     const wanted = fewest === most ? String(fewest) : `${fewest} to ${most}`;
     throw new Refused(`${name} takes ${wanted} value${most === 1 ? '' : 's'}, not ${given.length}`);

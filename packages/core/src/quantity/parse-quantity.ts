@@ -27,9 +27,52 @@ const NUMBER =
   /^([-+\u2212]?)\s*(?:(?:(\d{1,6})[ -]\s*)?(\d{1,6})\/(\d{1,6})|(\d+\.?\d*(?:[eE][-+]?\d{1,3})?|\.\d+(?:[eE][-+]?\d{1,3})?))(?![\d.,])\s*(.*)$/;
 
 const COMMON_UNITS = [
-  ...['mm', 'cm', 'm', 'in', 'ft', 'mm^2', 'cm^2', 'in^2', 'cm^3', 'in^3', 'L', 'gal', 's', 'ms', 'min'],
-  ...['Hz', 'm/s', 'ft/s', 'deg', 'rad', 'rad/s', 'rpm', 'kg', 'lb', 'N', 'kN', 'lbf', 'N m', 'lbf ft'],
-  ...['lbf in', 'psi', 'bar', 'MPa', 'kPa', 'Pa', 'gal/min', 'gpm', 'L/min', 'in^3/rev', 'cm^3/rev'],
+  ...[
+    'mm',
+    'cm',
+    'm',
+    'in',
+    'ft',
+    'mm^2',
+    'cm^2',
+    'in^2',
+    'cm^3',
+    'in^3',
+    'L',
+    'gal',
+    's',
+    'ms',
+    'min',
+  ],
+  ...[
+    'Hz',
+    'm/s',
+    'ft/s',
+    'deg',
+    'rad',
+    'rad/s',
+    'rpm',
+    'kg',
+    'lb',
+    'N',
+    'kN',
+    'lbf',
+    'N m',
+    'lbf ft',
+  ],
+  ...[
+    'lbf in',
+    'psi',
+    'bar',
+    'MPa',
+    'kPa',
+    'Pa',
+    'gal/min',
+    'gpm',
+    'L/min',
+    'in^3/rev',
+    'cm^3/rev',
+  ],
   ...['cSt', 'degC', 'degF', 'K', 'kW', 'hp', 'J', 'knot'],
 ];
 
@@ -46,7 +89,11 @@ export function parseQuantity(text: string, quantity: Quantity): ReadQuantity | 
   const dimension = dimensionOf(quantity);
   if (unitText === '') {
     if (dimension === '') return finite(number, '', quantity);
-    return refuse(quantity, `a unit is missing: ${words.name} belongs here`, `write the unit, e.g. ${trim(number)} ${usualUnit(quantity)}`);
+    return refuse(
+      quantity,
+      `a unit is missing: ${words.name} belongs here`,
+      `write the unit, e.g. ${trim(number)} ${usualUnit(quantity)}`,
+    );
   }
   const unit = findUnit(unitText);
   if (unit === undefined) return unknownUnit(unitText, quantity);
@@ -67,7 +114,8 @@ export function parseQuantity(text: string, quantity: Quantity): ReadQuantity | 
 export function parseAnyQuantity(text: string): (ReadQuantity & { quantity: Quantity }) | Problem {
   const split = splitNumber(text, 'ratio');
   if ('problem' in split) return split;
-  if (split.unitText === '') return { ...finite(split.number, '', 'ratio'), quantity: 'ratio' } as never;
+  if (split.unitText === '')
+    return { ...finite(split.number, '', 'ratio'), quantity: 'ratio' } as never;
   const unit = findUnit(split.unitText);
   if (unit === undefined) return unknownUnit(split.unitText, 'ratio');
   let quantity = quantityOfDimension(unit.dimension);
@@ -88,25 +136,35 @@ function trim(value: number): string {
   return String(Number(value.toPrecision(6)));
 }
 
-function splitNumber(text: string, quantity: Quantity): { number: number; unitText: string } | Problem {
+function splitNumber(
+  text: string,
+  quantity: Quantity,
+): { number: number; unitText: string } | Problem {
   const words = QUANTITY_WORDS[quantity];
   if (text.length > LONGEST) return refuse(quantity, `this is too long for ${words.name}`, '');
-  const plain = text.trim().replace(/(\d)?\s*([½¼¾⅛⅜⅝⅞])/g, (_, whole: string | undefined, f: string) =>
-    whole === undefined ? FRACTIONS[f] : `${whole} ${FRACTIONS[f]}`,
-  );
+  const plain = text
+    .trim()
+    .replace(/(\d)?\s*([½¼¾⅛⅜⅝⅞])/g, (_, whole: string | undefined, f: string) =>
+      whole === undefined ? FRACTIONS[f] : `${whole} ${FRACTIONS[f]}`,
+    );
   const match = NUMBER.exec(plain);
   if (match === null) {
     const comma = /^[-+]?\d+,\d/.test(plain);
-    const hint = comma ? 'write the number without a comma: a point for decimals, nothing between thousands' : '';
+    const hint = comma
+      ? 'write the number without a comma: a point for decimals, nothing between thousands'
+      : '';
     return refuse(quantity, `this is not ${words.name}`, hint);
   }
   const [, sign, whole, over, under, decimal, rest] = match;
-  const size = decimal === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(decimal);
+  const size =
+    decimal === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(decimal);
   return { number: sign === '-' || sign === '\u2212' ? -size : size, unitText: rest.trim() };
 }
 
 function finite(value: number, unit: string, quantity: Quantity): ReadQuantity | Problem {
-  return Number.isFinite(value) ? { value, unit } : refuse(quantity, 'this number is beyond all bounds', '');
+  return Number.isFinite(value)
+    ? { value, unit }
+    : refuse(quantity, 'this number is beyond all bounds', '');
 }
 
 function refuse(quantity: Quantity, problem: string, hint: string): Problem {
@@ -116,7 +174,9 @@ function refuse(quantity: Quantity, problem: string, hint: string): Problem {
 
 /** The kind of a quantity without saying gauge or absolute: that is not what was mistaken. */
 function kind(quantity: Quantity): string {
-  return quantity === 'gauge-pressure' || quantity === 'pressure' ? 'a pressure' : QUANTITY_WORDS[quantity].name;
+  return quantity === 'gauge-pressure' || quantity === 'pressure'
+    ? 'a pressure'
+    : QUANTITY_WORDS[quantity].name;
 }
 
 function unknownUnit(unitText: string, quantity: Quantity): Problem {
@@ -128,22 +188,36 @@ function unknownUnit(unitText: string, quantity: Quantity): Problem {
 
 /** Mix-ups that are common enough to be named. */
 function confusion(unit: UnitScale, quantity: Quantity): string {
-  if (/\blbs?\b/.test(unit.text) && (quantity === 'force' || quantity === 'moment' || quantity === 'stiffness')) {
+  if (
+    /\blbs?\b/.test(unit.text) &&
+    (quantity === 'force' || quantity === 'moment' || quantity === 'stiffness')
+  ) {
     return 'lb is a mass; the force is lbf';
   }
   if (quantity === 'temperature' && /^[CF]$/.test(unit.text)) return `write deg${unit.text}`;
-  if (quantity === 'displacement' && unit.dimension === dimensionOf('volume')) return 'write it per turn, e.g. in^3/rev';
-  if (quantity === 'angular-speed' && unit.dimension === dimensionOf('frequency')) return 'write rpm, rev/s or rad/s';
-  if (quantity === 'frequency' && unit.dimension === dimensionOf('angular-speed')) return 'write 1/min or Hz';
+  if (quantity === 'displacement' && unit.dimension === dimensionOf('volume'))
+    return 'write it per turn, e.g. in^3/rev';
+  if (quantity === 'angular-speed' && unit.dimension === dimensionOf('frequency'))
+    return 'write rpm, rev/s or rad/s';
+  if (quantity === 'frequency' && unit.dimension === dimensionOf('angular-speed'))
+    return 'write 1/min or Hz';
   return '';
 }
 
 function wrongReference(unit: UnitScale, quantity: Quantity): Problem | undefined {
   if (quantity === 'pressure' && unit.reference === 'gauge') {
-    return refuse(quantity, `${unit.text} is a gauge pressure: an absolute pressure belongs here`, 'add the pressure of the surrounding air');
+    return refuse(
+      quantity,
+      `${unit.text} is a gauge pressure: an absolute pressure belongs here`,
+      'add the pressure of the surrounding air',
+    );
   }
   if (quantity === 'gauge-pressure' && unit.reference === 'absolute') {
-    return refuse(quantity, `${unit.text} is an absolute pressure: a gauge pressure belongs here`, 'take off the pressure of the surrounding air');
+    return refuse(
+      quantity,
+      `${unit.text} is an absolute pressure: a gauge pressure belongs here`,
+      'take off the pressure of the surrounding air',
+    );
   }
   return undefined;
 }

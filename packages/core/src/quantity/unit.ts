@@ -95,7 +95,9 @@ export function dimensionOf(quantity: Quantity): string {
   if (dimension === undefined) {
     const text = SI_UNIT[quantity];
     dimension =
-      text === '' ? '' : dimensionText(Unit.parse(text === '1/s' ? '1 s^-1' : `1 ${text}`).dimensions);
+      text === ''
+        ? ''
+        : dimensionText(Unit.parse(text === '1/s' ? '1 s^-1' : `1 ${text}`).dimensions);
     dimensions.set(quantity, dimension);
   }
   return dimension;

@@ -6,14 +6,24 @@ import type { Plain } from './parse.js';
 type Path = readonly (string | number)[];
 
 /** Checks one piece of the file; its issues go into the list, with their places. */
-export function check<T>(schema: z.ZodType<T>, value: Plain | undefined, path: Path, issues: IssueList): T | undefined {
+export function check<T>(
+  schema: z.ZodType<T>,
+  value: Plain | undefined,
+  path: Path,
+  issues: IssueList,
+): T | undefined {
   const result = schema.safeParse(value);
   if (result.success) return result.data;
   for (const issue of result.error.issues) report(issue, value, path, issues);
   return undefined;
 }
 
-function report(issue: z.core.$ZodIssue, value: Plain | undefined, base: Path, issues: IssueList): void {
+function report(
+  issue: z.core.$ZodIssue,
+  value: Plain | undefined,
+  base: Path,
+  issues: IssueList,
+): void {
   const inner = issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key));
   const path = [...base, ...inner];
   const found = valueAt(value, inner);
@@ -30,24 +40,48 @@ function report(issue: z.core.$ZodIssue, value: Plain | undefined, base: Path, i
       return;
     }
     case 'custom': {
-      const { allowed = '', hint = '' } = (issue.params ?? {}) as { allowed?: string; hint?: string };
-      issues.add(path, { message: issue.message, found: found === undefined ? '' : shown(found), allowed, hint });
+      const { allowed = '', hint = '' } = (issue.params ?? {}) as {
+        allowed?: string;
+        hint?: string;
+      };
+      issues.add(path, {
+        message: issue.message,
+        found: found === undefined ? '' : shown(found),
+        allowed,
+        hint,
+      });
       return;
     }
     case 'invalid_type': {
       const wanted = WANTED[issue.expected] ?? issue.expected;
       const last = path.at(-1) ?? 'this';
-      const message = found === undefined || found === null ? `${last} is missing: ${wanted} belongs here` : `${wanted} belongs here`;
-      issues.add(path, { message, found: found === undefined ? '' : shown(found), allowed: wanted });
+      const message =
+        found === undefined || found === null
+          ? `${last} is missing: ${wanted} belongs here`
+          : `${wanted} belongs here`;
+      issues.add(path, {
+        message,
+        found: found === undefined ? '' : shown(found),
+        allowed: wanted,
+      });
       return;
     }
     case 'invalid_value': {
       const words = issue.values.map(String);
-      issues.add(path, { message: 'this is not allowed here', found: shown(found), allowed: wordList(words), hint: didYouMean(String(found), words) });
+      issues.add(path, {
+        message: 'this is not allowed here',
+        found: shown(found),
+        allowed: wordList(words),
+        hint: didYouMean(String(found), words),
+      });
       return;
     }
     default:
-      issues.add(path, { message: found === undefined ? 'this is missing' : 'this does not belong here', found: shown(found), allowed: '' });
+      issues.add(path, {
+        message: found === undefined ? 'this is missing' : 'this does not belong here',
+        found: shown(found),
+        allowed: '',
+      });
   }
 }
 

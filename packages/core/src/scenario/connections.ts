@@ -39,7 +39,11 @@ export function checkNodes(world: World): void {
   }
   for (const node of draft.nodes.keys()) {
     if (nodes.has(node)) continue;
-    issues.addKey(['nodes', node], { message: 'no port joins this node', found: node, hint: didYouMean(node, nodes.keys()) });
+    issues.addKey(['nodes', node], {
+      message: 'no port joins this node',
+      found: node,
+      hint: didYouMean(node, nodes.keys()),
+    });
   }
 }
 
@@ -50,7 +54,12 @@ export function checkNames({ draft, issues }: World): void {
     for (const name of draft[section].keys()) {
       const other = taken.get(name);
       if (other === undefined) taken.set(name, section);
-      else issues.addKey([section, name], { message: `this name is taken under ${other}`, found: name, hint: 'choose another name' });
+      else
+        issues.addKey([section, name], {
+          message: `this name is taken under ${other}`,
+          found: name,
+          hint: 'choose another name',
+        });
     }
   }
 }
@@ -64,12 +73,25 @@ export function buildComponents(world: World): Record<string, ComponentEntry> {
     const { definition, frame, parameters: written } = part;
     if (definition === undefined || written === undefined) continue;
     const parameters = fillParameters(definition.parameters, written, undefined, path, issues);
-    if (parameters === undefined || !checkBetween(definition, parameters, part.raw, path, issues) || frame === undefined) continue;
+    if (
+      parameters === undefined ||
+      !checkBetween(definition, parameters, part.raw, path, issues) ||
+      frame === undefined
+    )
+      continue;
     const ports: Record<string, string> = {};
     for (const [port, node] of Object.entries(frame.ports ?? {})) {
-      if (node !== undefined) ports[camel(port)] = node === BLANKED ? blankedNode(name, camel(port)) : node;
+      if (node !== undefined)
+        ports[camel(port)] = node === BLANKED ? blankedNode(name, camel(port)) : node;
     }
-    built[name] = { is: definition.kind, note: frame.note ?? '', parameters, ports, links, ...(frame.place && { place: frame.place }) };
+    built[name] = {
+      is: definition.kind,
+      note: frame.note ?? '',
+      parameters,
+      ports,
+      links,
+      ...(frame.place && { place: frame.place }),
+    };
   }
   return built;
 }
@@ -101,7 +123,12 @@ function buildLinks(world: World, device: string): Record<string, LinkEntry> {
 }
 
 export function buildNodes({ draft }: World): Record<string, NodeEntry> {
-  return Object.fromEntries([...draft.nodes].map(([name, node]) => [name, { volume: node?.volume ?? 0, air: node?.air ?? 0, note: node?.note ?? '' }]));
+  return Object.fromEntries(
+    [...draft.nodes].map(([name, node]) => [
+      name,
+      { volume: node?.volume ?? 0, air: node?.air ?? 0, note: node?.note ?? '' },
+    ]),
+  );
 }
 
 export function buildUnits(world: World): Record<string, UnitEntry> {

@@ -6,7 +6,8 @@ import { check } from './check.js';
 import { shown, wordList, type IssueList } from './issue-list.js';
 import { LONGEST_NAME, NAME, NAME_ALLOWED } from './names.js';
 import type { Plain, PlainMap } from './parse.js';
-import { COMPONENT_KEYS, MECHANISM_KEYS, schemasOf, type KindSchema, type Schemas } from './schema.js';
+import { schemasOf, type Schemas } from './schema.js';
+import { COMPONENT_KEYS, MECHANISM_KEYS, type KindSchema } from './schema-part.js';
 
 /** A device or mechanism: what of it could be read. */
 export interface DraftPart<D> {
@@ -31,48 +32,107 @@ export interface Draft {
   readonly cards: ReadonlyMap<string, Plain>;
 }
 
-const TOP_KEYS = ['wheelwell', 'title', 'note', 'fluid', 'ambient', 'components', 'mechanisms', 'nodes', 'units', 'limits', 'rules', 'cards'];
+const TOP_KEYS = [
+  'wheelwell',
+  'title',
+  'note',
+  'fluid',
+  'ambient',
+  'components',
+  'mechanisms',
+  'nodes',
+  'units',
+  'limits',
+  'rules',
+  'cards',
+];
 
 /** Checks the pieces of a file; undefined when it is no map at all. */
-export function readDraft(data: Plain, catalogues: Catalogues, issues: IssueList): Draft | undefined {
+export function readDraft(
+  data: Plain,
+  catalogues: Catalogues,
+  issues: IssueList,
+): Draft | undefined {
   const schemas = schemasOf(catalogues);
   if (!isMap(data)) {
-    issues.add([], { message: 'a scenario is a map of keys', found: shown(data), allowed: wordList(TOP_KEYS, 20) });
+    issues.add([], {
+      message: 'a scenario is a map of keys',
+      found: shown(data),
+      allowed: wordList(TOP_KEYS, 20),
+    });
     return undefined;
   }
   for (const key of Object.keys(data)) {
     if (!TOP_KEYS.includes(key)) {
-      issues.addKey([key], { message: `"${key.slice(0, 60)}" is not known here`, allowed: wordList(TOP_KEYS, 20), hint: didYouMean(key, TOP_KEYS) });
+      issues.addKey([key], {
+        message: `"${key.slice(0, 60)}" is not known here`,
+        allowed: wordList(TOP_KEYS, 20),
+        hint: didYouMean(key, TOP_KEYS),
+      });
     }
   }
   if (data.wheelwell !== 1) {
-    const message = data.wheelwell === undefined ? 'the format version is missing' : 'this format version is not known';
-    issues.add(['wheelwell'], { message, found: data.wheelwell === undefined ? '' : shown(data.wheelwell), allowed: 'wheelwell: 1', hint: '' });
+    const message =
+      data.wheelwell === undefined
+        ? 'the format version is missing'
+        : 'this format version is not known';
+    issues.add(['wheelwell'], {
+      message,
+      found: data.wheelwell === undefined ? '' : shown(data.wheelwell),
+      allowed: 'wheelwell: 1',
+      hint: '',
+    });
   }
-  const parts = <D>(key: string, kinds: ReadonlyMap<string, KindSchema>, catalogue: Readonly<Record<string, D>>, frameKeys: readonly string[]) => {
+  if (!isMap(data.components) || Object.keys(data.components).length === 0) {
+    issues.add(['components'], {
+      message: 'a scenario needs components',
+      found: data.components === undefined ? '' : shown(data.components),
+    });
+  }
+  const parts = <D>(
+    key: string,
+    kinds: ReadonlyMap<string, KindSchema>,
+    catalogue: Readonly<Record<string, D>>,
+    frameKeys: readonly string[],
+  ) => {
     const read = new Map<string, DraftPart<D>>();
-    for (const [name, raw] of entries(data[key], [key], issues)) read.set(name, part(raw, [key, name], kinds, catalogue, frameKeys, issues));
+    for (const [name, raw] of entries(data[key], [key], issues))
+      read.set(name, part(raw, [key, name], kinds, catalogue, frameKeys, issues));
     return read;
   };
   const pieces = <T>(key: string, read: (raw: Plain, path: string[]) => T) =>
-    new Map(entries(data[key], [key], issues).map(([name, raw]) => [name, read(raw, [key, name])] as const));
+    new Map(
+      entries(data[key], [key], issues).map(
+        ([name, raw]) => [name, read(raw, [key, name])] as const,
+      ),
+    );
   return {
     title: check(schemas.title, data.title, ['title'], issues),
     note: check(schemas.note, data.note ?? undefined, ['note'], issues) ?? '',
     fluid: check(schemas.fluid, data.fluid, ['fluid'], issues),
-    ambient: data.ambient === undefined ? undefined : check(schemas.ambient, data.ambient, ['ambient'], issues),
+    ambient:
+      data.ambient === undefined
+        ? undefined
+        : check(schemas.ambient, data.ambient, ['ambient'], issues),
     components: parts('components', schemas.components, catalogues.components, COMPONENT_KEYS),
     mechanisms: parts('mechanisms', schemas.mechanisms, catalogues.mechanisms, MECHANISM_KEYS),
     nodes: pieces('nodes', (raw, path) => check(schemas.node, raw ?? {}, path, issues)),
     units: pieces('units', (raw, path) => check(schemas.unit, raw, path, issues)),
-    limits: data.limits === undefined || data.limits === null ? {} : check(schemas.limits, data.limits, ['limits'], issues),
+    limits:
+      data.limits === undefined || data.limits === null
+        ? {}
+        : check(schemas.limits, data.limits, ['limits'], issues),
     rules: list(data.rules, ['rules'], issues),
     cards: pieces('cards', (raw) => raw),
   };
 }
 
 /** A piece of the file that should be a list; nothing counts as an empty one. */
-export function list(value: Plain | undefined, path: readonly (string | number)[], issues: IssueList): readonly Plain[] {
+export function list(
+  value: Plain | undefined,
+  path: readonly (string | number)[],
+  issues: IssueList,
+): readonly Plain[] {
   if (value === undefined || value === null) return [];
   if (Array.isArray(value)) return value as readonly Plain[];
   issues.add(path, { message: 'a list belongs here', found: shown(value) });
@@ -84,15 +144,24 @@ export function isMap(value: unknown): value is PlainMap {
 }
 
 /** Named pieces; names that are not names are told. */
-function entries(value: Plain | undefined, path: string[], issues: IssueList): readonly (readonly [string, Plain])[] {
+function entries(
+  value: Plain | undefined,
+  path: string[],
+  issues: IssueList,
+): readonly (readonly [string, Plain])[] {
   if (value === undefined || value === null) return [];
   if (!isMap(value)) {
-    issues.add(path, { message: 'a map of names belongs here', found: shown(value) });
+    if (path[0] !== 'components')
+      issues.add(path, { message: 'a map of names belongs here', found: shown(value) });
     return [];
   }
   for (const name of Object.keys(value)) {
     if (name.length > LONGEST_NAME || !NAME.test(name)) {
-      issues.addKey([...path, name], { message: 'this is not a name', found: name, allowed: NAME_ALLOWED });
+      issues.addKey([...path, name], {
+        message: 'this is not a name',
+        found: name,
+        allowed: NAME_ALLOWED,
+      });
     }
   }
   return Object.entries(value);
@@ -107,7 +176,11 @@ function part<D>(
   issues: IssueList,
 ): DraftPart<D> {
   if (!isMap(raw)) {
-    issues.add(path, { message: 'a map belongs here', found: shown(raw), allowed: 'is: and what belongs to that kind' });
+    issues.add(path, {
+      message: 'a map belongs here',
+      found: shown(raw),
+      allowed: 'is: and what belongs to that kind',
+    });
     return { raw: {} };
   }
   const kind = raw.is;
@@ -115,12 +188,18 @@ function part<D>(
   if (schema === undefined || typeof kind !== 'string') {
     const known = [...kinds.keys()];
     const message = kind === undefined ? 'is: is missing, the kind' : 'this kind is not known';
-    issues.add([...path, 'is'], { message, found: kind === undefined ? '' : shown(kind), allowed: wordList(known, 60), hint: didYouMean(String(kind), known) });
+    issues.add([...path, 'is'], {
+      message,
+      found: kind === undefined ? '' : shown(kind),
+      allowed: wordList(known, 60),
+      hint: didYouMean(shown(kind), known),
+    });
     return { raw };
   }
   const frame: Record<string, Plain> = {};
   const parameters: Record<string, Plain> = {};
-  for (const [key, value] of Object.entries(raw)) (frameKeys.includes(key) ? frame : parameters)[key] = value;
+  for (const [key, value] of Object.entries(raw))
+    (frameKeys.includes(key) ? frame : parameters)[key] = value;
   return {
     definition: catalogue[kind],
     raw,

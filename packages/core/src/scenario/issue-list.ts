@@ -42,7 +42,10 @@ export class IssueList {
     for (let length = path.length; length >= 0; length--) {
       const key = path.slice(0, length).join('\n');
       // What is missing inside is best shown at the key of what should hold it.
-      const place = length === path.length ? this.places.get(key) : (this.keyPlaces.get(key) ?? this.places.get(key));
+      const place =
+        length === path.length
+          ? this.places.get(key)
+          : (this.keyPlaces.get(key) ?? this.places.get(key));
       if (place !== undefined) return place;
     }
     return { line: 1, column: 1 };
@@ -96,7 +99,7 @@ export function shown(value: unknown): string {
   if (value === null) return 'nothing';
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === 'object') return 'a map';
-  return String(value);
+  return typeof value === 'string' ? value : `${value as number | boolean}`;
 }
 
 /** A list of allowed words for an issue, shortened when long. */

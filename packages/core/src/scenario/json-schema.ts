@@ -2,7 +2,9 @@ import * as z from 'zod';
 import type { Catalogues } from '../define/catalogue.js';
 import { field } from './field.js';
 import { LONGEST_NAME, NAME } from './names.js';
-import { RULES, schemasOf, strict } from './schema.js';
+import { schemasOf } from './schema.js';
+import { RULES } from './schema-card.js';
+import { strict } from './schema-part.js';
 
 const maybe = z.optional;
 
@@ -15,14 +17,30 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
   const s = schemasOf(catalogues);
   const named = (schema: z.ZodType) => z.record(z.string().regex(NAME).max(LONGEST_NAME), schema);
   const kinds = (map: ReadonlyMap<string, { whole: z.ZodType }>) => {
-    const options = [...map.values()].map(({ whole }) => whole) as unknown as z.core.$ZodTypeDiscriminable[];
-    return options.length === 0 ? z.never() : z.discriminatedUnion('is', options as [z.core.$ZodTypeDiscriminable]);
+    const options = [...map.values()].map(
+      ({ whole }) => whole,
+    ) as unknown as z.core.$ZodTypeDiscriminable[];
+    return options.length === 0
+      ? z.never()
+      : z.discriminatedUnion('is', options as [z.core.$ZodTypeDiscriminable]);
   };
-  const rules = Object.keys(RULES).map((kind) => s.rules[kind as keyof typeof RULES]) as unknown as [z.core.$ZodTypeDiscriminable];
+  const rules = Object.keys(RULES).map(
+    (kind) => s.rules[kind as keyof typeof RULES],
+  ) as unknown as [z.core.$ZodTypeDiscriminable];
   const card = s.card.extend({
-    set: maybe(z.record(z.string(), field((v) => v, { description: 'components.<name>.<parameter>: new value for this card' }))),
+    set: maybe(
+      z.record(
+        z.string(),
+        field((v) => v, { description: 'components.<name>.<parameter>: new value for this card' }),
+      ),
+    ),
     faults: maybe(z.array(s.fault)),
-    start: maybe(z.record(z.string(), field((v) => v, { type: 'string', description: 'angle at which it starts, e.g. 0 deg' }))),
+    start: maybe(
+      z.record(
+        z.string(),
+        field((v) => v, { type: 'string', description: 'angle at which it starts, e.g. 0 deg' }),
+      ),
+    ),
     steps: maybe(z.array(s.step)),
   });
   const whole = strict({

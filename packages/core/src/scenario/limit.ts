@@ -4,14 +4,24 @@ import { parseAnyQuantity } from '../quantity/index.js';
 import { complain, field, quantityField } from './field.js';
 
 /** The acceptance limits that scenarios may set, with their quantity and bounds (SI). */
-export const LIMITS: Readonly<Record<string, { quantity: Quantity; range: readonly [number, number]; about: string }>> = {
+export const LIMITS: Readonly<
+  Record<string, { quantity: Quantity; range: readonly [number, number]; about: string }>
+> = {
   timeUp: { quantity: 'time', range: [0, 600], about: 'longest time for the gear to go up' },
   timeDown: { quantity: 'time', range: [0, 600], about: 'longest time for the gear to go down' },
   spread: { quantity: 'time', range: [0, 600], about: 'largest difference between left and right' },
-  arrivalSpeed: { quantity: 'angular-speed', range: [0, 100], about: 'fastest arrival at an end stop' },
+  arrivalSpeed: {
+    quantity: 'angular-speed',
+    range: [0, 100],
+    about: 'fastest arrival at an end stop',
+  },
   peakPressure: { quantity: 'gauge-pressure', range: [0, 1e8], about: 'highest pressure anywhere' },
   lineVelocity: { quantity: 'speed', range: [0, 100], about: 'fastest flow in a line' },
-  residualPressure: { quantity: 'gauge-pressure', range: [0, 1e8], about: 'highest pressure left at rest' },
+  residualPressure: {
+    quantity: 'gauge-pressure',
+    range: [0, 1e8],
+    about: 'highest pressure left at rest',
+  },
   clearance: { quantity: 'length', range: [0, 5], about: 'smallest distance between moving parts' },
 };
 
@@ -24,7 +34,10 @@ export function limitField(name: string): z.ZodType<number> {
   return field(
     (value, context) => {
       if (typeof value !== 'string' && typeof value !== 'number') {
-        return complain(context, value, { problem: 'a quantity belongs here', allowed: 'a number with its unit' });
+        return complain(context, value, {
+          problem: 'a quantity belongs here',
+          allowed: 'a number with its unit',
+        });
       }
       const read = parseAnyQuantity(String(value));
       return 'problem' in read ? complain(context, value, read) : read.value;

@@ -10,7 +10,8 @@ export function kebab(name: string): string {
 
 /** Names the author gives to devices, mechanisms, nodes, units, cards and rules. */
 export const NAME = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
-export const NAME_ALLOWED = 'small letters, digits and single hyphens, beginning with a letter, up to 60';
+export const NAME_ALLOWED =
+  'small letters, digits and single hyphens, beginning with a letter, up to 60';
 export const LONGEST_NAME = 60;
 
 /** Written in place of a node: the port is capped. */

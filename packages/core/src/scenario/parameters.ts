@@ -1,7 +1,12 @@
 import type { CoordinateData, MechanismDefinition } from '../define/device.js';
-import type { ParameterDefinition, ParameterDefinitions, Parameters, ParameterValue } from '../define/parameter.js';
+import type {
+  ParameterDefinition,
+  ParameterDefinitions,
+  Parameters,
+  ParameterValue,
+} from '../define/parameter.js';
 import type { DraftPart } from './draft.js';
-import type { WrittenShape } from './field.js';
+import type { WrittenShape } from './field-parameter.js';
 import { shown, type IssueList } from './issue-list.js';
 import { kebab } from './names.js';
 import { sampleShape } from './shape.js';
@@ -11,7 +16,9 @@ type Range = readonly [number, number];
 
 interface Checked {
   readonly parameters: ParameterDefinitions;
-  readonly check?: (p: Parameters) => readonly { readonly parameter: string; readonly message: string }[];
+  readonly check?: (
+    p: Parameters,
+  ) => readonly { readonly parameter: string; readonly message: string }[];
 }
 
 /** Read values to parameters: defaults filled, expressions sampled. Undefined when a curve is wrong. */
@@ -41,20 +48,32 @@ export function settle(
   path: Path,
   issues: IssueList,
 ): ParameterValue | undefined {
-  if (written === undefined) return definition.default as ParameterValue | undefined;
+  if (written === undefined) return definition.default;
   if (definition.type !== 'shape') return written as ParameterValue;
-  const sampled = sampleShape(written as WrittenShape, definition.variable, range, definition.range);
+  const sampled = sampleShape(
+    written as WrittenShape,
+    definition.variable,
+    range,
+    definition.range,
+  );
   if ('shape' in sampled) return sampled.shape;
   issues.add([...path, ...sampled.at], sampled.finding);
   return undefined;
 }
 
 /** Tells what is wrong between parameters; true when nothing is. */
-export function checkBetween(definition: Checked, parameters: Parameters, raw: unknown, path: Path, issues: IssueList): boolean {
+export function checkBetween(
+  definition: Checked,
+  parameters: Parameters,
+  raw: unknown,
+  path: Path,
+  issues: IssueList,
+): boolean {
   const wrong = definition.check?.(parameters) ?? [];
   for (const { parameter, message } of wrong) {
     const key = kebab(parameter);
-    const found = typeof raw === 'object' && raw !== null ? (raw as Record<string, unknown>)[key] : undefined;
+    const found =
+      typeof raw === 'object' && raw !== null ? (raw as Record<string, unknown>)[key] : undefined;
     issues.add([...path, key], { message, found: found === undefined ? '' : shown(found) });
   }
   return wrong.length === 0;
@@ -66,25 +85,45 @@ export interface ReadMechanism {
   readonly range?: Range;
 }
 
-export function readMechanism(part: DraftPart<MechanismDefinition>, path: Path, issues: IssueList): ReadMechanism {
+export function readMechanism(
+  part: DraftPart<MechanismDefinition>,
+  path: Path,
+  issues: IssueList,
+): ReadMechanism {
   const { definition, parameters: written } = part;
   if (definition === undefined || written === undefined) return {};
   // Curves may be expressions over the travel, and the travel is only known from the other figures.
-  const shapes = Object.values(definition.parameters).some((p) => p.type === 'shape' && p.of === 'angle');
+  const shapes = Object.values(definition.parameters).some(
+    (p) => p.type === 'shape' && p.of === 'angle',
+  );
   const range = shapes ? provisionalRange(definition, written) : undefined;
   const parameters = fillParameters(definition.parameters, written, range, path, issues);
-  if (parameters === undefined || !checkBetween(definition, parameters, part.raw, path, issues)) return {};
+  if (parameters === undefined || !checkBetween(definition, parameters, part.raw, path, issues))
+    return {};
   const ends = endsOf(definition, parameters);
   if (ends !== undefined) return { parameters, range: ends };
-  issues.add(path, { message: 'this mechanism has no travel', allowed: 'a high end above the low end' });
+  issues.add(path, {
+    message: 'this mechanism has no travel',
+    allowed: 'a high end above the low end',
+  });
   return { parameters };
 }
 
-function provisionalRange(definition: MechanismDefinition, written: Record<string, unknown>): Range | undefined {
+function provisionalRange(
+  definition: MechanismDefinition,
+  written: Record<string, unknown>,
+): Range | undefined {
   const values: Record<string, ParameterValue> = {};
   for (const [name, p] of Object.entries(definition.parameters)) {
     const value = written[kebab(name)] ?? p.default;
-    if (p.type === 'shape') values[name] = { x: [-10, 10], y: [Math.max(p.range[0], Math.min(p.range[1], 1)), Math.max(p.range[0], Math.min(p.range[1], 1))] };
+    if (p.type === 'shape')
+      values[name] = {
+        x: [-10, 10],
+        y: [
+          Math.max(p.range[0], Math.min(p.range[1], 1)),
+          Math.max(p.range[0], Math.min(p.range[1], 1)),
+        ],
+      };
     else if (value !== undefined) values[name] = value as ParameterValue;
   }
   return endsOf(definition, values);

@@ -51,27 +51,46 @@ export function parseText(text: string, file: string): Parsed {
       // Checked while converting, in linear time.
       uniqueKeys: false,
       prettyErrors: false,
-      logLevel: 'silent',
+      logLevel: 'error',
     });
   } catch {
-    issues.addAt({ line: 1, column: 1 }, '', { message: 'this is not YAML that can be read', hint: 'look for deep nesting or stray signs' });
+    issues.addAt({ line: 1, column: 1 }, '', {
+      message: 'this is not YAML that can be read',
+      hint: 'look for deep nesting or stray signs',
+    });
     return { issues };
   }
   const placeAt = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
-  for (const error of [...document.errors, ...document.warnings].slice(0, 50)) {
+  for (const error of document.errors.slice(0, 50)) {
     issues.addAt(placeAt(error.pos[0]), '', { message: `this is not YAML: ${error.message}` });
   }
-  if (document.errors.length > 0) return { issues };
-  const data = new Converter(document, issues, placeAt).convert(document.contents, [], undefined, 0);
+  if (document.directives?.yaml.version !== '1.2') {
+    issues.addAt({ line: 1, column: 1 }, '', {
+      message: 'only YAML 1.2 is read here',
+      hint: 'remove the line that begins with %YAML',
+    });
+  }
+  if (issues.length > 0) return { issues };
+  const data = new Converter(document, issues, placeAt).convert(
+    document.contents,
+    [],
+    undefined,
+    0,
+  );
   return data === undefined ? { issues } : { data, issues };
 }
 
 /** What can be refused by looking at the characters alone: size, long lines, deep brackets. */
 function refuseUnread(text: string): (Place & { message: string; allowed: string }) | undefined {
-  const refuse = (line: number, column: number, message: string, allowed: string) => ({ line, column, message, allowed });
+  const refuse = (line: number, column: number, message: string, allowed: string) => ({
+    line,
+    column,
+    message,
+    allowed,
+  });
   if (text.length > BOUNDS.characters) {
     return refuse(1, 1, 'this file is too large', `up to ${BOUNDS.characters} characters`);
   }
@@ -92,7 +111,12 @@ function refuseUnread(text: string): (Place & { message: string; allowed: string
     // `- - - -` and `? ? ? ?` nest as well.
     else if ((c === 45 || c === 63) && text.charCodeAt(i + 1) === 32) dashes++;
     if (open > 4 * BOUNDS.depth || dashes > 4 * BOUNDS.depth) {
-      return refuse(line, i - start + 1, 'this is nested too deeply', `up to ${BOUNDS.depth} levels`);
+      return refuse(
+        line,
+        i - start + 1,
+        'this is nested too deeply',
+        `up to ${BOUNDS.depth} levels`,
+      );
     }
   }
   return undefined;
@@ -116,30 +140,45 @@ class Converter {
     if (this.stopped) return undefined;
     const place = outer ?? this.placeOf(node) ?? { line: 1, column: 1 };
     this.issues.place(path, place);
-    if (++this.values > BOUNDS.values) return this.stop(place, path, 'this file holds too many values', `up to ${BOUNDS.values}`);
-    if (depth > BOUNDS.depth) return this.stop(place, path, 'this is nested too deeply', `up to ${BOUNDS.depth} levels`);
+    if (++this.values > BOUNDS.values)
+      return this.stop(place, path, 'this file holds too many values', `up to ${BOUNDS.values}`);
+    if (depth > BOUNDS.depth)
+      return this.stop(place, path, 'this is nested too deeply', `up to ${BOUNDS.depth} levels`);
     if (node === null || node === undefined) return null;
     if (isAlias(node)) {
-      if (++this.aliases > BOUNDS.aliases) return this.stop(place, path, 'this file uses too many aliases', `up to ${BOUNDS.aliases}`);
+      if (++this.aliases > BOUNDS.aliases)
+        return this.stop(place, path, 'this file uses too many aliases', `up to ${BOUNDS.aliases}`);
       const target = node.resolve(this.document);
-      if (target === undefined) return this.refuse(place, path, `there is no anchor &${node.source}`);
+      if (target === undefined)
+        return this.refuse(place, path, `there is no anchor &${node.source}`);
       return this.convert(target, path, place, depth + 1);
     }
-    if ((isMap(node) || isSeq(node) || isScalar(node)) && node.tag !== undefined && !PLAIN_TAGS.has(node.tag)) {
+    if (
+      (isMap(node) || isSeq(node) || isScalar(node)) &&
+      node.tag !== undefined &&
+      !PLAIN_TAGS.has(node.tag)
+    ) {
       return this.refuse(place, path, `the tag ${node.tag.slice(0, 40)} is not allowed`);
     }
     if (isMap(node)) return this.map(node.items, path, outer, depth);
     if (isSeq(node)) {
       const list: Plain[] = [];
-      node.items.forEach((item, i) => list.push(this.convert(item, [...path, i], outer, depth + 1) ?? null));
+      node.items.forEach((item, i) =>
+        list.push(this.convert(item, [...path, i], outer, depth + 1) ?? null),
+      );
       return list;
     }
     if (isScalar(node)) return this.scalar(node.value, node.source, place, path);
     return this.refuse(place, path, 'this is not plain data');
   }
 
-  private map(items: readonly { key: unknown; value: unknown }[], path: Path, outer: Place | undefined, depth: number): PlainMap {
-    const map: Record<string, Plain> = Object.create(null);
+  private map(
+    items: readonly { key: unknown; value: unknown }[],
+    path: Path,
+    outer: Place | undefined,
+    depth: number,
+  ): PlainMap {
+    const map = Object.create(null) as Record<string, Plain>;
     for (const { key, value } of items) {
       if (this.stopped) break;
       const place = outer ?? this.placeOf(key) ?? this.issues.placeOf(path);
@@ -151,20 +190,27 @@ class Converter {
       const inner = [...path, name];
       this.issues.placeKey(inner, place);
       if (name === '<<') this.refuse(place, inner, 'merge keys are not allowed');
-      else if (REFUSED_KEYS.has(name)) this.refuse(place, inner, `the key ${name} is not allowed`, 'choose another name');
-      else if (name in map) this.refuse(place, inner, `the key ${name} stands here twice`, 'remove one of them');
+      else if (REFUSED_KEYS.has(name))
+        this.refuse(place, inner, `the key ${name} is not allowed`, 'choose another name');
+      else if (name in map)
+        this.refuse(place, inner, `the key ${name} stands here twice`, 'remove one of them');
       else map[name] = this.convert(value, inner, outer, depth + 1) ?? null;
     }
     return map;
   }
 
-  private scalar(value: unknown, source: string | undefined, place: Place, path: Path): Plain | undefined {
+  private scalar(
+    value: unknown,
+    source: string | undefined,
+    place: Place,
+    path: Path,
+  ): Plain | undefined {
     if (typeof value === 'number') return Number.isFinite(value) ? value : String(source ?? value);
     if (typeof value === 'string' && value.length > BOUNDS.textCharacters) {
       return this.refuse(place, path, 'this text is too long');
     }
     if (value === null || typeof value === 'boolean' || typeof value === 'string') return value;
-    return String(source ?? value);
+    return source ?? '';
   }
 
   private placeOf(node: unknown): Place | undefined {
@@ -185,5 +231,8 @@ class Converter {
 }
 
 /** Tags the YAML reader itself gives to plain data. */
-const PLAIN_TAGS = new Set(['tag:yaml.org,2002:map', 'tag:yaml.org,2002:seq', 'tag:yaml.org,2002:str']);
-
+const PLAIN_TAGS = new Set([
+  'tag:yaml.org,2002:map',
+  'tag:yaml.org,2002:seq',
+  'tag:yaml.org,2002:str',
+]);

@@ -35,23 +35,37 @@ export function patchScenario(
     if (path === undefined) throw new RangeError(`not something a card can set: ${text}`);
     patched = applySetting(patched, path, value);
   }
-  for (const entry of [...card.faults, ...extraFaults]) patched = applyFault(patched, entry, catalogues);
+  for (const entry of [...card.faults, ...extraFaults])
+    patched = applyFault(patched, entry, catalogues);
   const added = extraFaults.filter((entry) => entry.severity > 0);
-  return { scenario: patched, card: added.length === 0 ? card : { ...card, faults: [...card.faults, ...added] } };
+  return {
+    scenario: patched,
+    card: added.length === 0 ? card : { ...card, faults: [...card.faults, ...added] },
+  };
 }
 
 /** What keeps a fault from being applied, as a sentence; undefined when nothing does. */
-export function faultProblem(scenario: Scenario, entry: FaultEntry, catalogues: Catalogues): string | undefined {
+export function faultProblem(
+  scenario: Scenario,
+  entry: FaultEntry,
+  catalogues: Catalogues,
+): string | undefined {
   const { fault: name, on, severity } = entry;
   const fault = lookUp(catalogues.faults, name);
-  if (fault === undefined) return told(`there is no fault ${name}`, name, Object.keys(catalogues.faults));
+  if (fault === undefined)
+    return told(`there is no fault ${name}`, name, Object.keys(catalogues.faults));
   const part = lookUp(scenario.components, on) ?? lookUp(scenario.mechanisms, on);
   const fitting = canBefall(scenario, fault);
   if (part === undefined) return told(`there is no device or mechanism ${on}`, on, fitting);
   if (!fault.befalls.includes(part.is)) {
-    return told(`${name} cannot befall ${on}, a ${part.is}; here it can befall ${fitting.join(', ') || 'nothing'}`, '', []);
+    return told(
+      `${name} cannot befall ${on}, a ${part.is}; here it can befall ${fitting.join(', ') || 'nothing'}`,
+      '',
+      [],
+    );
   }
-  if (!(severity >= 0 && severity <= 1)) return `the severity of ${name} is outside 0 to 1: ${severity}`;
+  if (!(severity >= 0 && severity <= 1))
+    return `the severity of ${name} is outside 0 to 1: ${severity}`;
   return undefined;
 }
 
@@ -77,6 +91,9 @@ function applyFault(scenario: Scenario, entry: FaultEntry, catalogues: Catalogue
   const changed = catalogues.faults[entry.fault].change(part.parameters, severity);
   return {
     ...scenario,
-    [section]: { ...scenario[section], [on]: { ...part, parameters: { ...part.parameters, ...changed } } },
+    [section]: {
+      ...scenario[section],
+      [on]: { ...part, parameters: { ...part.parameters, ...changed } },
+    },
   };
 }

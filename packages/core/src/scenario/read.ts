@@ -2,7 +2,14 @@ import type { Issue } from '../define/issue.js';
 import type { MechanismEntry, Scenario } from '../define/scenario.js';
 import { buildCards } from './card.js';
 import type { Catalogues } from '../define/catalogue.js';
-import { buildComponents, buildNodes, buildUnits, checkNames, checkNodes, collectNodes } from './connections.js';
+import {
+  buildComponents,
+  buildNodes,
+  buildUnits,
+  checkNames,
+  checkNodes,
+  collectNodes,
+} from './connections.js';
 import { readDraft } from './draft.js';
 import { readMechanism, type ReadMechanism } from './parameters.js';
 import { camel } from './names.js';
@@ -25,14 +32,19 @@ export interface Reading {
  * references followed. Safe on text from anywhere: never throws, and cost and memory are bounded.
  * @param options.file name for the issues
  */
-export function readWith(catalogues: Catalogues, text: string, options: { readonly file?: string } = {}): Reading {
+export function readWith(
+  catalogues: Catalogues,
+  text: string,
+  options: { readonly file?: string } = {},
+): Reading {
   const file = options.file ?? '<text>';
   const { data, issues } = parseText(text, file);
   const draft = data === undefined ? undefined : readDraft(data, catalogues, issues);
   if (draft === undefined) return { issues: issues.sorted() };
 
   const mechanisms = new Map<string, ReadMechanism>();
-  for (const [name, part] of draft.mechanisms) mechanisms.set(name, readMechanism(part, ['mechanisms', name], issues));
+  for (const [name, part] of draft.mechanisms)
+    mechanisms.set(name, readMechanism(part, ['mechanisms', name], issues));
   const world: World = { draft, catalogues, issues, mechanisms, nodes: collectNodes(draft) };
   checkNames(world);
   checkNodes(world);
@@ -40,19 +52,25 @@ export function readWith(catalogues: Catalogues, text: string, options: { readon
   const moving: Record<string, MechanismEntry> = {};
   for (const [name, { definition, frame }] of draft.mechanisms) {
     const parameters = mechanisms.get(name)?.parameters;
-    if (definition !== undefined && parameters !== undefined) moving[name] = { is: definition.kind, note: frame?.note ?? '', parameters };
+    if (definition !== undefined && parameters !== undefined)
+      moving[name] = { is: definition.kind, note: frame?.note ?? '', parameters };
   }
   const units = buildUnits(world);
   const rules = buildRules(world);
   const cards = buildCards(world, components, moving);
   const { title, note, fluid, limits } = draft;
-  if (issues.length > 0 || title === undefined || fluid === undefined) return { issues: issues.sorted() };
+  if (issues.length > 0 || title === undefined || fluid === undefined)
+    return { issues: issues.sorted() };
   const scenario: Scenario = {
     wheelwell: 1,
     file,
     title,
     note,
-    fluid: { kind: fluid.kind, temperature: fluid.temperature ?? USUAL.temperature, freeAir: fluid['free-air'] ?? USUAL.freeAir },
+    fluid: {
+      kind: fluid.kind,
+      temperature: fluid.temperature ?? USUAL.temperature,
+      freeAir: fluid['free-air'] ?? USUAL.freeAir,
+    },
     ambient: draft.ambient ?? USUAL.ambient,
     components,
     mechanisms: moving,

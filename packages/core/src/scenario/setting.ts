@@ -27,10 +27,13 @@ export const SETTING_ALLOWED =
 /** Splits a path as written; undefined when it is no such path. */
 export function splitSetting(text: string): SettingPath | undefined {
   const parts = text.split('.');
-  if (parts.length === 2 && parts[0] === 'fluid') return { section: 'fluid', name: '', key: parts[1] };
+  if (parts.length === 2 && parts[0] === 'fluid')
+    return { section: 'fluid', name: '', key: parts[1] };
   if (parts.length !== 3) return undefined;
   const [section, name, key] = parts;
-  return section === 'components' || section === 'mechanisms' || section === 'nodes' ? { section, name, key } : undefined;
+  return section === 'components' || section === 'mechanisms' || section === 'nodes'
+    ? { section, name, key }
+    : undefined;
 }
 
 /** The settings below a place, by their names in the definitions. */
@@ -47,18 +50,42 @@ export function settingsOf(
     case 'nodes':
       return NODE;
     case 'fluid':
-      return { kind: { type: 'choice', title: 'which oil', why: '', choices: Object.keys(catalogues.fluids) }, ...FLUID };
+      return {
+        kind: {
+          type: 'choice',
+          title: 'which oil',
+          why: '',
+          choices: Object.keys(catalogues.fluids),
+        },
+        ...FLUID,
+      };
   }
 }
 
 /** A scenario with one value changed; the rest is shared with the given one. */
-export function applySetting(scenario: Scenario, path: SettingPath, value: ParameterValue): Scenario {
+export function applySetting(
+  scenario: Scenario,
+  path: SettingPath,
+  value: ParameterValue,
+): Scenario {
   const { section, name, key } = path;
   if (section === 'fluid') return { ...scenario, fluid: { ...scenario.fluid, [key]: value } };
   const entries = scenario[section] as Readonly<Record<string, unknown>>;
-  if (!Object.hasOwn(entries, name)) throw new RangeError(`${section}.${name} does not exist in this scenario`);
-  if (section === 'nodes') return { ...scenario, nodes: { ...scenario.nodes, [name]: { ...scenario.nodes[name], [key]: value } } };
+  if (!Object.hasOwn(entries, name))
+    throw new RangeError(`${section}.${name} does not exist in this scenario`);
+  if (section === 'nodes')
+    return {
+      ...scenario,
+      nodes: { ...scenario.nodes, [name]: { ...scenario.nodes[name], [key]: value } },
+    };
   const entry = scenario[section][name];
-  if (!Object.hasOwn(entry.parameters, key)) throw new RangeError(`${section}.${name} has no parameter ${kebab(key)}`);
-  return { ...scenario, [section]: { ...scenario[section], [name]: { ...entry, parameters: { ...entry.parameters, [key]: value } } } };
+  if (!Object.hasOwn(entry.parameters, key))
+    throw new RangeError(`${section}.${name} has no parameter ${kebab(key)}`);
+  return {
+    ...scenario,
+    [section]: {
+      ...scenario[section],
+      [name]: { ...entry, parameters: { ...entry.parameters, [key]: value } },
+    },
+  };
 }

@@ -1,9 +1,9 @@
 /** Shapes: travel of links and curves of parameters, sampled while the file is read. */
 import type { Shape } from '../define/parameter.js';
 import { inUnit, sampleExpression } from '../quantity/index.js';
-import type { WrittenShape } from './field.js';
+import type { WrittenShape } from './field-parameter.js';
 import type { Finding } from './issue-list.js';
-import type { Pivots, WrittenLink } from './schema.js';
+import type { Pivots, WrittenLink } from './schema-part.js';
 
 /**
  * Samples of an expression or of two pivots over a mechanism's travel. With smooth interpolation
@@ -13,22 +13,37 @@ export const SAMPLES = 65;
 /** A jack shorter than this, m, is no jack. */
 const SHORTEST_JACK = 1e-3;
 
-export type Sampled = { readonly shape: Shape } | { readonly at: readonly string[]; readonly finding: Finding };
+export type Sampled =
+  { readonly shape: Shape } | { readonly at: readonly string[]; readonly finding: Finding };
 
 type Range = readonly [number, number];
 
 /** Travel (m) against angle (rad) of a link, over the range of what it hangs on. */
 export function sampleTravel(link: WrittenLink, range: Range): Sampled {
-  const given = [link.pivots, link.table, link.expression].filter((way) => way !== undefined).length;
+  const given = [link.pivots, link.table, link.expression].filter(
+    (way) => way !== undefined,
+  ).length;
   if (given !== 1) {
-    const message = given === 0 ? 'the travel of this link is missing' : 'the travel of this link is given more than once';
+    const message =
+      given === 0
+        ? 'the travel of this link is missing'
+        : 'the travel of this link is given more than once';
     return { at: [], finding: { message, allowed: 'one of pivots, table, expression' } };
   }
   if (link.pivots !== undefined) return samplePivots(link.pivots, range);
   if (link.table !== undefined) return covering(link.table, range);
   const text = link.expression ?? '';
   const sampled = sampleExpression(text, 'angle', range, SAMPLES);
-  if ('problem' in sampled) return { at: ['expression'], finding: { message: sampled.problem, found: text, allowed: sampled.allowed, hint: sampled.hint } };
+  if ('problem' in sampled)
+    return {
+      at: ['expression'],
+      finding: {
+        message: sampled.problem,
+        found: text,
+        allowed: sampled.allowed,
+        hint: sampled.hint,
+      },
+    };
   const below = sampled.shape.y.findIndex((y) => y < -1e-9 || y > 20);
   if (below === -1) return sampled;
   return {
@@ -66,11 +81,21 @@ function samplePivots(p: Pivots, [low, high]: Range): Sampled {
     const angle = i === SAMPLES - 1 ? high : low + ((high - low) * i) / (SAMPLES - 1);
     x.push(angle);
     const between = p['at-low'] + turn * (angle - low);
-    length.push(Math.sqrt(Math.max(0, p.fixed ** 2 + p.moving ** 2 - 2 * p.fixed * p.moving * Math.cos(between))));
+    length.push(
+      Math.sqrt(
+        Math.max(0, p.fixed ** 2 + p.moving ** 2 - 2 * p.fixed * p.moving * Math.cos(between)),
+      ),
+    );
   }
   const least = Math.min(...length);
   if (least < SHORTEST_JACK) {
-    return { at: ['pivots'], finding: { message: 'the two ends of the jack meet', allowed: 'ends that stay apart over the whole travel' } };
+    return {
+      at: ['pivots'],
+      finding: {
+        message: 'the two ends of the jack meet',
+        allowed: 'ends that stay apart over the whole travel',
+      },
+    };
   }
   const closed = p.shortest ?? least;
   if (closed > least + 1e-9) {
@@ -112,11 +137,25 @@ export function sampleShape(
   const from = written.from ?? range?.[0];
   const to = written.to ?? range?.[1];
   if (from === undefined || to === undefined) {
-    return { at: [], finding: { message: 'the range of this expression is missing', allowed: 'from: and to: beside expression:' } };
+    return {
+      at: [],
+      finding: {
+        message: 'the range of this expression is missing',
+        allowed: 'from: and to: beside expression:',
+      },
+    };
   }
   const sampled = sampleExpression(written.expression, variable, [from, to], SAMPLES);
   if ('problem' in sampled) {
-    return { at: ['expression'], finding: { message: sampled.problem, found: written.expression, allowed: sampled.allowed, hint: sampled.hint } };
+    return {
+      at: ['expression'],
+      finding: {
+        message: sampled.problem,
+        found: written.expression,
+        allowed: sampled.allowed,
+        hint: sampled.hint,
+      },
+    };
   }
   const [low, high] = bounds;
   const off = sampled.shape.y.findIndex((y) => y < low || y > high);

@@ -13,7 +13,14 @@ import type { ReadMechanism } from './parameters.js';
 
 /** Phases of a gear unit, from down to up and back. */
 export const PHASES = [
-  ...['down and locked', 'unlocking', 'travelling up', 'up not locked', 'up and locked', 'doors closing'],
+  ...[
+    'down and locked',
+    'unlocking',
+    'travelling up',
+    'up not locked',
+    'up and locked',
+    'doors closing',
+  ],
   ...['up and closed', 'doors opening', 'travelling down', 'down not locked', 'stopped'],
 ] as const;
 
@@ -39,7 +46,13 @@ export interface World {
 }
 
 /** Tells of a reference to something that is not there. */
-export function unknown(world: World, path: Path, what: string, name: string, known: Iterable<string>): void {
+export function unknown(
+  world: World,
+  path: Path,
+  what: string,
+  name: string,
+  known: Iterable<string>,
+): void {
   const names = [...known];
   world.issues.add(path, {
     message: `there is no ${what} of this name`,
@@ -53,12 +66,21 @@ export function unknown(world: World, path: Path, what: string, name: string, kn
 export function refer(world: World, path: Path, name: string, role: Role): boolean {
   const { components, mechanisms } = world.draft;
   const mechanical = role === 'leg' || role === 'door';
-  const parts: ReadonlyMap<string, { definition?: { role: Role } }> = mechanical ? mechanisms : components;
-  const fitting = [...parts].filter(([, part]) => part.definition === undefined || part.definition.role === role).map(([n]) => n);
+  const parts: ReadonlyMap<string, { definition?: { role: Role } }> = mechanical
+    ? mechanisms
+    : components;
+  const fitting = [...parts]
+    .filter(([, part]) => part.definition === undefined || part.definition.role === role)
+    .map(([n]) => n);
   if (fitting.includes(name)) return true;
   const other = components.get(name)?.definition ?? mechanisms.get(name)?.definition;
   if (other === undefined) unknown(world, path, role, name, fitting);
-  else world.issues.add(path, { message: `this is a ${other.kind}, but a ${role} belongs here`, found: name, allowed: wordList(fitting) });
+  else
+    world.issues.add(path, {
+      message: `this is a ${other.kind}, but a ${role} belongs here`,
+      found: name,
+      allowed: wordList(fitting),
+    });
   return false;
 }
 
@@ -68,24 +90,38 @@ export function checkWord(world: World, path: Path, name: string, word: string, 
   const device = components.get(name);
   const mechanism = mechanisms.get(name);
   if (device === undefined && mechanism === undefined && !units.has(name)) {
-    unknown(world, [...path, 'device'], 'device, mechanism or unit', name, [...components.keys(), ...mechanisms.keys(), ...units.keys()]);
+    unknown(world, [...path, 'device'], 'device, mechanism or unit', name, [
+      ...components.keys(),
+      ...mechanisms.keys(),
+      ...units.keys(),
+    ]);
     return;
   }
   let words: readonly string[] = PHASES;
-  if (device !== undefined) words = device.definition === undefined ? [word] : modeWords(device.definition);
-  else if (mechanism !== undefined) words = mechanism.definition === undefined ? [word] : motionWords(mechanism.definition);
+  if (device !== undefined)
+    words = device.definition === undefined ? [word] : modeWords(device.definition);
+  else if (mechanism !== undefined)
+    words = mechanism.definition === undefined ? [word] : motionWords(mechanism.definition);
   if (!words.includes(word)) {
-    world.issues.add([...path, key], { message: `${name} never is in this state`, found: word, allowed: wordList(words), hint: didYouMean(word, words) });
+    world.issues.add([...path, key], {
+      message: `${name} is never in this state`,
+      found: word,
+      allowed: wordList(words),
+      hint: didYouMean(word, words),
+    });
   }
 }
 
 /** Quantities of a device's channels by their names in the definition. */
 function deviceChannels(definition: DeviceDefinition): Map<string, Quantity> {
   const channels = new Map<string, Quantity>();
-  for (const [name, { unit }] of Object.entries(definition.states ?? {})) channels.set(name, quantityOfUnit(unit));
-  for (const [name, link] of Object.entries(definition.links ?? {})) channels.set(name, link.shape === 'travel' ? 'length' : 'angle');
+  for (const [name, { unit }] of Object.entries(definition.states ?? {}))
+    channels.set(name, quantityOfUnit(unit));
+  for (const [name, link] of Object.entries(definition.links ?? {}))
+    channels.set(name, link.shape === 'travel' ? 'length' : 'angle');
   for (const name of Object.keys(definition.flows ?? {})) channels.set(name, 'flow');
-  for (const [name, reading] of Object.entries(definition.readings ?? {})) channels.set(name, reading.quantity);
+  for (const [name, reading] of Object.entries(definition.readings ?? {}))
+    channels.set(name, reading.quantity);
   return channels;
 }
 
@@ -98,7 +134,11 @@ function quantityOfUnit(unit: string): Quantity {
  * Finds a channel (`left-leg.angle`, `up-line.pressure`, `relief.through`): its quantity and its name
  * in a run. Undefined, with an issue, when there is none; `quantity` undefined when it cannot be known.
  */
-export function findChannel(world: World, path: Path, text: string): { name: string; quantity?: Quantity } | undefined {
+export function findChannel(
+  world: World,
+  path: Path,
+  text: string,
+): { name: string; quantity?: Quantity } | undefined {
   const dot = text.indexOf('.');
   const of = dot === -1 ? text : text.slice(0, dot);
   const what = dot === -1 ? '' : text.slice(dot + 1);
@@ -112,7 +152,11 @@ export function findChannel(world: World, path: Path, text: string): { name: str
     for (const [name, quantity] of deviceChannels(device.definition)) known.set(name, quantity);
   }
   if (known.size === 0) {
-    unknown(world, path, 'device, mechanism or node', of.slice(0, 60), [...components.keys(), ...mechanisms.keys(), ...world.nodes.keys()]);
+    unknown(world, path, 'device, mechanism or node', of.slice(0, 60), [
+      ...components.keys(),
+      ...mechanisms.keys(),
+      ...world.nodes.keys(),
+    ]);
     return undefined;
   }
   for (const name of [what, camel(what)]) {
@@ -120,17 +164,28 @@ export function findChannel(world: World, path: Path, text: string): { name: str
     if (quantity !== undefined) return { name: `${of}.${name}`, quantity };
   }
   const names = [...known.keys()].map((name) => `${of}.${kebab(name)}`);
-  world.issues.add(path, { message: 'there is no channel of this name', found: text, allowed: wordList(names), hint: didYouMean(text, names) });
+  world.issues.add(path, {
+    message: 'there is no channel of this name',
+    found: text,
+    allowed: wordList(names),
+    hint: didYouMean(text, names),
+  });
   return undefined;
 }
 
 /** Quantity of a channel of a scenario that was read; `ratio` when there is no such channel. */
-export function channelQuantity(channel: string, scenario: Scenario, catalogues: Catalogues): Quantity {
+export function channelQuantity(
+  channel: string,
+  scenario: Scenario,
+  catalogues: Catalogues,
+): Quantity {
   const [of, what] = channel.split('.', 2);
   if (Object.hasOwn(scenario.mechanisms, of) && (what === 'angle' || what === 'speed')) {
     return what === 'angle' ? 'angle' : 'angular-speed';
   }
-  const device = Object.hasOwn(scenario.components, of) ? lookUp(catalogues.components, scenario.components[of].is) : undefined;
+  const device = Object.hasOwn(scenario.components, of)
+    ? lookUp(catalogues.components, scenario.components[of].is)
+    : undefined;
   const own = device === undefined ? undefined : deviceChannels(device).get(what);
   return own ?? (what === 'pressure' ? 'pressure' : what === 'void' ? 'volume' : 'ratio');
 }

@@ -1,8 +1,22 @@
 import { stringify } from 'yaml';
 import type { Catalogues } from '../define/catalogue.js';
-import type { ParameterDefinition, ParameterDefinitions, Parameters, ParameterValue, Quantity, Shape } from '../define/parameter.js';
+import type {
+  ParameterDefinition,
+  ParameterDefinitions,
+  Parameters,
+  ParameterValue,
+  Quantity,
+  Shape,
+} from '../define/parameter.js';
 import { SI_UNIT } from '../define/parameter.js';
-import type { Card, CardStep, ComponentEntry, Condition, RuleEntry, Scenario } from '../define/scenario.js';
+import type {
+  Card,
+  CardStep,
+  ComponentEntry,
+  Condition,
+  RuleEntry,
+  Scenario,
+} from '../define/scenario.js';
 import { LIMITS } from './limit.js';
 import { lookUp } from './look-up.js';
 import { BLANKED, blankedNode, kebab } from './names.js';
@@ -14,12 +28,29 @@ import { channelQuantity } from './world.js';
  * scenario again. Curves and link travels are written as tables; comments of the first file are lost.
  */
 export function writeScenario(scenario: Scenario, catalogues: Catalogues): string {
-  const { wheelwell, title, note, fluid, ambient, components, mechanisms, nodes, units, limits, rules, cards } = scenario;
+  const {
+    wheelwell,
+    title,
+    note,
+    fluid,
+    ambient,
+    components,
+    mechanisms,
+    nodes,
+    units,
+    limits,
+    rules,
+    cards,
+  } = scenario;
   const file = {
     wheelwell,
     title,
     note,
-    fluid: { kind: fluid.kind, temperature: si(fluid.temperature, 'temperature'), 'free-air': fluid.freeAir },
+    fluid: {
+      kind: fluid.kind,
+      temperature: si(fluid.temperature, 'temperature'),
+      'free-air': fluid.freeAir,
+    },
     ambient: si(ambient, 'pressure'),
     components: each(components, (entry, name) => component(name, entry, catalogues)),
     mechanisms: each(mechanisms, ({ is, note: why, parameters }) => ({
@@ -27,17 +58,30 @@ export function writeScenario(scenario: Scenario, catalogues: Catalogues): strin
       note: why,
       ...figures(parameters, lookUp(catalogues.mechanisms, is)?.parameters ?? {}),
     })),
-    nodes: each(nodes, (node) => ({ volume: si(node.volume, 'volume'), air: si(node.air, 'volume'), note: node.note })),
+    nodes: each(nodes, (node) => ({
+      volume: si(node.volume, 'volume'),
+      air: si(node.air, 'volume'),
+      note: node.note,
+    })),
     units,
-    limits: Object.fromEntries(Object.entries(limits).flatMap(([name, value]) => (value === undefined ? [] : [[kebab(name), limit(name, value)]]))),
+    limits: Object.fromEntries(
+      Object.entries(limits).flatMap(([name, value]) =>
+        value === undefined ? [] : [[kebab(name), limit(name, value)]],
+      ),
+    ),
     rules: rules.map((rule) => ruleText(rule, scenario, catalogues)),
     cards: each(cards, (card) => cardText(card, scenario, catalogues)),
   };
   return stringify(file, { aliasDuplicateObjects: false, lineWidth: 100 });
 }
 
-function each<T>(entries: Readonly<Record<string, T>>, write: (entry: T, name: string) => unknown): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(entries).map(([name, entry]) => [name, write(entry, name)]));
+function each<T>(
+  entries: Readonly<Record<string, T>>,
+  write: (entry: T, name: string) => unknown,
+): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(entries).map(([name, entry]) => [name, write(entry, name)]),
+  );
 }
 
 /** A figure in the SI unit of its quantity, with all its digits. */
@@ -64,18 +108,37 @@ function figure(value: ParameterValue, definition: ParameterDefinition): unknown
   }
 }
 
-function figures(parameters: Parameters, definitions: ParameterDefinitions): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(definitions).flatMap(([name, d]) => (name in parameters ? [[kebab(name), figure(parameters[name], d)]] : [])));
+function figures(
+  parameters: Parameters,
+  definitions: ParameterDefinitions,
+): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(definitions).flatMap(([name, d]) =>
+      name in parameters ? [[kebab(name), figure(parameters[name], d)]] : [],
+    ),
+  );
 }
 
-function component(name: string, entry: ComponentEntry, catalogues: Catalogues): Record<string, unknown> {
+function component(
+  name: string,
+  entry: ComponentEntry,
+  catalogues: Catalogues,
+): Record<string, unknown> {
   const { is, note, ports, links, parameters, place } = entry;
   return {
     is,
     note,
-    ports: Object.fromEntries(Object.entries(ports).map(([port, node]) => [kebab(port), node === blankedNode(name, port) ? BLANKED : node])),
+    ports: Object.fromEntries(
+      Object.entries(ports).map(([port, node]) => [
+        kebab(port),
+        node === blankedNode(name, port) ? BLANKED : node,
+      ]),
+    ),
     links: Object.fromEntries(
-      Object.entries(links).map(([link, { to, travel }]) => [kebab(link), { to, ...(travel && { table: table(travel, 'angle', 'length') }) }]),
+      Object.entries(links).map(([link, { to, travel }]) => [
+        kebab(link),
+        { to, ...(travel && { table: table(travel, 'angle', 'length') }) },
+      ]),
     ),
     ...(place && { place }),
     ...figures(parameters, lookUp(catalogues.components, is)?.parameters ?? {}),
@@ -87,17 +150,38 @@ function limit(name: string, value: number): string | number {
   return Object.hasOwn(LIMITS, name) ? si(value, LIMITS[name].quantity) : value;
 }
 
-function levels(channel: string, values: Record<string, number | undefined>, scenario: Scenario, catalogues: Catalogues): Record<string, unknown> {
+function levels(
+  channel: string,
+  values: Record<string, number | undefined>,
+  scenario: Scenario,
+  catalogues: Catalogues,
+): Record<string, unknown> {
   const quantity = channelQuantity(channel, scenario, catalogues);
-  return { channel, ...Object.fromEntries(Object.entries(values).flatMap(([key, v]) => (v === undefined ? [] : [[key, si(v, quantity)]]))) };
+  return {
+    channel,
+    ...Object.fromEntries(
+      Object.entries(values).flatMap(([key, v]) =>
+        v === undefined ? [] : [[key, si(v, quantity)]],
+      ),
+    ),
+  };
 }
 
 function conditionText(condition: Condition, scenario: Scenario, catalogues: Catalogues): unknown {
   if ('device' in condition) return condition;
-  return levels(condition.channel, { above: condition.above, below: condition.below }, scenario, catalogues);
+  return levels(
+    condition.channel,
+    { above: condition.above, below: condition.below },
+    scenario,
+    catalogues,
+  );
 }
 
-function ruleText(rule: RuleEntry, scenario: Scenario, catalogues: Catalogues): Record<string, unknown> {
+function ruleText(
+  rule: RuleEntry,
+  scenario: Scenario,
+  catalogues: Catalogues,
+): Record<string, unknown> {
   const { condition, during, channel, low, high, limit: time, ...rest } = rule;
   return {
     ...rest,
@@ -114,17 +198,25 @@ function cardText(card: Card, scenario: Scenario, catalogues: Catalogues): Recor
     ...rest,
     ...(temperature !== undefined && { temperature: si(temperature, 'temperature') }),
     duration: si(duration, 'time'),
-    set: Object.fromEntries(Object.entries(set).map(([path, value]) => setting(path, value, scenario, catalogues))),
+    set: Object.fromEntries(
+      Object.entries(set).map(([path, value]) => setting(path, value, scenario, catalogues)),
+    ),
     start: each(start, (angle) => si(angle, 'angle')),
     steps: steps.map((step) => stepText(step)),
   };
 }
 
-function setting(text: string, value: ParameterValue, scenario: Scenario, catalogues: Catalogues): [string, unknown] {
+function setting(
+  text: string,
+  value: ParameterValue,
+  scenario: Scenario,
+  catalogues: Catalogues,
+): [string, unknown] {
   const path = splitSetting(text);
   if (path === undefined) return [text, value];
   const { section, name, key } = path;
-  const kind = section === 'components' || section === 'mechanisms' ? scenario[section][name]?.is : undefined;
+  const kind =
+    section === 'components' || section === 'mechanisms' ? scenario[section][name]?.is : undefined;
   const definition = lookUp(settingsOf(section, kind, catalogues), key);
   const written = [section, ...(name === '' ? [] : [name]), kebab(key)].join('.');
   return [written, definition === undefined ? value : figure(value, definition)];
@@ -133,4 +225,3 @@ function setting(text: string, value: ParameterValue, scenario: Scenario, catalo
 function stepText({ at, after, device, input, text }: CardStep): Record<string, unknown> {
   return { at: si(at, 'time'), ...(after && { after }), device, input: kebab(input), value: text };
 }
-

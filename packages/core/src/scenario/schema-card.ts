@@ -1,0 +1,85 @@
+/** Schemas of rules and test cards: the parts that do not depend on the catalogues. */
+import * as z from 'zod';
+import { choiceField, nameField, quantityField, switchField, textField } from './field.js';
+import { note, strict } from './schema-part.js';
+
+const maybe = z.optional;
+
+const event = strict({
+  device: nameField('a device, mechanism or unit'),
+  to: textField('the mode, motion or phase it enters', 60),
+});
+const condition = z.union([
+  strict({
+    device: nameField('a device, mechanism or unit'),
+    in: textField('a mode, motion or phase', 60),
+    not: maybe(switchField('the opposite')),
+  }),
+  strict({
+    channel: textField('a channel, e.g. left-leg.angle', 130),
+    above: maybe(textField('a quantity')),
+    below: maybe(textField('a quantity')),
+  }),
+]);
+/** Conditions are told apart by their keys before zod sees them. */
+export const CONDITIONS = { device: condition.options[0], channel: condition.options[1] };
+export const EVENT = event;
+
+const time = (about: string) => quantityField('time', [0, 3600], about);
+const ruleFrame = {
+  name: nameField('name of the rule'),
+  text: textField('what it asks for, in words', 400),
+  severity: maybe(choiceField(['caution', 'fail'], 'how bad it is when broken; default caution')),
+};
+const anything = z.unknown();
+const levels = { low: maybe(anything), high: maybe(anything) };
+
+/** Which parts each kind of rule has; events and conditions are read on their own. */
+export const RULES = {
+  order: { ...ruleFrame, first: anything, second: anything },
+  within: {
+    ...ruleFrame,
+    first: anything,
+    second: anything,
+    limit: time('longest time between them'),
+  },
+  together: {
+    ...ruleFrame,
+    first: anything,
+    second: anything,
+    limit: time('largest difference in time'),
+  },
+  never: { ...ruleFrame, condition: anything, during: maybe(anything) },
+  holds: { ...ruleFrame, condition: anything, from: anything },
+  limit: {
+    ...ruleFrame,
+    channel: textField('a channel, e.g. pressure-line.pressure', 130),
+    ...levels,
+    during: maybe(anything),
+  },
+} as const;
+
+/** Pieces that are read one by one are `unknown` here. */
+export const cardFrame = {
+  title: textField('title of the card', 200),
+  note,
+  duration: quantityField('time', [1e-3, 3600], 'how long the run lasts'),
+  temperature: maybe(
+    quantityField('temperature', [203.15, 423.15], 'oil temperature for this card'),
+  ),
+  set: maybe(z.record(z.string(), z.unknown())),
+  faults: maybe(z.array(z.unknown())),
+  start: maybe(z.record(z.string(), z.unknown())),
+  steps: maybe(z.array(z.unknown())),
+  expect: maybe(z.array(textField('name of a rule', 60))),
+};
+
+export const step = strict({
+  at: maybe(quantityField('time', [0, 3600], 'when, or how long after the event')),
+  after: maybe(event),
+  device: nameField('the device the operator works'),
+  input: maybe(nameField('which of its controls')),
+  value: z.union([z.string(), z.number(), z.boolean()]),
+});
+
+export const names = maybe(z.array(nameField('a name')));

@@ -1,0 +1,179 @@
+/** Schemas of devices and mechanisms, drawn from their definitions. Keys are as written in the file. */
+import * as z from 'zod';
+import type { DeviceDefinition, MechanismDefinition } from '../define/device.js';
+import type { ParameterDefinitions } from '../define/parameter.js';
+import { choiceField, complain, field, nameField, quantityField, textField } from './field.js';
+import { parameterField, readTable } from './field-parameter.js';
+import { kebab } from './names.js';
+
+/** An object that refuses unknown keys; their zod message carries the keys allowed instead. */
+export function strict<T extends z.ZodRawShape>(
+  shape: T,
+  alsoAllowed: readonly string[] = [],
+): z.ZodObject<T, z.core.$strict> {
+  const keys = [...Object.keys(shape), ...alsoAllowed].join(',');
+  return z.strictObject(shape, {
+    error: (issue) => (issue.code === 'unrecognized_keys' ? keys : undefined),
+  });
+}
+
+const maybe = z.optional;
+export const note = maybe(textField('why these figures'));
+
+/** Distances of a jack's two ends from the pivot of what it moves, and the angle between them. */
+const pivots = strict({
+  fixed: quantityField('length', [1e-3, 20], 'from the pivot to the fixed end'),
+  moving: quantityField('length', [1e-3, 20], 'from the pivot to the moving end'),
+  'at-low': quantityField('angle', [0, Math.PI], 'angle between the two at the low end of travel'),
+  sense: choiceField(
+    ['opening', 'closing'],
+    'whether that angle grows or shrinks as the mechanism rises',
+  ),
+  shortest: maybe(
+    quantityField(
+      'length',
+      [0, 40],
+      'closed length of the jack; its shortest in this travel when absent',
+    ),
+  ),
+});
+export type Pivots = z.infer<typeof pivots>;
+
+const travelTable = field(
+  (value, context) =>
+    readTable(
+      value,
+      'angle',
+      'length',
+      [0, 20],
+      (path, input, wrong) => void complain(context, input, wrong, path),
+    ) ?? z.NEVER,
+  {
+    type: 'array',
+    description: 'travel of the link against the angle: [[0 deg, 0 mm], [90 deg, 140 mm]]',
+  },
+);
+
+const to = nameField('the mechanism it hangs on');
+const plainLink = strict({ to });
+const travelLink = strict({
+  to,
+  pivots: maybe(pivots),
+  table: maybe(travelTable),
+  expression: maybe(textField('travel in m as an expression in angle (rad)', 400)),
+});
+export type WrittenLink = z.infer<typeof travelLink>;
+
+/** A map of named pieces that must all be there unless optional; missing ones are told by name. */
+function pieces<T>(
+  names: readonly {
+    readonly name: string;
+    readonly optional: boolean;
+    readonly schema: z.ZodType<T>;
+  }[],
+): z.ZodType<Record<string, T>> {
+  const shape = Object.fromEntries(
+    names.map(({ name, optional, schema }) => [name, optional ? maybe(schema) : schema]),
+  );
+  const whole = strict(shape) as unknown as z.ZodType<Record<string, T>>;
+  return names.every((n) => n.optional)
+    ? (maybe(whole) as unknown as z.ZodType<Record<string, T>>)
+    : whole;
+}
+
+const place = field(
+  (value, context): readonly [number, number] => {
+    if (
+      Array.isArray(value) &&
+      value.length === 2 &&
+      value.every((n) => typeof n === 'number' && Math.abs(n) <= 1000)
+    ) {
+      return [value[0] as number, value[1] as number];
+    }
+    return complain(context, value, {
+      problem: 'a place in the drawing belongs here',
+      allowed: 'two plain numbers, e.g. [3, 2]',
+    });
+  },
+  {
+    type: 'array',
+    items: { type: 'number' },
+    minItems: 2,
+    maxItems: 2,
+    description: 'place in the circuit drawing, grid units',
+  },
+);
+
+/** The keys of a component that are not parameters of its kind. */
+export const COMPONENT_KEYS = ['is', 'note', 'ports', 'links', 'place'];
+export const MECHANISM_KEYS = ['is', 'note'];
+
+function componentShape(definition: DeviceDefinition) {
+  const ports = Object.entries(definition.ports).map(([name, port]) => ({
+    name: kebab(name),
+    optional: port.optional === true,
+    schema: nameField(`${port.title}: the node it joins, or blanked`, 'this port is not connected'),
+  }));
+  const links = Object.entries(definition.links ?? {}).map(([name, link]) => ({
+    name: kebab(name),
+    optional: link.optional === true,
+    schema: (link.shape === 'travel' ? travelLink : plainLink),
+  }));
+  return {
+    is: z.literal(definition.kind),
+    note,
+    ports: pieces(ports),
+    links: pieces(links),
+    place: maybe(place),
+  };
+}
+
+function parameterShape(parameters: ParameterDefinitions): Record<string, z.ZodType> {
+  return Object.fromEntries(
+    Object.entries(parameters).map(([name, p]) => [kebab(name), parameterField(p)]),
+  );
+}
+
+/** Schemas of the two halves of a component or mechanism, so that a fault in one hides none in the other. */
+export interface KindSchema {
+  readonly frame: z.ZodType<{
+    note?: string;
+    ports?: Record<string, string>;
+    links?: Record<string, WrittenLink>;
+    place?: readonly [number, number];
+  }>;
+  readonly parameters: z.ZodType<Record<string, unknown>>;
+  /** Both together, for the JSON Schema. */
+  readonly whole: z.ZodType;
+}
+
+function kindSchema(
+  frame: z.ZodRawShape,
+  parameters: Record<string, z.ZodType>,
+  keys: readonly string[],
+  about: DeviceDefinition | MechanismDefinition,
+): KindSchema {
+  return {
+    frame: strict(frame),
+    parameters: strict(parameters, keys),
+    whole: strict({ ...frame, ...parameters }).meta({
+      description: `${about.title}. ${about.summary}`,
+    }),
+  };
+}
+
+/** Schemas of a kind of device. */
+export function deviceSchema(definition: DeviceDefinition): KindSchema {
+  return kindSchema(
+    componentShape(definition),
+    parameterShape(definition.parameters),
+    COMPONENT_KEYS,
+    definition,
+  );
+}
+
+/** Schemas of a kind of mechanism. */
+export function mechanismSchema(definition: MechanismDefinition): KindSchema {
+  const frame = { is: z.literal(definition.kind), note };
+  return kindSchema(frame, parameterShape(definition.parameters), MECHANISM_KEYS, definition);
+}

@@ -1,0 +1,75 @@
+import { expect, test } from 'vitest';
+import {
+  canBefall,
+  faultProblem,
+  patchScenario,
+  readWith,
+  writeScenario,
+} from '../../../packages/core/src/scenario/index.js';
+import { MADE_UP_TEXT, madeUp } from '../../support/made-up.js';
+
+const scenario = readWith(madeUp, MADE_UP_TEXT, { file: 'made-up.yaml' }).scenario!;
+const { healthy, cold } = scenario.cards;
+const fault = (severity: number, on = 'left-jack') => ({ fault: 'narrow-bore', on, severity });
+
+test('a card that changes nothing gives back the very same objects', () => {
+  const patched = patchScenario(scenario, healthy, [], madeUp);
+  expect(patched.scenario).toBe(scenario);
+  expect(patched.card).toBe(healthy);
+});
+
+test('a fault of severity 0 gives back the very same objects', () => {
+  const patched = patchScenario(scenario, healthy, [fault(0)], madeUp);
+  expect(patched.scenario).toBe(scenario);
+  expect(patched.card).toBe(healthy);
+});
+
+test('a card works in its temperature, settings and faults, and the given scenario stays as it was', () => {
+  const before = structuredClone(scenario);
+  const { scenario: patched } = patchScenario(scenario, cold, [], madeUp);
+  expect(scenario).toEqual(before);
+  expect(patched.fluid).toEqual({
+    kind: 'red-oil',
+    temperature: cold.temperature,
+    freeAir: expect.closeTo(0.02, 12),
+  });
+  expect(patched.components.selector.parameters.style).toBe('spool');
+  expect(patched.components.pump.parameters.flow).toBe(cold.set['components.pump.flow']);
+  expect(patched.mechanisms['left-leg'].parameters.mass).toBe(cold.set['mechanisms.left-leg.mass']);
+  const bore = scenario.components['left-jack'].parameters.bore as number;
+  expect(patched.components['left-jack'].parameters.bore).toBeCloseTo(bore * 0.7, 12);
+  expect(patched.components['door-jack']).toBe(scenario.components['door-jack']);
+});
+
+test('further faults add to those of the card, one after the other', () => {
+  const { scenario: patched, card } = patchScenario(scenario, cold, [fault(1), fault(0)], madeUp);
+  const bore = scenario.components['left-jack'].parameters.bore as number;
+  expect(patched.components['left-jack'].parameters.bore).toBeCloseTo(bore * 0.7 * 0.5, 12);
+  expect(card.faults).toEqual([...cold.faults, fault(1)]);
+});
+
+test('a fault that cannot be applied is told with the nearest name', () => {
+  expect(() =>
+    patchScenario(scenario, healthy, [{ ...fault(1), fault: 'narow-bore' }], madeUp),
+  ).toThrow(/narrow-bore/);
+  expect(() => patchScenario(scenario, healthy, [fault(1, 'left-jak')], madeUp)).toThrow(
+    /left-jack/,
+  );
+  expect(() => patchScenario(scenario, healthy, [fault(1, 'left-leg')], madeUp)).toThrow(
+    /cannot befall/,
+  );
+  expect(() => patchScenario(scenario, healthy, [fault(1.5)], madeUp)).toThrow(/outside 0 to 1/);
+  expect(() => patchScenario(scenario, healthy, [fault(NaN)], madeUp)).toThrow(/outside 0 to 1/);
+  expect(faultProblem(scenario, fault(0.5), madeUp)).toBeUndefined();
+  expect(canBefall(scenario, madeUp.faults['narrow-bore'])).toEqual([
+    'selector',
+    'left-jack',
+    'door-jack',
+  ]);
+});
+
+test('a scenario that is written and read again is the same', () => {
+  const again = readWith(madeUp, writeScenario(scenario, madeUp), { file: 'made-up.yaml' });
+  expect(again.issues).toEqual([]);
+  expect(again.scenario).toEqual(scenario);
+});
