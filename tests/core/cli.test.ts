@@ -38,6 +38,8 @@ interface Result {
 interface Setting {
   story?: (s: Story) => void;
   terminal?: boolean;
+  /** The engine breaks. */
+  breaks?: boolean;
   /** Milliseconds a simulation takes. */
   takes?: number;
 }
@@ -45,7 +47,7 @@ interface Setting {
 /** Runs the command line on a made-up engine: 'good.yaml' reads well, 'bad.yaml' has two issues. */
 function run(
   line: string | readonly string[],
-  { story, terminal = false, takes = 0 }: Setting = {},
+  { story, terminal = false, takes = 0, breaks = false }: Setting = {},
 ): Result {
   const result: Result = { code: -1, out: '', error: '', files: {}, asked: [] };
   const e = swing(story);
@@ -79,6 +81,7 @@ function run(
         : { scenario: e.scenario, issues: [] },
     simulate: (_, options) => {
       result.asked.push(options);
+      if (breaks) throw new TypeError('a bug');
       for (let i = 1; i <= 10; i++) {
         clock += takes / 10;
         options.onProgress?.(i / 10);
@@ -137,6 +140,12 @@ describe('exit codes', () => {
 });
 
 describe('swing', () => {
+  it('owns up to a fault of its own, and does not call it flagged', () => {
+    const { code, error } = run('swing good.yaml', { breaks: true });
+    expect(code).toBe(3);
+    expect(error).toContain('a fault of the program itself');
+    expect(error).toContain('a bug');
+  });
   it('prints the test card, plain on a pipe and painted on a terminal', () => {
     expect(run('swing good.yaml', { story: rotten }).out).toMatch(/^CAUTION[^\u001b]*$/);
     expect(run('swing good.yaml', { story: rotten, terminal: true }).out).toContain(

@@ -34,28 +34,33 @@ describe('order', () => {
     expect(flag.margin).toBeCloseTo(-1, 12);
     expect(flag.severity).toBe('caution');
   });
-  it('counts a first event that never came until the end', () => {
+  it('counts a first event that never came until the end of the move', () => {
     expect(margins(rule, (s) => (s.left.uplockEngages = null))).toEqual([
-      expect.closeTo(6.4 - 25, 12),
+      expect.closeTo(6.4 - 12, 12),
     ]);
   });
   it('is silent when the second event never came', () => {
     expect(margins(rule, (s) => (s.left.doorCloses = null))).toEqual([]);
   });
+  const entry = (t: number, device: string, to: string) =>
+    ({ t, device, from: 'off', to, cause: '', by: -1, kind: 'mode', speed: 0 }) as const;
+  const pair = {
+    kind: 'order',
+    first: { device: 'a', to: 'on' },
+    second: { device: 'b', to: 'on' },
+  } as const;
+  const told = (...log: [number, string][]): number[] =>
+    margins(pair, (s) => s.extraLog.push(...log.map(([t, d]) => entry(t, d, 'on'))));
   it('does not let one early cycle spend the first event of the next', () => {
-    const entry = (t: number, device: string, from: string, to: string) =>
-      ({ t, device, from, to, cause: '', by: -1, kind: 'mode', speed: 0 }) as const;
-    const found = margins(
-      { kind: 'order', first: { device: 'a', to: 'on' }, second: { device: 'b', to: 'on' } },
-      (s) =>
-        s.extraLog.push(
-          entry(1, 'b', 'off', 'on'),
-          entry(2, 'a', 'off', 'on'),
-          entry(5, 'b', 'off', 'on'),
-          entry(7, 'a', 'off', 'on'),
-        ),
-    );
-    expect(found).toEqual([-1, -2]);
+    // The gear is selected at 1 s and at 12 s.
+    expect(told([2, 'b'], [3, 'a'], [14, 'b'], [16, 'a'])).toEqual([-1, -2]);
+  });
+  it('counts a valve that flutters within one move once', () => {
+    expect(told([2, 'a'], [3, 'b'], [4, 'b'], [5, 'b'])).toEqual([1]);
+  });
+  it('looks back before the selection where the move has no first event', () => {
+    expect(told([3, 'a'], [14, 'b'])).toEqual([11]);
+    expect(told([3, 'a'], [4, 'b'], [14, 'b'])).toEqual([-11, 1]);
   });
 });
 

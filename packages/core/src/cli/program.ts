@@ -37,7 +37,9 @@ export function runProgram(
       io.error(`wheelwell: ${error.message}\n`);
       return EXIT.badInput;
     }
-    throw error;
+    const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    io.error(`wheelwell: a fault of the program itself, please report it: ${what}\n`);
+    return EXIT.unfinished;
   }
 }
 

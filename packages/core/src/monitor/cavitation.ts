@@ -48,10 +48,12 @@ export const cavitation: RuleDefinition = {
  * temperature its air would fill V p / p_ambient there (Boyle). Without pressures, the growth.
  */
 function opened(gas: Series, pressure: Series | undefined, ambient: number): Series {
-  const v = gas.v.map((x, i) =>
-    pressure === undefined
-      ? x - gas.v[0]
-      : x * Math.max(0, 1 - valueAt(pressure, gas.t[i]) / ambient),
-  );
+  // Channels of one run share their times: then there is nothing to look up.
+  const shared = pressure?.t === gas.t;
+  const v = gas.v.map((x, i) => {
+    if (pressure === undefined) return x - gas.v[0];
+    const p = shared ? pressure.v[i] : valueAt(pressure, gas.t[i]);
+    return x * Math.max(0, 1 - p / ambient);
+  });
   return { t: gas.t, v };
 }

@@ -1,5 +1,6 @@
 import type { Evidence, Flag, RuleEntry } from '../../define/index.js';
 import { raise, seconds, type Finding } from '../reading/flag.js';
+import { stretches } from '../reading/motion.js';
 import { endOf, occurrences } from '../reading/span.js';
 
 /**
@@ -20,22 +21,25 @@ export function order(
   return { margin, quantity: 'time', from: Math.min(second, other), to: Math.max(second, other) };
 }
 
-/** A user's order rule: every second event wants a first event of its own before it. */
+/**
+ * A user's order rule, judged once a gear selection (what a valve does again and again within
+ * one counts once). The first event belongs to the same selection; where it has none there, it
+ * may have come before, since the second event was last seen.
+ */
 export function judgeOrder(e: Evidence, rule: RuleEntry): readonly Flag[] {
   if (rule.first === undefined || rule.second === undefined) return [];
   const { first, second } = rule;
-  const waiting = occurrences(e, first).map((x) => x.t);
-  const end = endOf(e);
+  const firsts = occurrences(e, first).map((x) => x.t);
   const seconds_ = occurrences(e, second).map((x) => x.t);
-  return seconds_.flatMap((t, i) => {
-    const before = waiting.filter((x) => x <= t);
-    const next = i + 1 < seconds_.length ? seconds_[i + 1] : Infinity;
-    let match: number | undefined;
-    if (before.length > 0) {
-      match = before[before.length - 1];
-      waiting.splice(0, before.length);
-    } else if (waiting.length > 0 && waiting[0] < next) match = waiting.shift();
-    const found = order(match, t, end);
+  return stretches(e).flatMap((span) => {
+    const inside = (t: number): boolean => t >= span.from && t < span.to;
+    const t = seconds_.find(inside);
+    if (t === undefined) return [];
+    const own = firsts.filter(inside);
+    const seen = seconds_.filter((x) => x < span.from).at(-1) ?? -Infinity;
+    const earlier = firsts.filter((x) => x < span.from && x > seen).at(-1);
+    const match = own.filter((x) => x <= t).at(-1) ?? own[0] ?? earlier;
+    const found = order(match, t, Math.min(span.to, endOf(e)));
     if (found === undefined) return [];
     const what = `${first.device} to ${first.to}`;
     const then = `${second.device} to ${second.to}`;
@@ -45,7 +49,7 @@ export function judgeOrder(e: Evidence, rule: RuleEntry): readonly Flag[] {
         severity: rule.severity,
         bad:
           match === undefined
-            ? `${then} came at ${seconds(t)}, but ${what} never came before it or after it.`
+            ? `${then} came at ${seconds(t)}, and ${what} never came in that move.`
             : `${then} came at ${seconds(t)}, ${seconds(-found.margin)} before ${what}; it should come after.`,
         good: `${what} came ${seconds(found.margin)} before ${then}, as it should.`,
         suggestion: `Look at what triggers ${second.device}.`,

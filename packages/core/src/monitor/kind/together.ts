@@ -1,5 +1,6 @@
 import type { Evidence, Flag, RuleEntry } from '../../define/index.js';
 import { raise, seconds, type Finding } from '../reading/flag.js';
+import { stretches } from '../reading/motion.js';
 import { endOf, occurrences } from '../reading/span.js';
 
 /**
@@ -21,15 +22,15 @@ export function together(
   return { margin, quantity: 'time', from: Math.min(p, q), to: Math.max(p, q) };
 }
 
-/** A user's together rule: the two events pair off in the order they occur. */
+/** A user's together rule, judged once a gear selection, by the first of each event in it. */
 export function judgeTogether(e: Evidence, rule: RuleEntry): readonly Flag[] {
   if (rule.first === undefined || rule.second === undefined || rule.limit === undefined) return [];
   const { first, second, limit } = rule;
-  const a = occurrences(e, first).map((x) => x.t);
-  const b = occurrences(e, second).map((x) => x.t);
-  const pairs = Array.from({ length: Math.max(a.length, b.length) }, (_, i) => i);
-  return pairs.flatMap((i) => {
-    const found = together(a[i], b[i], limit, endOf(e));
+  return stretches(e).flatMap((span) => {
+    const inside = (x: { readonly t: number }): boolean => x.t >= span.from && x.t < span.to;
+    const a = occurrences(e, first).find(inside)?.t;
+    const b = occurrences(e, second).find(inside)?.t;
+    const found = together(a, b, limit, Math.min(span.to, endOf(e)));
     if (found === undefined) return [];
     const what = `${first.device} to ${first.to} and ${second.device} to ${second.to}`;
     const apart = seconds(found.to - found.from);
@@ -38,7 +39,7 @@ export function judgeTogether(e: Evidence, rule: RuleEntry): readonly Flag[] {
         devices: [first.device, second.device],
         severity: rule.severity,
         bad:
-          a[i] === undefined || b[i] === undefined
+          a === undefined || b === undefined
             ? `Of ${what} only one came; the limit between them is ${seconds(limit)}.`
             : `${what} came ${apart} apart; the limit is ${seconds(limit)}.`,
         good: `${what} came ${apart} apart; the limit is ${seconds(limit)}.`,

@@ -32,15 +32,20 @@ export function approach(
   a: string,
   b: string,
   limit: number,
-  distance: (a: Placement, b: Placement) => number | undefined,
+  distance: (a: Placement, b: Placement, enough: number) => number | undefined,
 ): Approach | undefined {
   const sa = trace(e, `${a}.angle`);
   const sb = trace(e, `${b}.angle`);
   if (sa === undefined || sb === undefined) return undefined;
+  // Farther than the nearest yet (and than the limit) need not be known exactly.
+  let nearest = Infinity;
   const at = (t: number): number | undefined => {
     const pa = e.outline(a, valueAt(sa, t));
     const pb = e.outline(b, valueAt(sb, t));
-    return pa === undefined || pb === undefined ? undefined : distance(pa, pb);
+    if (pa === undefined || pb === undefined) return undefined;
+    const d = distance(pa, pb, Math.max(nearest, limit));
+    if (d !== undefined && d < nearest) nearest = d;
+    return d;
   };
   const looks: { t: number; d: number }[] = [];
   const look = (t: number): void => {
@@ -48,17 +53,23 @@ export function approach(
     if (d !== undefined) looks.push({ t, d });
   };
   const times = sa.t.length >= sb.t.length ? sa.t : sb.t;
+  // Channels of one run share their times: then there is nothing to look up.
+  const shared = sa.t === sb.t;
   let before = times[0];
+  let atA = sa.v[0];
+  let atB = sb.v[0];
   look(before);
-  for (const t of times) {
-    const turn = Math.max(
-      Math.abs(valueAt(sa, t) - valueAt(sa, before)),
-      Math.abs(valueAt(sb, t) - valueAt(sb, before)),
-    );
+  for (let i = 1; i < times.length; i++) {
+    const t = times[i];
+    const va = shared ? sa.v[i] : valueAt(sa, t);
+    const vb = shared ? sb.v[i] : valueAt(sb, t);
+    const turn = Math.max(Math.abs(va - atA), Math.abs(vb - atB));
     if (turn < STEP) continue;
     const parts = Math.ceil(turn / (2 * STEP));
-    for (let i = 1; i <= parts; i++) look(before + ((t - before) * i) / parts);
+    for (let k = 1; k <= parts; k++) look(before + ((t - before) * k) / parts);
     before = t;
+    atA = va;
+    atB = vb;
   }
   look(times[times.length - 1]);
   if (looks.length === 0) return undefined;
@@ -81,9 +92,14 @@ export function approach(
 /**
  * Distance, m, in the transverse plane from a tyre to a panel. The tyre is a disc with round
  * shoulders of half its width; seen along x its outline is exact. Negative (down to minus half
- * the width) when the panel cuts it; undefined when the two are not side by side along x.
+ * the width) when the panel cuts it; undefined when the two are not side by side along x. Farther
+ * than `enough`, a lower bound above `enough` will do.
  */
-export function tyreToPanel(leg: Placement, panel: Placement): number | undefined {
+export function tyreToPanel(
+  leg: Placement,
+  panel: Placement,
+  enough = Infinity,
+): number | undefined {
   const tyre = leg.tyre;
   if (tyre === undefined) return undefined;
   const shoulder = Math.min(tyre.width / 2, tyre.radius);
@@ -92,9 +108,14 @@ export function tyreToPanel(leg: Placement, panel: Placement): number | undefine
   const reach = disc * Math.sqrt(Math.max(0, 1 - axle.x * axle.x)) + shoulder;
   const [front, rear] = extent(panel);
   if (centre.x + reach < front || centre.x - reach > rear) return undefined;
+  const sides = segments(panel);
+  let bound = Infinity;
+  for (const s of sides) bound = Math.min(bound, toSegment(centre, s));
+  bound -= disc + shoulder;
+  if (bound > enough) return bound;
   const outline = discOutline(centre, axle, disc);
   let least = Infinity;
-  for (const s of segments(panel)) least = Math.min(least, toOutline(s, outline));
+  for (const s of sides) least = Math.min(least, toOutline(s, outline));
   return least - shoulder;
 }
 
@@ -185,5 +206,8 @@ function toSegment(p: Point2, s: Segment): number {
   const l2 = y * y + z * z;
   const f = l2 === 0 ? 0 : ((p.y - s[0].y) * y + (p.z - s[0].z) * z) / l2;
   const c = Math.max(0, Math.min(1, f));
-  return Math.hypot(p.y - s[0].y - c * y, p.z - s[0].z - c * z);
+  const dy = p.y - s[0].y - c * y;
+  const dz = p.z - s[0].z - c * z;
+  // Far cheaper than Math.hypot, whose care for overflow metres do not need.
+  return Math.sqrt(dy * dy + dz * dz);
 }

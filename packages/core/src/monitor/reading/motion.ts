@@ -50,6 +50,15 @@ export function moves(e: Evidence): readonly Move[] {
   }));
 }
 
+/**
+ * The run cut at every gear selection, `from` inclusive and `to` exclusive: from the start to
+ * the first, from one to the next, and the last for good.
+ */
+export function stretches(e: Evidence): readonly Span[] {
+  const cuts = moves(e).map((m) => m.start);
+  return [0, ...cuts].map((from, i) => ({ from, to: i < cuts.length ? cuts[i] : Infinity }));
+}
+
 function motions(e: Evidence, mechanism: string): readonly LogEntry[] {
   return e.log.filter((x) => x.device === mechanism && x.kind === 'motion');
 }
