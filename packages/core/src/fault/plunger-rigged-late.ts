@@ -18,7 +18,6 @@ export const plungerRiggedLate: FaultDefinition = {
   priorWhy: 'Wear of striker and roller always goes this way.',
   befalls: ['sequence-valve'],
   worst: '4 mm late at the plunger',
-  slows: 'both',
   change: (p, severity) => ({
     rigging: number(p, 'rigging') + 0.004 * severity,
   }),

@@ -16,7 +16,7 @@ export const reliefSetLow: FaultDefinition = {
   priorWhy: 'Settings seldom wander; they are disturbed at overhaul.',
   befalls: ['relief-valve'],
   worst: '40 % of the setting',
-  slows: 'both',
+  slows: 'up',
   change: (p, severity) => ({
     crack: number(p, 'crack') * (1 - 0.6 * severity),
     full: number(p, 'full') * (1 - 0.6 * severity),
