@@ -1,8 +1,10 @@
 /** Prints `N passed, N failed` from the report that the last `npm test` left; 1 if none passed. */
-import { readFileSync } from 'node:fs';
-import { ROOT } from './setup.mjs';
+import { existsSync, readFileSync } from 'node:fs';
+import { ROOT, stop } from './setup.mjs';
 
-const report = JSON.parse(readFileSync(`${ROOT}tests/artefacts/vitest.json`, 'utf8'));
+const file = `${ROOT}tests/artefacts/vitest.json`;
+if (!existsSync(file)) stop('No test was run.');
+const report = JSON.parse(readFileSync(file, 'utf8'));
 // A suite that could not be loaded has no tests to count; it counts as one failure.
 const broken = report.testResults.filter(
   ({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0,
