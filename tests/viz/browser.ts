@@ -2,17 +2,21 @@
  * The built page in a real browser: found on this machine, served from a local folder, with
  * everything it says or asks for written down.
  */
+import { execFile } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
-import { build, preview } from 'vite';
+import { preview } from 'vite';
 import type { PreviewServer } from 'vite';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const VIZ = here('../../packages/viz');
+const VITE = join(fileURLToPath(new URL('.', import.meta.resolve('vite/package.json'))), 'bin/vite.js');
+const run = promisify(execFile);
 const ARTEFACTS = here('../artefacts/viz');
 
 /** Usual places of Chromium and its relatives. */
@@ -83,7 +87,11 @@ export class Site {
     const folder = mkdtempSync(join(tmpdir(), 'wheelwell-page-'));
     // In a folder of its own below the root, which only a relative base survives.
     const outDir = join(folder, 'some', 'place');
-    await build({ root: VIZ, configFile: join(VIZ, 'vite.config.ts'), logLevel: 'warn', build: { outDir, emptyOutDir: true } });
+    // As a user builds it: in its own process, for production, whatever the test runner has set.
+    await run(process.execPath, [VITE, 'build', '--outDir', outDir, '--logLevel', 'warn'], {
+      cwd: VIZ,
+      env: { ...process.env, NODE_ENV: 'production' },
+    });
     const server = await preview({
       root: folder,
       configFile: false,

@@ -35,6 +35,7 @@ function cutOff(page: Page): Promise<string[]> {
     const visit = (root: ParentNode): void => {
       for (const e of root.querySelectorAll('*')) {
         if (e.shadowRoot !== null) visit(e.shadowRoot);
+        if (e.matches('td:not(.flags), th') && e.scrollWidth > e.clientWidth + 1) out.push(`table cell "${e.textContent?.trim().slice(0, 40)}" cut off`);
         if (!(e instanceof HTMLElement) || e.closest('.aside') !== null || e.childElementCount > 0 || e.textContent?.trim() === '') continue;
         const box = e.getBoundingClientRect();
         if (box.width === 0) continue;
@@ -42,7 +43,6 @@ function cutOff(page: Page): Promise<string[]> {
         if (box.left < -1 || box.right > innerWidth + 1) out.push(`${name} outside the window`);
         const style = getComputedStyle(e);
         if (style.textOverflow !== 'ellipsis' && style.display !== 'inline' && e.scrollWidth > e.clientWidth + 1) out.push(`${name} cut off`);
-        if (e.closest('ww-bay td, ww-times td') !== null && e.scrollWidth > e.clientWidth + 1) out.push(`${name} cut off in a table`);
       }
     };
     visit(document);

@@ -103,7 +103,7 @@ export class App extends LitElement {
           <section class="area panel" aria-label="Lists and forms">${this.#area('panel')}</section>
         </div>
       </main>
-      <footer class="transport" aria-label="Clock" role="group"><ww-transport .store=${this.store}></ww-transport></footer>
+      <section class="transport" aria-label="Clock"><ww-transport .store=${this.store}></ww-transport></section>
       <div class="aside" role="status" aria-live="polite">${said}</div>
       ${this.dropping ? html`<div class="drop">Drop the scenario file to open it</div>` : nothing}
       <ww-help .keys=${this.keys} @keys-change=${this.#switchKeys}></ww-help>

@@ -20,13 +20,3 @@ export function timeTicks(scale: TimeScale): Tick[] {
   const words = scale.tickFormat(count);
   return scale.ticks(count).map((t) => ({ x: scale(t), label: words(t) }));
 }
-
-/** Places labels from left to right so that none covers another: returns which row each goes to, -1 when there is no room. */
-export function rows(items: readonly { readonly x: number; readonly width: number }[], most: number): number[] {
-  const ends = new Array<number>(most).fill(-Infinity);
-  return items.map(({ x, width }) => {
-    const row = ends.findIndex((end) => end <= x);
-    if (row >= 0) ends[row] = x + width;
-    return row;
-  });
-}

@@ -23,7 +23,7 @@ export interface Lane {
 }
 
 /** Name the log uses for the gear as a whole; heads the lanes that belong to no unit. */
-const GEAR = 'gear';
+export const GEAR = 'gear';
 
 const known = new WeakMap<Picture, readonly Lane[]>();
 
@@ -64,8 +64,15 @@ function lane(picture: Picture, name: string, heading: boolean): Lane {
   const events = picture.log.filter((e) => e.device === name && !isStart(e));
   const motion = stretches(picture, name, 'motion');
   const list = heading ? stretches(picture, name, 'phase') : motion.length > 0 ? motion : stretches(picture, name, 'mode');
-  const active = picture.devices.find((d) => d.name === name)?.active ?? [];
-  const bars = list.map((s): Bar => ({ ...s, doing: heading ? phaseDoing(s.state) : partDoing(s.state, active) }));
+  const device = picture.devices.find((d) => d.name === name);
+  const active = device?.active ?? [];
+  const doing = (state: string): Doing => {
+    if (heading) return phaseDoing(state);
+    // Which way the selector stands matters as much as that it shifts.
+    if (device?.role === 'selector') return state === 'neutral' ? 'rest' : 'working';
+    return partDoing(state, active);
+  };
+  const bars = list.map((s): Bar => ({ ...s, doing: doing(s.state) }));
   return { name, heading, bars, events, flags: [], quiet: !heading && events.length === 0 };
 }
 

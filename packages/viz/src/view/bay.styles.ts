@@ -90,7 +90,7 @@ export const bayStyles = css`
     fill: var(--panel);
     fill-opacity: 0.6;
     stroke: var(--ink);
-    stroke-width: 2;
+    stroke-width: 2.5;
     stroke-linejoin: round;
     vector-effect: non-scaling-stroke;
   }
@@ -154,7 +154,7 @@ export const bayStyles = css`
   th,
   td {
     text-align: left;
-    padding: 0.14rem 0.6rem;
+    padding: 0.14rem 0.5rem;
     overflow: hidden;
     text-overflow: ellipsis;
     white-space: nowrap;
@@ -166,14 +166,17 @@ export const bayStyles = css`
     padding-bottom: 0;
   }
   th:first-child {
-    width: 4.6rem;
+    width: 4.4rem;
     text-transform: capitalize;
   }
   th.phase {
-    width: 21%;
+    width: 19%;
   }
-  th.flags {
-    width: 27%;
+  th.angle {
+    width: 10%;
+  }
+  th.lock {
+    width: 13.5%;
   }
   td.flags {
     font-weight: 600;

@@ -117,18 +117,22 @@ export class Bay extends View {
     const [ux, uy] = project(up[up.length - 1] ?? ORIGIN, onto);
     const shift = sheet.shiftOf(unit.leg);
     const size = 17 * sheet.mm;
-    const lock = (name: string, x: number, y: number): unknown => {
+    const [dx, dy] = [px, py - 18 * sheet.mm];
+    // Seen end-on the two would lie on each other: then they stand side by side.
+    const apart = Math.hypot(ux - px, uy - py) < 40 * sheet.mm ? 15 * sheet.mm : 0;
+    const lock = (name: string, word: string, x: number, y: number): unknown => {
       if (name === '') return nothing;
       const engaged = this.#mode(picture, name) === 'engaged';
       const flag = this.#flagOn(picture, name);
       return svg`
         ${flag === undefined ? nothing : svg`<circle class="pivot flagged-${flag.severity}" cx=${x} cy=${y} r=${size * 0.85}></circle>`}
-        ${signAt(engaged ? 'engaged' : 'open', x, y, size)}`;
+        ${signAt(engaged ? 'engaged' : 'open', x, y, size)}
+        <text class="cut" x=${x + size * 0.6} y=${y + size * 0.4} font-size=${10 * sheet.mm}>${word}</text>`;
     };
     return svg`<g transform="translate(${shift} 0)">
       <text x=${px} y=${py - 30 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm}>${unit.name}</text>
-      ${lock(unit.downlock, px, py - 18 * sheet.mm)}
-      ${lock(unit.uplock, ux, uy - 18 * sheet.mm)}
+      ${lock(unit.downlock, 'D', dx - apart, dy)}
+      ${lock(unit.uplock, 'U', apart > 0 ? dx + apart : ux, apart > 0 ? dy : uy - 18 * sheet.mm)}
     </g>`;
   }
 
@@ -161,7 +165,7 @@ export class Bay extends View {
     return html`<table>
       <caption class="aside">State of each unit at ${seconds(time)}</caption>
       <thead>
-        <tr><th scope="col">Unit</th><th scope="col" class="phase">Phase</th><th scope="col">Leg</th><th scope="col">Doors</th><th scope="col">Uplock</th><th scope="col">Downlock</th><th scope="col" class="flags">Flagged here</th></tr>
+        <tr><th scope="col">Unit</th><th scope="col" class="phase">Phase</th><th scope="col" class="angle">Leg</th><th scope="col" class="angle">Doors</th><th scope="col" class="lock">Uplock</th><th scope="col" class="lock">Downlock</th><th scope="col" class="flags">Flagged here</th></tr>
       </thead>
       <tbody>
         ${picture.units.map(

@@ -7,6 +7,7 @@ import type { State } from '../model/state.js';
 import type { LogEntry, Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { listStyles } from './list.styles.js';
+import { reveal } from './reveal.js';
 import { shared } from './shared.styles.js';
 
 /** A hand pump's swing has thousands of events: this many around the play head are listed. */
@@ -60,7 +61,7 @@ export class EventList extends View {
     const at = selection.kind === 'event' ? selection.index : picture === undefined ? -1 : eventAt(picture.log, time);
     if (at === this.#followed) return;
     this.#followed = at;
-    this.renderRoot.querySelector('li.chosen, li.current')?.scrollIntoView({ block: 'nearest' });
+    reveal(this.renderRoot.querySelector('li.chosen') ?? this.renderRoot.querySelector('li.current'));
   }
   #followed = -1;
 

@@ -143,7 +143,7 @@ export class FaultDrawer extends View {
     const facts = picture.catalogue.find((c) => c.kind === f.fault);
     const title = facts?.title ?? plain(f.fault);
     return html`<section class="fault" aria-label="${title} on ${plain(f.on)}">
-      <div class="top"><h3>${title}<br /><span class="soft">on ${plain(f.on)}</span></h3>
+      <div class="top"><h2>${title}<br /><span class="soft">on ${plain(f.on)}</span></h2>
         <button @click=${() => this.#remove(index)} aria-label="Take out: ${title} on ${plain(f.on)}">Take out</button></div>
       <label class="severity">Severity
         <input type="range" min="0" max="1" step="0.01" .value=${String(f.severity)} @input=${(e: Event) => this.#severity(index, e)} />

@@ -6,6 +6,7 @@ import type { State } from '../model/state.js';
 import type { Flag, Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { listStyles } from './list.styles.js';
+import { reveal } from './reveal.js';
 import { shared } from './shared.styles.js';
 import { sign } from './sign.js';
 
@@ -56,7 +57,7 @@ export class FlagList extends View {
     const { selection } = this.state;
     if (selection === this.#followed) return;
     this.#followed = selection;
-    if (selection.kind === 'flag') this.renderRoot.querySelector(`[data-flag="${selection.index}"]`)?.scrollIntoView({ block: 'nearest' });
+    if (selection.kind === 'flag') reveal(this.renderRoot.querySelector(`[data-flag="${selection.index}"]`));
   }
   #followed: State['selection'] = { kind: 'none' };
 

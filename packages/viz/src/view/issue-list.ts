@@ -20,6 +20,17 @@ export class IssueList extends View {
         background: var(--sheet);
         margin: 0.5rem 0.7rem 0;
       }
+      /* Over the page rather than in it: the run below keeps its place until this is dismissed. */
+      .over {
+        position: absolute;
+        z-index: 6;
+        left: 0;
+        right: 0;
+        box-shadow: 0 6px 24px rgb(0 0 0 / 30%);
+      }
+      :host {
+        position: relative;
+      }
       .box.caution {
         border-color: var(--caution);
         color: var(--ink);
@@ -34,7 +45,7 @@ export class IssueList extends View {
         flex: 1;
       }
       ol {
-        max-height: 34vh;
+        max-height: 40vh;
         overflow: auto;
         border-top: 1px solid var(--rule);
       }
@@ -59,11 +70,11 @@ export class IssueList extends View {
     const outcome = picture?.outcome;
     const early = outcome !== undefined && (outcome.kind !== 'done' || outcome.where.length > 0) ? outcome : undefined;
     return html`
-      ${issues.length === 0 ? nothing : html`<section class="box" aria-label="Problems in ${issuesFile}">
+      ${issues.length === 0 ? nothing : html`<section class="box over" aria-label="Problems in ${issuesFile}">
         <div class="top">${sign('fail')}<p><b>${issuesFile}</b> could not be read: ${count(issues.length, 'problem')}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div>
         <ol tabindex="0">${issues.map((i) => this.#issue(i))}</ol>
       </section>`}
-      ${failure === '' ? nothing : html`<section class="box" aria-label="Simulation failed"><div class="top">${sign('fail')}<p>The simulation failed: ${failure}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div></section>`}
+      ${failure === '' ? nothing : html`<section class="box over" aria-label="Simulation failed"><div class="top">${sign('fail')}<p>The simulation failed: ${failure}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div></section>`}
       ${early === undefined ? nothing : html`<section class="box caution" aria-label="How the run ended"><div class="top">${sign('caution')}<p>${early.why} ${early.hint}</p></div></section>`}
     `;
   }

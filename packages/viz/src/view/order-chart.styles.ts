@@ -40,7 +40,6 @@ export const orderChartStyles = css`
     flex: 1;
     min-height: 120px;
     overflow: hidden auto;
-    scroll-padding: 46px 0 24px;
     position: relative;
     background: var(--sheet);
   }

@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { timeScale, timeTicks } from '../drawing/axis.js';
 import { causesOf, concerns, effectsOf, eventAt, reached } from '../model/history.js';
-import { lanes } from '../model/lanes.js';
+import { GEAR, lanes } from '../model/lanes.js';
 import type { Lane } from '../model/lanes.js';
 import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
@@ -12,11 +12,14 @@ import { define, View } from './base.js';
 import { arrows, bar, event, pins, ROW, visible } from './order-marks.js';
 import type { Plot } from './order-marks.js';
 import { orderChartStyles } from './order-chart.styles.js';
+import { reveal } from './reveal.js';
 import { shared } from './shared.styles.js';
 
 /** Room for the lanes' names, px; less on a narrow page. */
 const names = (width: number): number => (width < 620 ? 130 : 178);
 const EDGE = 14;
+/** Height of the axis, px. */
+const AXIS = 23;
 
 /**
  * The order chart: a lane per unit and device, bars while something moves or works, marks for
@@ -51,7 +54,7 @@ export class OrderChart extends View {
     const { selection } = this.state;
     if (selection !== this.#followed) {
       this.#followed = selection;
-      this.renderRoot.querySelector('.event.chosen, .pin.chosen')?.scrollIntoView({ block: 'nearest' });
+      reveal(this.renderRoot.querySelector('.event.chosen, .pin.chosen'), AXIS + ROW);
     }
   }
   #followed: State['selection'] = { kind: 'none' };
@@ -115,7 +118,7 @@ export class OrderChart extends View {
   #axis(plot: Plot, left: number): TemplateResult {
     const x = Math.min(Math.max(left + plot.scale(this.state.time), left), left + plot.width);
     return html`<div class="axis"><svg width="100%" height="22" aria-hidden="true">
-      ${timeTicks(plot.scale).map((t) => svg`<text x=${left + t.x} y="15" text-anchor="middle">${t.label}</text>`)}
+      ${timeTicks(plot.scale).filter((t) => Math.abs(left + t.x - x) > 36).map((t) => svg`<text x=${left + t.x} y="15" text-anchor="middle">${t.label}</text>`)}
       <text x="8" y="15">seconds</text>
       <rect class="now-box" x=${x - 26} y="2" width="52" height="17" rx="3"></rect>
       <text class="now" x=${x} y="15" text-anchor="middle">${this.state.time.toFixed(2)}</text>
@@ -146,7 +149,7 @@ export class OrderChart extends View {
       ${shown.map(
         (l, i) => svg`
           ${l.heading ? svg`<rect class="heading-row" x="0" y=${i * ROW} width=${left + plot.width + EDGE} height=${ROW}></rect>` : nothing}
-          <text class=${`${l.heading ? 'heading' : 'name'} ${involved(l) ? 'chosen' : ''}`} x=${l.heading ? 8 : 18} y=${i * ROW + ROW / 2 + 4}><title>${l.name}</title>${clip(plain(l.name), room)}</text>`,
+          <text class=${`${l.heading ? 'heading' : 'name'} ${involved(l) ? 'chosen' : ''}`} x=${l.heading ? 8 : 18} y=${i * ROW + ROW / 2 + 4}><title>${l.name}</title>${clip(l.name === GEAR ? 'whole gear' : plain(l.name), room)}</text>`,
       )}
       <g transform="translate(${left} 0)" clip-path="url(#window)">
         ${timeTicks(plot.scale).map((t) => svg`<line class="grid" x1=${t.x} x2=${t.x} y1="0" y2=${height}></line>`)}

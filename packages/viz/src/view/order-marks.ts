@@ -2,7 +2,6 @@
 import { nothing, svg } from 'lit';
 import type { SVGTemplateResult } from 'lit';
 import { arrowHead, causeArrow } from '../drawing/arrow.js';
-import { rows } from '../drawing/axis.js';
 import type { TimeScale } from '../drawing/axis.js';
 import { FALLING, RISING } from '../drawing/glyph.js';
 import { margin } from '../model/sentence.js';
@@ -78,13 +77,16 @@ export function pins(
     const text = f === undefined ? '' : margin(f.margin, f.marginQuantity, picture, system);
     return { i, f, text, x: f === undefined ? 0 : plot.scale(f.from), width: 26 + text.length * 6.8 };
   });
-  const room = rows(items, 1);
-  return items.map(({ i, f, text, x, width }, n) => {
+  const covers = (a: (typeof items)[number], b: (typeof items)[number]): boolean => a !== b && b.x > a.x - 4 && b.x < a.x + a.width;
+  // The one picked out lies on top, with its label.
+  items.sort((a, b) => Number(a.i === chosen) - Number(b.i === chosen));
+  return items.map((item) => {
+    const { i, f, text, x, width } = item;
     if (f === undefined || x < -2 || x > plot.width + 2) return svg``;
     const end = Math.min(plot.scale(f.to), plot.width);
     // A pin at the right edge turns its label to the left.
     const left = x + width > plot.width;
-    const labelled = room[n] === 0 && (f.severity !== 'note' || i === chosen);
+    const labelled = i === chosen || (f.severity !== 'note' && !items.some((other) => covers(item, other)));
     const boxX = left ? x - width + 9 : x - 9;
     return svg`<g class="pin ${f.severity} ${i === chosen ? 'chosen' : ''}" data-flag=${i} @click=${() => select(i)}>
       <title>${f.title}: ${text}</title>
