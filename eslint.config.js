@@ -10,7 +10,7 @@ export default defineConfig(
   js.configs.recommended,
   {
     rules: {
-      eqeqeq: 'error',
+      eqeqeq: ['error', 'always', { null: 'ignore' }],
       'no-var': 'error',
       'prefer-const': 'error',
       'object-shorthand': 'error',
@@ -33,7 +33,6 @@ export default defineConfig(
         'error',
         { argsIgnorePattern: '^_', ignoreRestSiblings: true },
       ],
-      '@typescript-eslint/prefer-readonly': 'error',
       '@typescript-eslint/restrict-template-expressions': [
         'error',
         { allowNumber: true, allowBoolean: true },
