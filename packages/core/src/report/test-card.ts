@@ -96,7 +96,10 @@ function flags(run: Run, { units, paint = (text) => text }: TableOptions): reado
 }
 
 function span(f: Flag): string {
-  return f.to - f.from < 0.005 ? `${time(f.from)} s` : `${time(f.from)} to ${time(f.to)} s`;
+  const length = f.to - f.from;
+  if (length < 0.0005) return `${time(f.from, 3)} s`;
+  const decimals = length < 0.1 ? 3 : 2;
+  return `${time(f.from, decimals)} to ${time(f.to, decimals)} s`;
 }
 
 function times(run: Run): readonly string[] {
