@@ -43,9 +43,9 @@ function runs(path) {
   }
 }
 
-/** Path of the program: `WHEELWELL_BROWSER` first, then the search path, then usual places. */
+/** Path of the program: `CHROME_PATH` first, then the search path, then usual places. */
 export function findBrowser() {
-  const named = process.env.WHEELWELL_BROWSER;
+  const named = process.env.CHROME_PATH;
   if (named) return runs(named) ? named : undefined;
   const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean);
   const end = process.platform === 'win32' ? '.exe' : '';
@@ -54,4 +54,4 @@ export function findBrowser() {
 }
 
 export const MISSING = `No Chrome, Edge or Chromium was found, so the tests of the page cannot run.
-Install one of them, or set WHEELWELL_BROWSER to the path of its program.`;
+Install one of them, or set CHROME_PATH to the path of its program.`;

@@ -20,7 +20,7 @@ const report = [
 ];
 
 const browser = findBrowser();
-if (browser) process.env.WHEELWELL_BROWSER = browser;
+if (browser) process.env.CHROME_PATH = browser;
 else console.error(`\n${MISSING}\nThe other suites run now.\n`);
 
 const suites = browser ? [] : ['--project', '!viz'];
