@@ -341,6 +341,22 @@ test.each(SINGLE)('%s is told at its place', (_, from, to, path, hint) => {
   if (hint !== '') expect(issue.hint).toContain(hint);
 });
 
+test('an operator of a device with two controls must say which', () => {
+  const two = {
+    lever: { title: 'lever', choices: ['up', 'down'], initial: 0 },
+    knob: { title: 'knob', choices: ['in', 'out'], initial: 0 },
+  };
+  const tap = { ...madeUp.components.tap, inputs: two };
+  const text = MADE_UP_TEXT.replace('input: lever, value: up', 'value: up');
+  const { issues } = readWith({ ...madeUp, components: { ...madeUp.components, tap } }, text);
+  expect(issues).toHaveLength(1);
+  expect(issues[0]).toMatchObject({
+    path: 'cards.healthy.steps.0.input',
+    message: 'which control is missing',
+    allowed: 'lever, knob',
+  });
+});
+
 test('two parts of one name are told', () => {
   const issues = broken('  left-leg:\n    is: arm', '  pump:\n    is: arm');
   expect(issues.map((i) => i.path)).toContain('mechanisms.pump');

@@ -117,7 +117,7 @@ function componentShape(definition: DeviceDefinition) {
   const links = Object.entries(definition.links ?? {}).map(([name, link]) => ({
     name: kebab(name),
     optional: link.optional === true,
-    schema: (link.shape === 'travel' ? travelLink : plainLink),
+    schema: link.shape === 'travel' ? travelLink : plainLink,
   }));
   return {
     is: z.literal(definition.kind),

@@ -1,5 +1,5 @@
 /** One action of the operator on a card. */
-import type { InputDefinition } from '../define/device.js';
+import type { DeviceDefinition, InputDefinition } from '../define/device.js';
 import type { CardStep } from '../define/scenario.js';
 import { didYouMean } from '../quantity/index.js';
 import { check } from './check.js';
@@ -28,21 +28,10 @@ export function readStep(world: World, raw: Plain, path: Path): CardStep | undef
     checkWord(world, [...path, 'after'], after.device, after.to, 'to');
   }
   if (typeof raw.device !== 'string') return undefined;
-  const worked = [...draft.components]
-    .filter(
-      ([, p]) => p.definition === undefined || Object.keys(p.definition.inputs ?? {}).length > 0,
-    )
-    .map(([n]) => n);
-  const definition = draft.components.get(raw.device)?.definition;
-  if (!worked.includes(raw.device)) {
-    if (definition === undefined)
-      unknown(world, [...path, 'device'], 'device that an operator can work', raw.device, worked);
-    else
-      issues.add([...path, 'device'], {
-        message: `a ${definition.kind} has nothing for the operator to work`,
-        found: raw.device,
-        allowed: wordList(worked),
-      });
+  const part = draft.components.get(raw.device);
+  const definition = part?.definition;
+  if (part === undefined || !workable(part)) {
+    tellUnworkable(world, raw.device, definition?.kind, [...path, 'device']);
     return undefined;
   }
   if (definition === undefined) return undefined;
@@ -54,10 +43,10 @@ export function readStep(world: World, raw: Plain, path: Path): CardStep | undef
   if (input === undefined) {
     issues.add([...path, 'input'], {
       message:
-        written === undefined
+        raw.input === undefined
           ? 'which control is missing'
           : `a ${definition.kind} has no such control`,
-      found: shown(raw.input),
+      found: raw.input === undefined ? '' : shown(raw.input),
       allowed: wordList(names),
       hint: didYouMean(written, names),
     });
@@ -74,6 +63,22 @@ export function readStep(world: World, raw: Plain, path: Path): CardStep | undef
     value,
     text: shown(raw.value),
   };
+}
+
+/** Has a control, or may have: its kind is not known. */
+function workable({ definition }: { readonly definition?: DeviceDefinition }): boolean {
+  return definition === undefined || Object.keys(definition.inputs ?? {}).length > 0;
+}
+
+function tellUnworkable(world: World, name: string, kind: string | undefined, path: Path): void {
+  const worked = [...world.draft.components].filter(([, part]) => workable(part)).map(([n]) => n);
+  if (kind === undefined) unknown(world, path, 'device that an operator can work', name, worked);
+  else
+    world.issues.add(path, {
+      message: `a ${kind} has nothing for the operator to work`,
+      found: name,
+      allowed: wordList(worked),
+    });
 }
 
 function readInput(
