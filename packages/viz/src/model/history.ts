@@ -38,7 +38,8 @@ function findStretches(picture: Picture, device: string, kind: LogEntry['kind'])
   const end = reached(picture);
   const entries = picture.log.filter((e) => e.device === device && e.kind === kind);
   const out: Stretch[] = [];
-  const firstFrom = entries[0]?.from ?? picture.devices.find((d) => d.name === device)?.first ?? '';
+  const unchanged = kind === 'mode' ? picture.devices.find((d) => d.name === device)?.first : undefined;
+  const firstFrom = entries[0]?.from ?? unchanged ?? '';
   if (firstFrom !== '') out.push({ from: 0, to: entries[0]?.t ?? end, state: firstFrom, index: -1 });
   entries.forEach((e, i) => {
     out.push({ from: e.t, to: entries[i + 1]?.t ?? end, state: e.to, index: e.index });

@@ -170,10 +170,9 @@ export const orderChartStyles = css`
     fill: currentColor;
     opacity: 0.16;
   }
-  .pin .edge {
+  .pin .stem {
     stroke: currentColor;
     stroke-width: 1.5;
-    stroke-dasharray: 3 2;
   }
   .pin .back {
     fill: var(--sheet);

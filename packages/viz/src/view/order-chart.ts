@@ -9,7 +9,7 @@ import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
-import { arrows, bar, event, pins, ROW, visible } from './order-marks.js';
+import { arrows, bar, event, pinnedOn, pins, PINS, ROW, visible } from './order-marks.js';
 import type { Plot } from './order-marks.js';
 import { orderChartStyles } from './order-chart.styles.js';
 import { reveal } from './reveal.js';
@@ -18,6 +18,13 @@ import { shared } from './shared.styles.js';
 /** Room for the lanes' names, px; less on a narrow page. */
 const names = (width: number): number => (width < 620 ? 130 : 178);
 const EDGE = 14;
+
+interface Row {
+  readonly lane: Lane;
+  readonly y: number;
+  /** Indices of the flags pinned under it. */
+  readonly flags: readonly number[];
+}
 /** Height of the axis, px. */
 const AXIS = 23;
 
@@ -66,6 +73,7 @@ export class OrderChart extends View {
     const left = names(this.width);
     const width = Math.max(this.width - left - EDGE, 10);
     const plot: Plot = { scale: timeScale(span, width), width };
+    const { rows, height } = this.#rows(picture, shown);
     return html`
       ${this.#tools(picture, shown)}
       <div class="scroll">
@@ -84,8 +92,8 @@ export class OrderChart extends View {
           @pointercancel=${this.#up}
           @wheel=${this.#wheel}
         >
-          ${guard([picture, span, selection, system, this.quiet, this.notes, this.width], () => this.#body(picture, shown, plot, left))}
-          <svg class="head" width="100%" height=${shown.length * ROW} aria-hidden="true">${this.#head(plot, left, shown.length * ROW)}</svg>
+          ${guard([picture, span, selection, system, this.quiet, this.notes, this.width], () => this.#body(picture, rows, height, plot, left))}
+          <svg class="head" width="100%" height=${height} aria-hidden="true">${this.#head(plot, left, height)}</svg>
         </div>`]}
       </div>
     `;
@@ -131,13 +139,29 @@ export class OrderChart extends View {
     return svg`<line class="play-head" x1=${left + x} x2=${left + x} y1="0" y2=${height}></line>`;
   }
 
-  #body(picture: Picture, shown: readonly Lane[], plot: Plot, left: number): TemplateResult {
+  /** Lanes one under the other; one with flags has a second row for them. */
+  #rows(picture: Picture, shown: readonly Lane[]): { rows: Row[]; height: number } {
+    const { selection } = this.state;
+    const chosen = selection.kind === 'flag' ? selection.index : -1;
+    let y = 0;
+    const rows = shown.map((lane): Row => {
+      const flags = pinnedOn(lane, picture, chosen, this.notes);
+      const row = { lane, y, flags };
+      y += ROW + (flags.length > 0 ? PINS : 0);
+      return row;
+    });
+    return { rows, height: y };
+  }
+
+  #body(picture: Picture, rows: readonly Row[], height: number, plot: Plot, left: number): TemplateResult {
     const { selection, system } = this.state;
     const chosen = selection.kind === 'event' ? selection.index : -1;
     const flag = selection.kind === 'flag' ? selection.index : -1;
     const chain = new Set(chosen < 0 ? [] : [...causesOf(picture.log, chosen), ...effectsOf(picture.log, chosen)]);
-    const rowOf = (device: string): number => shown.findIndex((l) => l.name === device);
-    const height = shown.length * ROW;
+    const middleOf = (device: string): number | undefined => {
+      const row = rows.find((r) => r.lane.name === device);
+      return row === undefined ? undefined : row.y + ROW / 2;
+    };
     const room = Math.floor((left - 20) / 6.6);
     const mark = (index: number): string => (index === chosen ? 'chosen' : chain.has(index) ? 'chain' : '');
     const involved = (l: Lane): boolean => picture.log[chosen]?.device === l.name || (picture.flags[flag]?.devices.some((d) => concerns(d, l.name)) ?? false);
@@ -146,18 +170,22 @@ export class OrderChart extends View {
         <pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="hatch" d="M0,0V6"></path></pattern>
         <clipPath id="window"><rect x="-8" y="0" width=${plot.width + 8 + EDGE} height=${height}></rect></clipPath>
       </defs>
-      ${shown.map(
-        (l, i) => svg`
-          ${l.heading ? svg`<rect class="heading-row" x="0" y=${i * ROW} width=${left + plot.width + EDGE} height=${ROW}></rect>` : nothing}
-          <text class=${`${l.heading ? 'heading' : 'name'} ${involved(l) ? 'chosen' : ''}`} x=${l.heading ? 8 : 18} y=${i * ROW + ROW / 2 + 4}><title>${l.name}</title>${clip(l.name === GEAR ? 'whole gear' : plain(l.name), room)}</text>`,
+      ${rows.map(
+        ({ lane: l, y }) => svg`
+          ${l.heading ? svg`<rect class="heading-row" x="0" y=${y} width=${left + plot.width + EDGE} height=${ROW}></rect>` : nothing}
+          <text class=${`${l.heading ? 'heading' : 'name'} ${involved(l) ? 'chosen' : ''}`} x=${l.heading ? 8 : 18} y=${y + ROW / 2 + 4}><title>${l.name}</title>${clip(l.name === GEAR ? 'whole gear' : plain(l.name), room)}</text>`,
       )}
       <g transform="translate(${left} 0)" clip-path="url(#window)">
         ${timeTicks(plot.scale).map((t) => svg`<line class="grid" x1=${t.x} x2=${t.x} y1="0" y2=${height}></line>`)}
-        ${shown.map((l, i) => l.bars.map((b) => bar(b, i * ROW, plot, l.heading)))}
-        ${chosen < 0 ? nothing : arrows(picture, chosen, plot, rowOf)}
-        ${shown.map((l, i) => (l.heading ? nothing : visible(l.events, plot, (index) => mark(index) !== '').map((e) => event(plot.scale(e.t), i * ROW, e.kind, mark(e.index), () => this.store.selectEvent(e.index)))))}
-        ${shown.map((l, i) => l.events.filter((e) => l.heading && e.index === chosen).map((e) => event(plot.scale(e.t), i * ROW, e.kind, 'chosen', () => undefined)))}
-        ${shown.map((l, i) => pins(l, i * ROW, plot, picture, system, flag, this.notes, (index) => this.store.selectFlag(index)))}
+        ${rows.map(({ lane: l, y }) => l.bars.map((b) => bar(b, y, plot, l.heading)))}
+        ${chosen < 0 ? nothing : arrows(picture, chosen, plot, middleOf)}
+        ${rows.map(({ lane: l, y }) =>
+          // Phases begin and end with their bars: only the one picked out is marked.
+          visible(l.events, plot, (index) => mark(index) !== '')
+            .filter((e) => !l.heading || e.index === chosen)
+            .map((e) => event(plot.scale(e.t), y, e.kind, mark(e.index), () => this.store.selectEvent(e.index))),
+        )}
+        ${rows.map(({ flags, y }) => pins(flags, y, plot, picture, system, flag, (index) => this.store.selectFlag(index)))}
       </g>
     </svg>`;
   }

@@ -10,8 +10,9 @@ import type { Bar, Lane } from '../model/lanes.js';
 import type { LogEntry, Picture, System } from '../worker/message.js';
 import { signAt } from './sign.js';
 
-/** Height of a lane, px. */
+/** Height of a lane, px; and of the row under it that holds its flags. */
 export const ROW = 19;
+export const PINS = 18;
 /** Average width of a letter at the size of bar labels, px: labels that would not fit are left out. */
 const LETTER = 6.4;
 
@@ -58,20 +59,24 @@ export function visible(events: readonly LogEntry[], plot: Plot, wanted: (index:
   });
 }
 
-/** Pins of one lane, with their margins where there is room. */
+/** The flags of a lane that are shown, by time. */
+export function pinnedOn(lane: Lane, picture: Picture, chosen: number, notes: boolean): number[] {
+  return lane.flags
+    .filter((i) => notes || i === chosen || picture.flags[i]?.severity !== 'note')
+    .sort((a, b) => (picture.flags[a]?.from ?? 0) - (picture.flags[b]?.from ?? 0));
+}
+
+/** Pins under a lane that begins at `y`, with their margins where there is room; a stem and a band lead up to it. */
 export function pins(
-  lane: Lane,
+  shown: readonly number[],
   y: number,
   plot: Plot,
   picture: Picture,
   system: System,
   chosen: number,
-  notes: boolean,
   select: (index: number) => void,
 ): SVGTemplateResult[] {
-  const shown = lane.flags
-    .filter((i) => notes || i === chosen || picture.flags[i]?.severity !== 'note')
-    .sort((a, b) => (picture.flags[a]?.from ?? 0) - (picture.flags[b]?.from ?? 0));
+  const mid = y + ROW + PINS / 2 - 1;
   const items = shown.map((i) => {
     const f = picture.flags[i];
     const text = f === undefined ? '' : margin(f.margin, f.marginQuantity, picture, system);
@@ -90,15 +95,16 @@ export function pins(
     const boxX = left ? x - width + 9 : x - 9;
     return svg`<g class="pin ${f.severity} ${i === chosen ? 'chosen' : ''}" data-flag=${i} @click=${() => select(i)}>
       <title>${f.title}: ${text}</title>
-      ${end - x > 2 && f.severity !== 'note' ? svg`<rect class="band" x=${x} y=${y + 1} width=${end - x} height=${ROW - 2}></rect>` : nothing}
-      ${labelled ? svg`<rect class="back" x=${boxX} y=${y + 1} width=${width} height=${ROW - 2} rx="8"></rect><text x=${left ? boxX + 7 : x + 10} y=${y + ROW / 2 + 4}>${text}</text>` : svg`<circle class="back" cx=${x} cy=${y + ROW / 2} r=${f.severity === 'note' ? 6 : 8.5}></circle>`}
-      ${signAt(f.severity, x, y + ROW / 2, f.severity === 'note' ? 10 : 13)}
+      ${end - x > 2 && f.severity !== 'note' ? svg`<rect class="band" x=${x} y=${y + 1} width=${end - x} height=${ROW + PINS - 3}></rect>` : nothing}
+      <line class="stem" x1=${x} x2=${x} y1=${y + 2} y2=${mid}></line>
+      ${labelled ? svg`<rect class="back" x=${boxX} y=${mid - 8} width=${width} height="16" rx="8"></rect><text x=${left ? boxX + 7 : x + 10} y=${mid + 4}>${text}</text>` : svg`<circle class="back" cx=${x} cy=${mid} r=${f.severity === 'note' ? 6.5 : 8}></circle>`}
+      ${signAt(f.severity, x, mid, f.severity === 'note' ? 10 : 12)}
     </g>`;
   });
 }
 
 /** The chain of causes of an event (whole lines) and its direct effects (dashed). */
-export function arrows(picture: Picture, index: number, plot: Plot, rowOf: (device: string) => number): SVGTemplateResult[] {
+export function arrows(picture: Picture, index: number, plot: Plot, middleOf: (device: string) => number | undefined): SVGTemplateResult[] {
   const chain = [index, ...causesOf(picture.log, index)];
   const links = [
     ...chain.slice(1).map((cause, i): [number, number, string] => [cause, chain[i] ?? index, '']),
@@ -106,10 +112,9 @@ export function arrows(picture: Picture, index: number, plot: Plot, rowOf: (devi
   ];
   return links.map(([from, to, kind]) => {
     const [a, b] = [picture.log[from], picture.log[to]];
-    const [r1, r2] = [rowOf(a?.device ?? ''), rowOf(b?.device ?? '')];
-    if (a === undefined || b === undefined || r1 < 0 || r2 < 0 || from === to) return svg``;
+    const [y1, y2] = [middleOf(a?.device ?? ''), middleOf(b?.device ?? '')];
+    if (a === undefined || b === undefined || y1 === undefined || y2 === undefined || from === to) return svg``;
     const [x1, x2] = [plot.scale(a.t), plot.scale(b.t)];
-    const [y1, y2] = [(r1 + 0.5) * ROW, (r2 + 0.5) * ROW];
     if (Math.abs(x1 - x2) < 0.5 && y1 === y2) return svg``;
     return svg`<path class="arrow ${kind}" data-from=${from} data-to=${to} d=${causeArrow(x1, y1, x2, y2)}></path><path class="arrow-head" d=${arrowHead(x1, x2, y2)}></path>`;
   });
