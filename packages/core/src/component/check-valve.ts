@@ -38,8 +38,8 @@ export const checkValve: DeviceDefinition = {
       title: 'drop at which it is fully open',
       quantity: 'gauge-pressure',
       range: [2000, 4e6],
-      default: 60_000,
-      why: 'two to four times the crack drop; common practice, no source',
+      default: 150_000,
+      why: 'five to ten times the crack drop: full lift at some 20 psi; common practice, no source',
     },
     leak: leakage(
       'leak when shut',

@@ -51,7 +51,7 @@ export const oneWayRestrictor: DeviceDefinition = {
       title: 'drop at which the free direction is fully open',
       quantity: 'gauge-pressure',
       range: [2000, 2e6],
-      default: 60_000,
+      default: 150_000,
       why: 'a few times the crack drop; common practice, no source',
     },
     reversed: {

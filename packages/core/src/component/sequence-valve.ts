@@ -115,7 +115,7 @@ export const sequenceValve: DeviceDefinition = {
       title: 'drop at which the free return is fully open',
       quantity: 'gauge-pressure',
       range: [2000, 2e6],
-      default: 80_000,
+      default: 200_000,
       why: 'a few times the crack drop; common practice, no source',
     },
     dischargeCoefficient,

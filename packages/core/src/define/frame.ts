@@ -13,6 +13,8 @@ export interface Frame {
   /** Time since the current mode was entered, s. */
   sinceEntry(): number;
 
+  /** True when both ends of a flow path hang on the same node: nothing can flow there. */
+  joined(path: number): boolean;
   /** Absolute pressure at a port, Pa. */
   pressure(port: number): number;
   /** Oil content (reference volume) of the node at a port, m3. */

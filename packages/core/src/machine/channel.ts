@@ -62,7 +62,7 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
       add(frame.name, state, s.title, STATE_QUANTITY[s.unit] ?? 'ratio', () => frame.state(k));
     });
     Object.entries(d.flows ?? {}).forEach(([path, f], k) => {
-      add(frame.name, path, f.title ?? `flow ${f.from} to ${f.to}`, 'flow', () => frame.flows[k]);
+      add(frame.name, path, f.title ?? `flow ${f.from} to ${f.to}`, 'flow', () => frame.flowOf(k));
     });
     Object.entries(d.readings ?? {}).forEach(([reading, r]) => {
       add(frame.name, reading, r.title, r.quantity, () => r.value(frame));

@@ -1,5 +1,5 @@
 import type { DeviceDefinition, Frame, Guard, GuardFrame } from '../define/index.js';
-import type { Workspace } from './workspace.js';
+import type { Exchange } from './exchange.js';
 
 /**
  * Where a partial derivative of a device goes. `node` dependences land in pressure partials
@@ -39,166 +39,114 @@ export interface FrameWiring {
   readonly rateAlso: readonly (readonly AlsoSlots[])[];
 }
 
-/** The frame of one device instance over a shared workspace. Nothing is allocated after construction. */
+/** Where a device instance's own numbers begin in the exchange's arrays. */
+export interface FrameOffsets {
+  readonly port: number;
+  readonly state: number;
+  readonly input: number;
+  readonly link: number;
+  readonly flow: number;
+  readonly force: number;
+  readonly flowAlso: Int32Array;
+  readonly forceAlso: Int32Array;
+  readonly rateAlso: Int32Array;
+}
+
+/**
+ * The frame of one device instance: a window on the exchange (see exchange.ts). Every method is
+ * a load or a store, small enough to be inlined into the device's equations.
+ */
 export class InstanceFrame implements Frame, GuardFrame {
   mode = 0;
   /** Time the mode was entered, s. */
   entered = 0;
   /** Guards of the current mode. */
   guards: readonly Guard[] = [];
-  private readonly nodes: Int32Array;
-  private readonly attachments: Int32Array;
-  private readonly flowSlots: Int32Array;
-  private readonly flowFrom: Int32Array;
-  private readonly flowTo: Int32Array;
-  private readonly forceAttachment: Int32Array;
-  /** Flow of each path at the last evaluation, m3/s. */
-  readonly flows: Float64Array;
+  private readonly portAt: number;
+  private readonly stateAt: number;
+  private readonly inputAt: number;
+  private readonly linkAt: number;
+  private readonly flowAt: number;
+  private readonly forceAt: number;
+  private readonly flowAlsoAt: Int32Array;
+  private readonly forceAlsoAt: Int32Array;
+  private readonly rateAlsoAt: Int32Array;
 
   constructor(
     readonly name: string,
     readonly definition: DeviceDefinition,
     readonly k: Float64Array,
-    private readonly w: Workspace,
+    private readonly x: Exchange,
     readonly wiring: FrameWiring,
+    at: FrameOffsets,
   ) {
-    this.nodes = wiring.nodes;
-    this.attachments = wiring.attachments;
-    this.flowSlots = wiring.flowSlots;
-    this.flowFrom = wiring.flowFrom;
-    this.flowTo = wiring.flowTo;
-    this.forceAttachment = wiring.forceAttachment;
-    this.flows = new Float64Array(wiring.flowFrom.length);
+    this.portAt = at.port;
+    this.stateAt = at.state;
+    this.inputAt = at.input;
+    this.linkAt = at.link;
+    this.flowAt = at.flow;
+    this.forceAt = at.force;
+    this.flowAlsoAt = at.flowAlso;
+    this.forceAlsoAt = at.forceAlso;
+    this.rateAlsoAt = at.rateAlso;
   }
 
   sinceEntry(): number {
-    return this.w.t - this.entered;
+    return this.x.w.t - this.entered;
+  }
+  joined(path: number): boolean {
+    return this.wiring.flowFrom[path] === this.wiring.flowTo[path];
   }
   pressure(port: number): number {
-    return this.w.pressure[this.nodes[port]];
+    return this.x.pressure[this.portAt + port];
   }
   content(port: number): number {
-    return this.w.content[this.nodes[port]];
+    return this.x.w.content[this.wiring.nodes[port]];
   }
   state(state: number): number {
-    return this.w.y[this.wiring.states[state]];
+    return this.x.state[this.stateAt + state];
   }
   input(input: number): number {
-    return this.w.inputs[this.wiring.inputs[input]];
+    return this.x.w.inputs[this.inputAt + input];
   }
   travel(link: number): number {
-    const a = this.attachments[link];
-    return a < 0 ? 0 : this.w.travel[a];
+    return this.x.travel[this.linkAt + link];
   }
   travelRate(link: number): number {
-    const a = this.attachments[link];
-    return a < 0 ? 0 : this.w.ratio[a] * this.w.speed[this.w.attachmentCoordinate[a]];
+    return this.x.travelRate[this.linkAt + link];
   }
-
+  /** Flow of a path at the last evaluation, m3/s. */
+  flowOf(path: number): number {
+    return this.x.flow[this.flowAt + path];
+  }
   flow(path: number, q: number, dqFrom: number, dqTo: number): void {
-    const w = this.w;
-    w.gain[this.flowFrom[path]] -= q;
-    w.gain[this.flowTo[path]] += q;
-    this.flows[path] = q;
-    if (w.wantJacobian) {
-      const slots = this.flowSlots;
-      const partial = w.partial;
-      const s = 4 * path;
-      partial[slots[s]] -= dqFrom;
-      partial[slots[s + 1]] -= dqTo;
-      partial[slots[s + 2]] += dqFrom;
-      partial[slots[s + 3]] += dqTo;
-    }
+    const i = this.flowAt + path;
+    this.x.flow[i] = q;
+    this.x.byFrom[i] = dqFrom;
+    this.x.byTo[i] = dqTo;
   }
-
   flowAlso(path: number, extra: number, dq: number): void {
-    const w = this.w;
-    if (!w.wantJacobian) return;
-    const slots = this.wiring.flowAlso[path][extra];
-    const values = slots.via === Via.node ? w.partial : w.jacobianValues;
-    const d = slots.via === Via.link ? dq * w.ratio[slots.attachment] : dq;
-    values[slots.first] -= d;
-    values[slots.second] += d;
+    this.x.flowAlso[this.flowAlsoAt[path] + extra] = dq;
   }
-
   force(force: number, value: number): void {
-    const a = this.forceAttachment[force];
-    if (a < 0) return;
-    const w = this.w;
-    const c = w.attachmentCoordinate[a];
-    w.drive[c] += value * w.ratio[a];
-    if (w.wantJacobian) w.driveByAngle[c] += value * w.curvature[a];
+    this.x.force[this.forceAt + force] = value;
   }
-
   forceAlso(force: number, extra: number, d: number): void {
-    const a = this.forceAttachment[force];
-    if (a < 0 || !this.w.wantJacobian) return;
-    this.addToMoment(this.wiring.forceAlso[force][extra], d * this.w.ratio[a], a);
+    this.x.forceAlso[this.forceAlsoAt[force] + extra] = d;
   }
-
   damping(force: number, coefficient: number): void {
-    const a = this.forceAttachment[force];
-    if (a < 0) return;
-    const w = this.w;
-    const c = w.attachmentCoordinate[a];
-    const r = w.ratio[a];
-    w.drive[c] -= coefficient * r * r * w.speed[c];
-    w.viscous[c] += coefficient * r * r;
-    if (w.wantJacobian) {
-      w.driveBySpeed[c] -= coefficient * r * r;
-      w.driveByAngle[c] -= 2 * coefficient * r * w.curvature[a] * w.speed[c];
-    }
+    this.x.damping[this.forceAt + force] = coefficient;
   }
-
   friction(force: number, value: number): void {
-    const a = this.forceAttachment[force];
-    if (a < 0) return;
-    const w = this.w;
-    const c = w.attachmentCoordinate[a];
-    const r = w.ratio[a];
-    w.capacity[c] += value * (r < 0 ? -r : r);
-    if (w.wantJacobian) {
-      const bend = r < 0 ? -w.curvature[a] : w.curvature[a];
-      w.driveByAngle[c] -= w.direction[c] * value * bend;
-    }
+    this.x.friction[this.forceAt + force] = value;
   }
-
   frictionAlso(force: number, extra: number, d: number): void {
-    const a = this.forceAttachment[force];
-    const w = this.w;
-    if (a < 0 || !w.wantJacobian) return;
-    const c = w.attachmentCoordinate[a];
-    const r = w.ratio[a];
-    this.addToMoment(
-      this.wiring.forceAlso[force][extra],
-      -w.direction[c] * d * (r < 0 ? -r : r),
-      a,
-    );
+    this.x.frictionAlso[this.forceAlsoAt[force] + extra] = d;
   }
-
-  private addToMoment(slots: AlsoSlots, value: number, attachment: number): void {
-    const w = this.w;
-    if (slots.via === Via.node) {
-      w.partial[slots.first] += value;
-    } else {
-      const c = w.attachmentCoordinate[attachment];
-      const d = slots.via === Via.link ? value * w.ratio[slots.attachment] : value;
-      w.jacobianValues[slots.first] += d * w.inverseInertia[c];
-    }
-  }
-
   rate(state: number, value: number): void {
-    this.w.rate[this.wiring.states[state]] = value;
+    this.x.rate[this.stateAt + state] = value;
   }
-
   rateAlso(state: number, extra: number, d: number): void {
-    const w = this.w;
-    if (!w.wantJacobian) return;
-    const slots = this.wiring.rateAlso[state][extra];
-    if (slots.via === Via.node) w.partial[slots.first] += d;
-    else {
-      w.jacobianValues[slots.first] +=
-        slots.via === Via.link ? d * w.ratio[slots.attachment] : d;
-    }
+    this.x.rateAlso[this.rateAlsoAt[state] + extra] = d;
   }
 }

@@ -1,6 +1,7 @@
 import { contentAt, oilAt, type ContentLaw } from '../medium/index.js';
-import type { Catalogues, Scenario, Surroundings } from '../define/index.js';
+import type { Catalogues, DeviceDefinition, Scenario, Surroundings } from '../define/index.js';
 import type { SparsePattern } from '../solver/index.js';
+import { Exchange } from './exchange.js';
 import { InstanceFrame } from './frame.js';
 import { plan as makePlan, type Plan } from './plan.js';
 import { TableBuilder, type Tables } from './table.js';
@@ -8,7 +9,7 @@ import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
 /** Size of a pressure change that matters, for error control, Pa. */
-const PRESSURE_SCALE = 1e6;
+const PRESSURE_SCALE = 3.5e6;
 const ANGLE_SCALE = 0.1;
 const SPEED_SCALE = 1;
 
@@ -33,6 +34,10 @@ export class Network {
   private readonly travelTable: Int32Array;
   private readonly momentTable: Int32Array;
   private readonly inertiaTable: Int32Array;
+  /** 1 where the inertia changes with the angle. */
+  private readonly varies: Uint8Array;
+  /** Scratch: volume swept per radian by every chamber. */
+  private readonly sweep: Float64Array;
   private readonly damping: Float64Array;
   private readonly friction: Float64Array;
 
@@ -43,8 +48,9 @@ export class Network {
   private readonly chamberStart: Int32Array;
   private readonly chamberAttachment: Int32Array;
   private readonly chamberArea: Float64Array;
-  private readonly movers: readonly ((w: InstanceFrame) => void)[];
-  private readonly moving: readonly InstanceFrame[];
+  private readonly exchange: Exchange;
+  private readonly running: readonly InstanceFrame[];
+  private readonly equations: readonly NonNullable<DeviceDefinition['equations']>[];
   /** Travel, lever arms and static moments of held coordinates are not computed again until this is set. */
   private stale = true;
 
@@ -83,6 +89,10 @@ export class Network {
     this.momentTable = Int32Array.from(coordinates, (c, i) => builder.add(c.data.moment, ...range(i)));
     this.inertiaTable = Int32Array.from(coordinates, (c, i) => builder.add(c.data.inertia, ...range(i)));
     this.tables = builder.build();
+    this.varies = Uint8Array.from(coordinates, (c) =>
+      c.data.inertia.y.some((v) => v !== c.data.inertia.y[0]) ? 1 : 0,
+    );
+    this.sweep = new Float64Array(this.chamberArea.length);
     this.damping = Float64Array.from(coordinates, (c) => c.data.damping);
     this.friction = Float64Array.from(coordinates, (c) => c.data.friction);
 
@@ -97,11 +107,20 @@ export class Network {
       partials: this.wiring.entries.count,
     });
     attachments.forEach((a, i) => (this.workspace.attachmentCoordinate[i] = a.coordinate));
+    this.exchange = new Exchange(this.workspace, this.wiring.frames);
     this.frames = instances.map(
-      (p, i) => new InstanceFrame(p.name, p.definition, p.k, this.workspace, this.wiring.frames[i]),
+      (p, i) =>
+        new InstanceFrame(
+          p.name,
+          p.definition,
+          p.k,
+          this.exchange,
+          this.wiring.frames[i],
+          this.exchange.offsets[i],
+        ),
     );
-    this.moving = this.frames.filter((f) => f.definition.equations !== undefined);
-    this.movers = this.moving.map((f) => f.definition.equations!);
+    this.running = this.frames.filter((f) => f.definition.equations !== undefined);
+    this.equations = this.running.map((f) => f.definition.equations!);
     nodes.forEach((n, i) => {
       if (n.vented !== undefined) this.workspace.pressure[i] = n.vented;
     });
@@ -201,8 +220,8 @@ export class Network {
     const w = this.workspace;
     w.wantJacobian = true;
     w.jacobianValues = values;
-    values.fill(0);
-    w.partial.fill(0);
+    clear(values);
+    clear(w.partial);
     this.evaluate(t, y, rate);
     this.turnPartials(values);
   }
@@ -214,7 +233,7 @@ export class Network {
     w.t = t;
     w.y = y;
     w.rate = rate;
-    rate.fill(0);
+    clear(rate);
     const stale = this.stale;
     this.stale = false;
     const coordinates = angleState.length;
@@ -230,13 +249,11 @@ export class Network {
       w.capacity[c] = this.friction[c];
       w.driveByAngle[c] = tables.slope;
       w.driveBySpeed[c] = -this.damping[c];
-      if (w.direction[c] !== 0 || stale) {
+      if (stale || (w.direction[c] !== 0 && this.varies[c] === 1)) {
         tables.at(this.inertiaTable[c], angle);
         w.inverseInertia[c] = w.direction[c] === 0 ? 0 : 1 / tables.value;
-        if (tables.slope !== 0) {
-          w.drive[c] -= 0.5 * tables.slope * speed * speed;
-          w.driveBySpeed[c] -= tables.slope * speed;
-        }
+        w.drive[c] -= 0.5 * tables.slope * speed * speed;
+        w.driveBySpeed[c] -= tables.slope * speed;
       }
     }
     const attachments = w.attachmentCoordinate;
@@ -256,9 +273,12 @@ export class Network {
       }
     }
     this.pressures(y);
-    w.gain.fill(0);
-    const { movers, moving } = this;
-    for (let i = 0; i < movers.length; i++) movers[i](moving[i]);
+    clear(w.gain);
+    const { running, equations, exchange } = this;
+    exchange.gather();
+    for (let i = 0; i < equations.length; i++) equations[i](running[i]);
+    exchange.scatter();
+    if (w.wantJacobian) exchange.scatterPartials();
     for (let i = 0; i < contentState.length; i++) rate[contentState[i]] = w.gain[i];
     for (let c = 0; c < coordinates; c++) {
       const sign = w.direction[c];
@@ -300,45 +320,43 @@ export class Network {
   /** Pressure partials become state partials; the coordinates' own rows are filled. */
   private turnPartials(values: Float64Array): void {
     const w = this.workspace;
-    const e = this.wiring.entries;
-    const { chamberArea, chamberAttachment } = this;
-    const { angleBySpeed, speedByAngle, speedBySpeed, angleState } = this.wiring;
-    for (let i = 1; i < e.count; i++) {
-      let g = w.partial[i];
+    const { count, node, scaledBy, contentSlot, chamberStart, chamberSlot, chamber } =
+      this.wiring.entries;
+    const { chamberArea, chamberAttachment, sweep } = this;
+    const { partial, byContent, byVolume, inverseInertia, direction, attachmentCoordinate } = w;
+    // Volume swept per radian by every chamber; a held coordinate sweeps nothing.
+    for (let k = 0; k < sweep.length; k++) {
+      const a = chamberAttachment[k];
+      sweep[k] = direction[attachmentCoordinate[a]] === 0 ? 0 : chamberArea[k] * w.ratio[a];
+    }
+    for (let i = 1; i < count; i++) {
+      const c = scaledBy[i];
+      const g = c < 0 ? partial[i] : partial[i] * inverseInertia[c];
       if (g === 0) continue;
-      const c = e.scaledBy[i];
-      if (c >= 0) g *= w.inverseInertia[c];
-      const node = e.node[i];
-      values[e.contentSlot[i]] += g * w.byContent[node];
-      const gv = g * w.byVolume[node];
-      for (let k = e.chamberStart[i]; k < e.chamberStart[i + 1]; k++) {
-        const ch = e.chamber[k];
-        const a = chamberAttachment[ch];
-        if (w.direction[w.attachmentCoordinate[a]] === 0) continue;
-        values[e.chamberSlot[k]] += gv * chamberArea[ch] * w.ratio[a];
+      const j = node[i];
+      values[contentSlot[i]] += g * byContent[j];
+      const end = chamberStart[i + 1];
+      const gv = g * byVolume[j];
+      for (let k = chamberStart[i]; k < end; k++) values[chamberSlot[k]] += gv * sweep[chamber[k]];
+    }
+    const { angleBySpeed, speedByAngle, speedBySpeed, angleState, speedState } = this.wiring;
+    for (let c = 0; c < angleState.length; c++) {
+      if (direction[c] === 0) continue;
+      const inverse = inverseInertia[c];
+      let byAngle = w.driveByAngle[c];
+      if (this.varies[c] === 1) {
+        this.tables.at(this.inertiaTable[c], w.angle[c]);
+        const { slope, curvature } = this.tables;
+        byAngle -= 0.5 * curvature * w.speed[c] * w.speed[c] + slope * w.rate[speedState[c]];
       }
-    }
-    for (let c = 0; c < angleState.length; c++) {
-      if (w.direction[c] === 0) continue;
       values[angleBySpeed[c]] += 1;
-      values[speedByAngle[c]] += w.driveByAngle[c] * w.inverseInertia[c];
-      values[speedBySpeed[c]] += w.driveBySpeed[c] * w.inverseInertia[c];
+      values[speedByAngle[c]] += byAngle * inverse;
+      values[speedBySpeed[c]] += w.driveBySpeed[c] * inverse;
     }
-    this.inertiaPartials(values);
   }
+}
 
-  /** The angle's share through a varying inertia. */
-  private inertiaPartials(values: Float64Array): void {
-    const w = this.workspace;
-    const { speedByAngle, speedState, angleState } = this.wiring;
-    for (let c = 0; c < angleState.length; c++) {
-      if (w.direction[c] === 0) continue;
-      this.tables.at(this.inertiaTable[c], w.angle[c]);
-      const { slope, curvature } = this.tables;
-      if (slope === 0 && curvature === 0) continue;
-      values[speedByAngle[c]] -=
-        (0.5 * curvature * w.speed[c] * w.speed[c] + slope * w.rate[speedState[c]]) *
-        w.inverseInertia[c];
-    }
-  }
+/** Small arrays: a loop is quicker than the built-in fill. */
+function clear(a: Float64Array): void {
+  for (let i = 0; i < a.length; i++) a[i] = 0;
 }

@@ -36,6 +36,14 @@ export interface SolverResult {
 const SAFETY = 0.9;
 const SHRINK_MOST = 0.1;
 const GROW_MOST = 6;
+/**
+ * Crawling: within a loose tolerance the method can hop for ever to and fro over a kink that is
+ * narrower than the tolerance (a check valve's opening beside a small volume). After so many
+ * steps below CRAWL_STEP the tolerance is tightened until the steps grow again.
+ */
+const CRAWL_STEP = 2e-5;
+const CRAWL_COUNT = 40;
+const CRAWL_STRICTNESS = 20;
 /** First step after a jump: a share of the last one, within bounds, s. */
 const RESTART_SHARE = 0.1;
 const RESTART_MOST = 2e-3;
@@ -139,6 +147,8 @@ export function integrate(
   if (first !== undefined) return first;
   h = RESTART_LEAST;
   let rejectedLast = false;
+  let crawled = 0;
+  let strictness = 1;
   while (t < tEnd) {
     if (statistics.steps + statistics.rejected >= options.maxSteps) {
       return finish('exhausted', method.worst());
@@ -157,7 +167,8 @@ export function integrate(
     if (!toBreak && step < least) return finish('stuck', method.worst());
 
     const good = step > 0 ? lu.factor(jacobian0, 1 / (method.gamma * step)) : true;
-    const error = step <= 0 ? 0 : good ? method.attempt(t, step, y, rate0, y1) : NaN;
+    const raw = step <= 0 ? 0 : good ? method.attempt(t, step, y, rate0, y1) : NaN;
+    const error = raw * strictness;
     statistics.evaluations += method.evaluations;
     if (!(error <= 1)) {
       statistics.rejected++;
@@ -171,6 +182,10 @@ export function integrate(
       continue;
     }
     statistics.steps++;
+    if (step > 5 * CRAWL_STEP) {
+      crawled = 0;
+      strictness = 1;
+    } else if (step < CRAWL_STEP && ++crawled > CRAWL_COUNT) strictness = CRAWL_STRICTNESS;
     const grow = rejectedLast ? 1 : GROW_MOST;
     const wanted = step * Math.min(grow, SAFETY * Math.pow(Math.max(error, 1e-9), exponent));
     // A step cut short by a break says little about the step the solution allows.

@@ -100,7 +100,7 @@ export class SparseLU {
   factor(jacobian: Float64Array, shift: number): boolean {
     const { a, inverse, upperStart, lowerStart, target, scatter, upperAt, lowerAt } = this;
     const n = this.pattern.size;
-    a.fill(0);
+    for (let e = 0; e < a.length; e++) a[e] = 0;
     for (let e = 0; e < scatter.length; e++) a[scatter[e]] = -jacobian[e];
     for (let k = 0; k < n; k++) a[k] += shift;
     let at = 0;

@@ -12,7 +12,7 @@ export const WAY_SIZE = 4;
 
 /** The check valve opens over this drop, Pa. */
 const CHECK_CRACK = 10_000;
-const CHECK_BAND = 40_000;
+const CHECK_BAND = 150_000;
 
 /**
  * Declares flow `path` from `port` to `chamber`, whose first `also` is the travel. `clear`: way
@@ -27,6 +27,7 @@ export function cushionedWay(
   clear: number,
   sense: number,
 ): void {
+  if (d.joined(path)) return;
   const k = d.k;
   const narrow = k[at + 2];
   const dp = d.pressure(port) - d.pressure(chamber);

@@ -1,0 +1,131 @@
+import { enthalpyAt, nodeEnergy } from '../medium/index.js';
+import type { InstanceFrame, Network } from '../network/index.js';
+import type { Machine } from './machine.js';
+import type { Record } from './record.js';
+
+/** Oil and energy of a run, for checking that nothing is lost. SI. */
+export interface Account {
+  /** All oil at ambient pressure, m3, at the start and at the end: chambers, lines, reservoirs, leaked. */
+  readonly oil: { readonly start: number; readonly end: number };
+  /** J */
+  readonly energy: {
+    /** Given by supplies. */
+    readonly supplied: number;
+    /** Turned to heat in valves, lines, leaks. */
+    readonly throttled: number;
+    /** Turned to heat by friction and damping. */
+    readonly rubbed: number;
+    /** Lost in impacts at stops. */
+    readonly struck: number;
+    /** Done by weight and springs (positive when they give). */
+    readonly weight: number;
+    /** Done against the atmosphere. */
+    readonly atmosphere: number;
+    /** Change of what is stored in oil, walls and motion. */
+    readonly stored: number;
+    /** What the terms leave over: supplied + weight - everything else. */
+    readonly gap: number;
+  };
+}
+
+/** Gauss-Legendre points and weights on [0, 1], three points. */
+const POINTS = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)];
+const WEIGHTS = [5 / 18, 8 / 18, 5 / 18];
+
+/** Works out the account of a recorded run by quadrature over its dense output. */
+export function accountOf(network: Network, machine: Machine, record: Record): Account {
+  const y = new Float64Array(network.size);
+  const rate = new Float64Array(network.size);
+  const w = network.workspace;
+  let supplied = 0;
+  let throttled = 0;
+  let rubbed = 0;
+  let struck = 0;
+  let weight = 0;
+  let kineticBefore = NaN;
+  const first = { oil: 0, stored: 0, volume: 0 };
+  const last = { oil: 0, stored: 0, volume: 0 };
+  for (let i = 0; i < record.count; i++) {
+    const epoch = record.epochOf(i);
+    if (i === 0 || epoch !== record.epochOf(i - 1)) machine.restore(machine.epochs[epoch]);
+    const t0 = record.start(i);
+    const t1 = record.end(i);
+    const look = (t: number): void => {
+      record.at(i, t, y);
+      network.derivatives(t, y, rate);
+    };
+    look(t0);
+    if (i === 0) Object.assign(first, stock(network, y));
+    else struck += kineticBefore - network.kineticEnergy();
+    for (let g = 0; g < 3; g++) {
+      look(t0 + POINTS[g] * (t1 - t0));
+      const dt = WEIGHTS[g] * (t1 - t0);
+      for (const frame of network.frames) {
+        const [given, lost] = flowPower(network, frame);
+        supplied += given * dt;
+        throttled += lost * dt;
+      }
+      for (let c = 0; c < w.speed.length; c++) {
+        const speed = Math.abs(w.speed[c]);
+        rubbed += (w.capacity[c] + w.viscous[c] * speed) * speed * dt;
+        weight += network.staticMoment(c) * w.speed[c] * dt;
+      }
+    }
+    look(t1);
+    kineticBefore = network.kineticEnergy();
+    if (i === record.count - 1) Object.assign(last, stock(network, y));
+  }
+  const atmosphere = network.around.ambient * (last.volume - first.volume);
+  const stored = last.stored - first.stored;
+  return {
+    oil: { start: first.oil, end: last.oil },
+    energy: {
+      supplied,
+      throttled,
+      rubbed,
+      struck,
+      weight,
+      atmosphere,
+      stored,
+      gap: supplied + weight - throttled - rubbed - struck - atmosphere - stored,
+    },
+  };
+}
+
+/** Power given by source paths and lost in the others, W, at the point last evaluated. */
+function flowPower(network: Network, frame: InstanceFrame): [number, number] {
+  let given = 0;
+  let lost = 0;
+  Object.values(frame.definition.flows ?? {}).forEach((flow, k) => {
+    const rise =
+      enthalpyAt(network.law, network.workspace.pressure[frame.wiring.flowTo[k]]) -
+      enthalpyAt(network.law, network.workspace.pressure[frame.wiring.flowFrom[k]]);
+    const power = frame.flowOf(k) * rise;
+    if (flow.source === true) given += power;
+    else lost -= power;
+  });
+  return [given, lost];
+}
+
+/** Oil, stored energy and chamber volume at the point last evaluated. */
+function stock(
+  network: Network,
+  y: Float64Array,
+): { oil: number; stored: number; volume: number } {
+  const { plan, law, wiring, workspace: w } = network;
+  let oil = 0;
+  let stored = network.kineticEnergy();
+  let volume = 0;
+  plan.nodes.forEach((node, i) => {
+    const n = y[wiring.contentState[i]];
+    oil += n;
+    if (node.vented !== undefined) {
+      stored += n * enthalpyAt(law, w.pressure[i]);
+      return;
+    }
+    const v = network.volumeOf(i);
+    volume += v;
+    stored += nodeEnergy(law, node, v, n, w.pressure[i]);
+  });
+  return { oil, stored, volume };
+}
