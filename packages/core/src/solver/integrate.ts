@@ -129,6 +129,15 @@ export function integrate(
     state,
     statistics,
   });
+  /** The state whose rate is no number: in the linear algebra NaN spreads to all the others. */
+  const broken = (step: number): number => {
+    const find = (rate: Float64Array): number => rate.findIndex((r) => !Number.isFinite(r));
+    const now = find(rate0);
+    if (now >= 0) return now;
+    problem.derivatives(t + step, y, rate1);
+    const soon = find(rate1);
+    return soon >= 0 ? soon : method.worst();
+  };
   /** Lets the problem jump at (t, y); the result says how to go on. */
   const jump = (): SolverResult | undefined => {
     const result = problem.jump(t, y);
@@ -175,7 +184,7 @@ export function integrate(
       rejectedLast = true;
       if (error !== error || error === Infinity) {
         h = step * SHRINK_MOST;
-        if (h < 1e-13) return finish('diverged', method.worst());
+        if (h < 1e-13) return finish('diverged', broken(step));
       } else {
         h = step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error, exponent));
       }

@@ -21,8 +21,9 @@ export function firstAbove(
   while (b - a > width) {
     let x = wb === wa ? 0.5 * (a + b) : b - (wb * (b - a)) / (wb - wa);
     if (++turns % 3 === 0) {
-      if (b - a > 0.5 * last) x = 0.5 * (a + b);
-      last = b - a;
+      const slow = b - a > 0.5 * last;
+      if (slow) x = 0.5 * (a + b);
+      last = slow ? 0.5 * (b - a) : b - a;
     }
     // Keep off the ends, so that both close in.
     const margin = 0.25 * width;
