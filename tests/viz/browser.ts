@@ -15,7 +15,10 @@ import type { PreviewServer } from 'vite';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const VIZ = here('../../packages/viz');
-const VITE = join(fileURLToPath(new URL('.', import.meta.resolve('vite/package.json'))), 'bin/vite.js');
+const VITE = join(
+  fileURLToPath(new URL('.', import.meta.resolve('vite/package.json'))),
+  'bin/vite.js',
+);
 const run = promisify(execFile);
 const ARTEFACTS = here('../artefacts/viz');
 
@@ -42,7 +45,8 @@ const PLACES: readonly string[] = [
 /** CHROME_PATH first, then the usual places. */
 export function findBrowser(): string {
   const named = process.env.CHROME_PATH;
-  const found = named !== undefined && named !== '' ? named : PLACES.find((path) => existsSync(path));
+  const found =
+    named !== undefined && named !== '' ? named : PLACES.find((path) => existsSync(path));
   if (found === undefined || !existsSync(found)) {
     throw new Error('no Chromium, Chrome or Edge found; name one with CHROME_PATH');
   }
@@ -107,8 +111,17 @@ export class Site {
   }
 
   async visit(options: VisitOptions = {}): Promise<Visit> {
-    const { width = 1280, height = 800, scheme = 'light', reducedMotion = 'no-preference' } = options;
-    const page = await this.browser.newPage({ viewport: { width, height }, colorScheme: scheme, reducedMotion });
+    const {
+      width = 1280,
+      height = 800,
+      scheme = 'light',
+      reducedMotion = 'no-preference',
+    } = options;
+    const page = await this.browser.newPage({
+      viewport: { width, height },
+      colorScheme: scheme,
+      reducedMotion,
+    });
     const said: string[] = [];
     const elsewhere: string[] = [];
     page.on('console', (m) => {
@@ -116,7 +129,8 @@ export class Site {
     });
     page.on('pageerror', (e) => said.push(e.message));
     page.on('request', (r) => {
-      if (!r.url().startsWith(this.address) && !r.url().startsWith('data:')) elsewhere.push(r.url());
+      if (!r.url().startsWith(this.address) && !r.url().startsWith('data:'))
+        elsewhere.push(r.url());
     });
     await page.goto(this.address);
     await page.locator('ww-bay table').waitFor();

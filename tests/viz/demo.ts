@@ -4,7 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { readScenario, simulate } from '@wheelwell/core';
 import type { FaultEntry, Run, Scenario } from '@wheelwell/core';
 
-export const FILE = fileURLToPath(new URL('../../scenarios/hedgelark/hedgelark.yaml', import.meta.url));
+export const FILE = fileURLToPath(
+  new URL('../../scenarios/hedgelark/hedgelark.yaml', import.meta.url),
+);
 export const TEXT = readFileSync(FILE, 'utf8');
 
 export function demoScenario(): Scenario {

@@ -18,7 +18,9 @@ const RULE = 'door-before-leg';
 /** The valve whose card in the demo shows doors closing early. */
 function earlyValve(): { on: string; severity: number } {
   for (const card of Object.values(demoScenario().cards)) {
-    const found = card.expect.includes(RULE) ? card.faults.find((f) => f.fault === FAULT) : undefined;
+    const found = card.expect.includes(RULE)
+      ? card.faults.find((f) => f.fault === FAULT)
+      : undefined;
     if (found !== undefined) return found;
   }
   throw new Error('no card of the demo shows doors that close early');
@@ -68,7 +70,9 @@ describe('a fault put in', () => {
     await settled(page);
     const run = demoRun();
     const bad = run.flags.filter((f) => f.severity !== 'note').length;
-    expect(await page.locator('ww-order-chart .pin.fail, ww-order-chart .pin.caution').count()).toBe(bad);
+    expect(
+      await page.locator('ww-order-chart .pin.fail, ww-order-chart .pin.caution').count(),
+    ).toBe(bad);
     expect(await page.getByText('No fault is in this run.').isVisible()).toBe(true);
   });
 });

@@ -30,7 +30,10 @@ describe('a dropped file', () => {
     const { page } = visit;
     await scrubTo(page, 3);
     const before = await page.locator('ww-times').evaluate((e) => e.shadowRoot?.textContent);
-    const broken = TEXT.replace(/^( *)crack:.*$/m, '$1crack: 45 mm').replace(/^components:/m, 'componnents:');
+    const broken = TEXT.replace(/^( *)crack:.*$/m, '$1crack: 45 mm').replace(
+      /^components:/m,
+      'componnents:',
+    );
     const { issues } = readScenario(broken, { file: 'broken.yaml' });
     expect(issues.length).toBeGreaterThan(0);
     await drop('broken.yaml', broken);
@@ -54,7 +57,11 @@ describe('a dropped file', () => {
     const { page } = visit;
     const renamed = TEXT.replace(/^title:.*$/m, 'title: A dropped aircraft');
     await drop('mine.yaml', renamed);
-    expect(await page.locator('ww-card-bar .file select').evaluate((s) => (s as HTMLSelectElement).selectedOptions[0]?.text)).toContain('mine.yaml');
+    expect(
+      await page
+        .locator('ww-card-bar .file select')
+        .evaluate((s) => (s as HTMLSelectElement).selectedOptions[0]?.text),
+    ).toContain('mine.yaml');
     expect(await clock(page)).toBe(0);
     expect(await page.locator('ww-issue-list section.box:not(.caution)').count()).toBe(0);
   });

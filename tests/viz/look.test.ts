@@ -11,7 +11,10 @@ beforeAll(async () => {
 });
 afterAll(() => site.close());
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const axeSource = readFileSync(
+  createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
+  'utf8',
+);
 
 interface Violation {
   readonly id: string;
@@ -22,10 +25,14 @@ interface Violation {
 async function violations(page: Page): Promise<string[]> {
   await page.evaluate(axeSource);
   const found = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<{ violations: Violation[] }> } };
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<{ violations: Violation[] }> };
+    };
     return (await axe.run()).violations;
   });
-  return found.flatMap((v) => v.nodes.map((n) => `${v.id}: ${JSON.stringify(n.target)} ${n.failureSummary ?? ''}`));
+  return found.flatMap((v) =>
+    v.nodes.map((n) => `${v.id}: ${JSON.stringify(n.target)} ${n.failureSummary ?? ''}`),
+  );
 }
 
 /** Elements with words that stick out of the window sideways or are cut off by their own box. */
@@ -35,18 +42,31 @@ function cutOff(page: Page): Promise<string[]> {
     const visit = (root: ParentNode): void => {
       for (const e of root.querySelectorAll('*')) {
         if (e.shadowRoot !== null) visit(e.shadowRoot);
-        if (e.matches('td:not(.flags), th') && e.scrollWidth > e.clientWidth + 1) out.push(`table cell "${e.textContent?.trim().slice(0, 40)}" cut off`);
-        if (!(e instanceof HTMLElement) || e.closest('.aside') !== null || e.childElementCount > 0 || e.textContent?.trim() === '') continue;
+        if (e.matches('td:not(.flags), th') && e.scrollWidth > e.clientWidth + 1)
+          out.push(`table cell "${e.textContent?.trim().slice(0, 40)}" cut off`);
+        if (
+          !(e instanceof HTMLElement) ||
+          e.closest('.aside') !== null ||
+          e.childElementCount > 0 ||
+          e.textContent?.trim() === ''
+        )
+          continue;
         const box = e.getBoundingClientRect();
         if (box.width === 0) continue;
         const name = `${e.localName} "${e.textContent?.trim().slice(0, 40)}"`;
         if (box.left < -1 || box.right > innerWidth + 1) out.push(`${name} outside the window`);
         const style = getComputedStyle(e);
-        if (style.textOverflow !== 'ellipsis' && style.display !== 'inline' && e.scrollWidth > e.clientWidth + 1) out.push(`${name} cut off`);
+        if (
+          style.textOverflow !== 'ellipsis' &&
+          style.display !== 'inline' &&
+          e.scrollWidth > e.clientWidth + 1
+        )
+          out.push(`${name} cut off`);
       }
     };
     visit(document);
-    if (document.documentElement.scrollWidth > innerWidth) out.push(`page ${document.documentElement.scrollWidth} wide`);
+    if (document.documentElement.scrollWidth > innerWidth)
+      out.push(`page ${document.documentElement.scrollWidth} wide`);
     return out;
   });
 }
@@ -57,31 +77,39 @@ const SIZES = [
 ] as const;
 
 describe.each(['light', 'dark'] as const)('in the %s theme', (scheme) => {
-  it.each(SIZES)('has nothing against it at %i x %i, whatever panel is on top', async (width, height) => {
-    const { page, said } = await site.visit({ width, height, scheme });
-    // A card with flags shows every kind of mark.
-    const cards = await page.locator('[data-choose=card] option').evaluateAll((all) => all.map((o) => (o as HTMLOptionElement).value));
-    await page.locator('[data-choose=card]').selectOption(cards.find((c) => /early/.test(c)) ?? cards[cards.length - 1]);
-    await settled(page);
-    for (const key of ['1', '2', '3']) {
-      await page.keyboard.press(key);
-      if (key !== '3') await page.keyboard.press(key === '1' ? 'f' : 'ArrowRight');
-      await page.waitForTimeout(100);
-      expect(await cutOff(page)).toEqual([]);
+  it.each(SIZES)(
+    'has nothing against it at %i x %i, whatever panel is on top',
+    async (width, height) => {
+      const { page, said } = await site.visit({ width, height, scheme });
+      // A card with flags shows every kind of mark.
+      const cards = await page
+        .locator('[data-choose=card] option')
+        .evaluateAll((all) => all.map((o) => (o as HTMLOptionElement).value));
+      await page
+        .locator('[data-choose=card]')
+        .selectOption(cards.find((c) => /early/.test(c)) ?? cards[cards.length - 1]);
+      await settled(page);
+      for (const key of ['1', '2', '3']) {
+        await page.keyboard.press(key);
+        if (key !== '3') await page.keyboard.press(key === '1' ? 'f' : 'ArrowRight');
+        await page.waitForTimeout(100);
+        expect(await cutOff(page)).toEqual([]);
+        expect(await violations(page)).toEqual([]);
+        await keep(page, `${scheme}-${width}-panel-${key}`);
+      }
+      await page.keyboard.press('?');
       expect(await violations(page)).toEqual([]);
-      await keep(page, `${scheme}-${width}-panel-${key}`);
-    }
-    await page.keyboard.press('?');
-    expect(await violations(page)).toEqual([]);
-    await page.keyboard.press('Escape');
-    expect(said).toEqual([]);
-    await page.close();
-  });
+      await page.keyboard.press('Escape');
+      expect(said).toEqual([]);
+      await page.close();
+    },
+  );
 });
 
 it('the theme follows the button and is remembered', async () => {
   const { page } = await site.visit({ scheme: 'light' });
-  const paper = (): Promise<string> => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  const paper = (): Promise<string> =>
+    page.evaluate(() => getComputedStyle(document.body).backgroundColor);
   const light = await paper();
   await page.keyboard.press('t');
   await page.keyboard.press('t');

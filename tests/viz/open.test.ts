@@ -25,33 +25,43 @@ interface Box {
 
 /** A tyre's box in the drawing's own millimetres. */
 function tyreBox(mechanism: string, view: string): Promise<Box> {
-  return visit.page.locator(`svg[data-view=${view}] [data-mechanism=${mechanism}] [data-part=tyre]`).evaluate((path) => {
-    const { x, y, width, height } = (path as SVGPathElement).getBBox();
-    return { x, y, width, height };
-  });
+  return visit.page
+    .locator(`svg[data-view=${view}] [data-mechanism=${mechanism}] [data-part=tyre]`)
+    .evaluate((path) => {
+      const { x, y, width, height } = (path as SVGPathElement).getBBox();
+      return { x, y, width, height };
+    });
 }
 
 describe('the page as it opens', () => {
   it('simulates the first card of the demo, says nothing on the console and asks nobody else', async () => {
     const { page, said, elsewhere } = visit;
     const scenario = demoScenario();
-    const chosen = await page.locator('[data-choose=card]').evaluate((s) => (s as HTMLSelectElement).selectedOptions[0]?.text);
+    const chosen = await page
+      .locator('[data-choose=card]')
+      .evaluate((s) => (s as HTMLSelectElement).selectedOptions[0]?.text);
     expect(chosen).toBe(Object.values(scenario.cards)[0]?.title);
-    expect(await page.getByRole('tab', { name: /Events/ }).textContent()).toContain(String(run.log.filter((e) => e.from !== '' || e.t > 0).length));
+    expect(await page.getByRole('tab', { name: /Events/ }).textContent()).toContain(
+      String(run.log.filter((e) => e.from !== '' || e.t > 0).length),
+    );
     await keep(page, 'open');
     expect(said).toEqual([]);
     expect(elsewhere).toEqual([]);
   });
 
   it('forbids inline and evaluated script', async () => {
-    const policy = await visit.page.locator('meta[http-equiv=Content-Security-Policy]').getAttribute('content');
+    const policy = await visit.page
+      .locator('meta[http-equiv=Content-Security-Policy]')
+      .getAttribute('content');
     expect(policy).toMatch(/default-src 'none'/);
     expect(policy).not.toMatch(/unsafe/);
   });
 
   it('keeps the cautions in sight', async () => {
     const { page } = visit;
-    await expect.poll(() => page.getByText('A simulation, not approved data.').isVisible()).toBe(true);
+    await expect
+      .poll(() => page.getByText('A simulation, not approved data.').isVisible())
+      .toBe(true);
     await page.getByText('All cautions').click();
     for (const word of ['Jacked aircraft', 'Doors shear', 'Oil under pressure']) {
       expect(await page.getByText(word).isVisible()).toBe(true);
@@ -65,40 +75,53 @@ describe('the bay', () => {
   // centred on the disc's centre and reaches R sqrt(1 - a_z^2) above and below it (ellipse as the
   // parallel projection of a circle, any text on descriptive geometry); half the tyre's width
   // adds at most w/2 |a_z|.
-  it.each([0, 0.35, 0.65, 1])('draws every tyre where the run has it, %f through the way up', async (share) => {
-    const units = Object.values(run.scenario.units);
-    for (const { leg } of units) {
-      const travel = run.timings.find((t) => t.direction === 'up' && run.scenario.units[t.unit].leg === leg);
-      if (travel === undefined) throw new Error(`${leg} was not timed`);
-      const time = run.tick * Math.round((travel.moving + (travel.locked - travel.moving) * share) / run.tick);
-      await scrubTo(visit.page, time);
-      const entry = run.scenario.mechanisms[leg];
-      const { tyre } = catalogues.mechanisms[entry.is].outline(entry.parameters).at(valueAt(run, `${leg}.angle`, time));
-      if (tyre === undefined) throw new Error(`${leg} has no tyre`);
-      const { centre, axle, radius, width } = tyre;
-      for (const [view, across] of [
-        ['front', -centre.y],
-        ['side', centre.x],
-      ] as const) {
-        await expect.poll(async () => Math.abs((await tyreBox(leg, view)).y)).toBeGreaterThan(0);
-        const box = await tyreBox(leg, view);
-        expect(Math.abs(box.x + box.width / 2 - across * 1000)).toBeLessThan(3);
-        expect(Math.abs(box.y + box.height / 2 + centre.z * 1000)).toBeLessThan(3);
-        const disc = 2000 * radius * Math.sqrt(1 - axle.z ** 2);
-        // The circle is drawn with 36 sides: its corners may miss the top by 1 - cos(5 deg).
-        expect(box.height).toBeGreaterThan(0.99 * disc - 1);
-        expect(box.height).toBeLessThan(disc + 1000 * width * Math.abs(axle.z) + 3);
+  it.each([0, 0.35, 0.65, 1])(
+    'draws every tyre where the run has it, %f through the way up',
+    async (share) => {
+      const units = Object.values(run.scenario.units);
+      for (const { leg } of units) {
+        const travel = run.timings.find(
+          (t) => t.direction === 'up' && run.scenario.units[t.unit].leg === leg,
+        );
+        if (travel === undefined) throw new Error(`${leg} was not timed`);
+        const time =
+          run.tick *
+          Math.round((travel.moving + (travel.locked - travel.moving) * share) / run.tick);
+        await scrubTo(visit.page, time);
+        const entry = run.scenario.mechanisms[leg];
+        const { tyre } = catalogues.mechanisms[entry.is]
+          .outline(entry.parameters)
+          .at(valueAt(run, `${leg}.angle`, time));
+        if (tyre === undefined) throw new Error(`${leg} has no tyre`);
+        const { centre, axle, radius, width } = tyre;
+        for (const [view, across] of [
+          ['front', -centre.y],
+          ['side', centre.x],
+        ] as const) {
+          await expect.poll(async () => Math.abs((await tyreBox(leg, view)).y)).toBeGreaterThan(0);
+          const box = await tyreBox(leg, view);
+          expect(Math.abs(box.x + box.width / 2 - across * 1000)).toBeLessThan(3);
+          expect(Math.abs(box.y + box.height / 2 + centre.z * 1000)).toBeLessThan(3);
+          const disc = 2000 * radius * Math.sqrt(1 - axle.z ** 2);
+          // The circle is drawn with 36 sides: its corners may miss the top by 1 - cos(5 deg).
+          expect(box.height).toBeGreaterThan(0.99 * disc - 1);
+          expect(box.height).toBeLessThan(disc + 1000 * width * Math.abs(axle.z) + 3);
+        }
       }
-    }
-    await keep(visit.page, `bay-${share}`);
-  });
+      await keep(visit.page, `bay-${share}`);
+    },
+  );
 
   it('says each unit in words', async () => {
-    const end = run.timings.filter((t) => t.direction === 'up').reduce((latest, t) => Math.max(latest, t.start + t.total), 0);
+    const end = run.timings
+      .filter((t) => t.direction === 'up')
+      .reduce((latest, t) => Math.max(latest, t.start + t.total), 0);
     await scrubTo(visit.page, end + 0.1);
     for (const name of Object.keys(run.scenario.units)) {
       const row = visit.page.locator(`ww-bay tr[data-unit=${name}]`);
-      const phase = run.log.filter((e) => e.device === name && e.kind === 'phase' && e.t <= end + 0.1).at(-1)?.to;
+      const phase = run.log
+        .filter((e) => e.device === name && e.kind === 'phase' && e.t <= end + 0.1)
+        .at(-1)?.to;
       await expect.poll(() => row.locator('td').first().textContent()).toBe(phase);
     }
   });

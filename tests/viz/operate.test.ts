@@ -84,14 +84,24 @@ describe('by keyboard', () => {
         while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
         if (at === null || at === document.body) return undefined;
         const label = at.getAttribute('aria-label') ?? at.textContent?.trim() ?? '';
-        return { name: `${at.localName} ${label.slice(0, 30)}`, outline: getComputedStyle(at).outlineStyle };
+        return {
+          name: `${at.localName} ${label.slice(0, 30)}`,
+          outline: getComputedStyle(at).outlineStyle,
+        };
       });
       if (here === undefined) continue;
       seen.add(here.name);
       expect(here.outline, here.name).not.toBe('none');
     }
     const names = [...seen].join('\n');
-    for (const wanted of ['Play', 'Next event', 'Next flag', 'Look from behind', 'Order of events; play head', 'Open file']) {
+    for (const wanted of [
+      'Play',
+      'Next event',
+      'Next flag',
+      'Look from behind',
+      'Order of events; play head',
+      'Open file',
+    ]) {
       expect(names).toContain(wanted);
     }
   });
@@ -141,11 +151,21 @@ describe('by mouse', () => {
 
   it('an event picked out shows arrows from its causes', async () => {
     const { page } = visit;
-    const entry = run.log.find((e) => e.kind !== 'phase' && e.by >= 0 && run.log[e.by].device !== e.device && run.log[e.by].kind !== 'phase');
+    const entry = run.log.find(
+      (e) =>
+        e.kind !== 'phase' &&
+        e.by >= 0 &&
+        run.log[e.by].device !== e.device &&
+        run.log[e.by].kind !== 'phase',
+    );
     if (entry === undefined) throw new Error('no event with a cause elsewhere');
     await page.getByRole('tab', { name: /Events/ }).click();
     await page.locator(`ww-event-list [data-event="${entry.index}"] .row`).click();
-    expect(await page.locator(`ww-order-chart .arrow[data-from="${entry.by}"][data-to="${entry.index}"]`).count()).toBe(1);
+    expect(
+      await page
+        .locator(`ww-order-chart .arrow[data-from="${entry.by}"][data-to="${entry.index}"]`)
+        .count(),
+    ).toBe(1);
     await keep(page, 'causes');
     expect(await clock(page)).toBeCloseTo(entry.t, 3);
   });
@@ -155,11 +175,14 @@ describe('settings', () => {
   it('shows angles and margins in the units chosen', async () => {
     const { page } = visit;
     await page.getByRole('button', { name: 'Metric' }).click();
-    expect(await page.getByRole('button', { name: 'Metric' }).getAttribute('aria-pressed')).toBe('true');
+    expect(await page.getByRole('button', { name: 'Metric' }).getAttribute('aria-pressed')).toBe(
+      'true',
+    );
     await page.getByRole('tab', { name: /Flags/ }).click();
     const summary = page.locator('ww-flag-list summary');
     if ((await summary.count()) > 0) await summary.click();
-    const text = (await page.locator('ww-flag-list').evaluate((e) => e.shadowRoot?.textContent)) ?? '';
+    const text =
+      (await page.locator('ww-flag-list').evaluate((e) => e.shadowRoot?.textContent)) ?? '';
     expect(text).not.toMatch(/\bpsia?\b|\bin\/s\b/);
     await page.getByRole('button', { name: 'US', exact: true }).click();
   });

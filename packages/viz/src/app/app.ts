@@ -22,7 +22,11 @@ import type { Deeds } from './keyboard.js';
 import { applyTheme, recall, remember, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
 
-const THEME_WORD: Readonly<Record<Theme, string>> = { auto: 'Theme: system', light: 'Theme: light', dark: 'Theme: dark' };
+const THEME_WORD: Readonly<Record<Theme, string>> = {
+  auto: 'Theme: system',
+  light: 'Theme: light',
+  dark: 'Theme: dark',
+};
 
 /** The shell: places the views, passes them the store, listens to keys and dropped files. */
 export class App extends LitElement {
@@ -41,7 +45,8 @@ export class App extends LitElement {
   declare keys: boolean;
 
   readonly store = new Store((listener) => new Engine(listener));
-  #unlisten: (() => void) | undefined;
+  /** Aborted when the element leaves the page. */
+  #left = new AbortController();
 
   constructor() {
     super();
@@ -54,27 +59,27 @@ export class App extends LitElement {
     runClock(this.store);
     this.store.watch((changed) => {
       if (changed.has('system')) remember('units', this.store.state.system);
-      if (['said', 'picture', 'faults', 'busy'].some((key) => changed.has(key as 'said'))) this.requestUpdate();
+      if (['said', 'picture', 'faults', 'busy'].some((key) => changed.has(key as 'said')))
+        this.requestUpdate();
       if (changed.has('selection')) this.#showSelection();
     });
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#unlisten = listen(window, this.#deeds(), () => this.keys);
-    window.addEventListener('dragover', this.#over);
-    window.addEventListener('dragleave', this.#leave);
-    window.addEventListener('drop', this.#drop);
+    this.#left = new AbortController();
+    const { signal } = this.#left;
+    listen(window, this.#deeds(), () => this.keys, signal);
+    window.addEventListener('dragover', this.#over, { signal });
+    window.addEventListener('dragleave', this.#leave, { signal });
+    window.addEventListener('drop', this.#drop, { signal });
     const first = demos[0];
     if (first !== undefined && this.store.state.source === undefined) this.store.open(first);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#unlisten?.();
-    window.removeEventListener('dragover', this.#over);
-    window.removeEventListener('dragleave', this.#leave);
-    window.removeEventListener('drop', this.#drop);
+    this.#left.abort();
   }
 
   protected override render(): TemplateResult {
@@ -82,28 +87,52 @@ export class App extends LitElement {
     const card = picture?.cards.find((c) => c.name === picture.card);
     return html`
       <header>
-        <h1><svg viewBox="0 0 32 32" aria-hidden="true"><rect width="32" height="32" fill="var(--accent)"></rect><path d="M5 8h22M9 8v3M23 8v3M16 8v9" stroke="var(--on-accent)" stroke-width="2.5" stroke-linecap="round"></path><circle cx="16" cy="21.5" r="5.6" fill="none" stroke="var(--on-accent)" stroke-width="3"></circle></svg>Wheelwell</h1>
+        <h1>
+          <svg viewBox="0 0 32 32" aria-hidden="true">
+            <rect width="32" height="32" fill="var(--accent)"></rect>
+            <path
+              d="M5 8h22M9 8v3M23 8v3M16 8v9"
+              stroke="var(--on-accent)"
+              stroke-width="2.5"
+              stroke-linecap="round"
+            ></path>
+            <circle
+              cx="16"
+              cy="21.5"
+              r="5.6"
+              fill="none"
+              stroke="var(--on-accent)"
+              stroke-width="3"
+            ></circle></svg
+          >Wheelwell
+        </h1>
         <ww-card-bar .store=${this.store}></ww-card-bar>
-        <button @click=${this.#nextTheme} title="Light, dark or as the system (T)">${THEME_WORD[this.theme]}</button>
+        <button @click=${this.#nextTheme} title="Light, dark or as the system (T)">
+          ${THEME_WORD[this.theme]}
+        </button>
         <button @click=${this.#help} title="Keys (?)">Keys</button>
       </header>
       <ww-cautions .store=${this.store}></ww-cautions>
       <ww-issue-list .store=${this.store} role="alert"></ww-issue-list>
       <main aria-busy=${busy}>
-        <section class="area stage" aria-label="Drawings">
-          ${this.#area('stage')}
-        </section>
+        <section class="area stage" aria-label="Drawings">${this.#area('stage')}</section>
         <section class="area chart" aria-label="Order of events">${this.#area('chart')}</section>
         <div class="side">
-          ${views.filter((v) => v.area === 'fact').map(
-            (v) => html`<section class="area fact" aria-label=${v.title}>
-              ${v.show(this.store)} ${card === undefined || card.note === '' ? nothing : html`<p class="card-note">${card.note}</p>`}
-            </section>`,
-          )}
+          ${views
+            .filter((v) => v.area === 'fact')
+            .map(
+              (v) =>
+                html`<section class="area fact" aria-label=${v.title}>
+                  ${v.show(this.store)}
+                  ${card === undefined || card.note === '' ? nothing : html`<p class="card-note">${card.note}</p>`}
+                </section>`,
+            )}
           <section class="area panel" aria-label="Lists and forms">${this.#area('panel')}</section>
         </div>
       </main>
-      <section class="transport" aria-label="Clock"><ww-transport .store=${this.store}></ww-transport></section>
+      <section class="transport" aria-label="Clock">
+        <ww-transport .store=${this.store}></ww-transport>
+      </section>
       <div class="aside" role="status" aria-live="polite">${said}</div>
       ${this.dropping ? html`<div class="drop">Drop the scenario file to open it</div>` : nothing}
       <ww-help .keys=${this.keys} @keys-change=${this.#switchKeys}></ww-help>
@@ -117,10 +146,22 @@ export class App extends LitElement {
     if (top === undefined) return html``;
     if (here.length === 1) return html`<div class="content">${top.show(this.store)}</div>`;
     return html`
-      <div role="tablist" aria-label="What to show" @keydown=${(e: KeyboardEvent) => this.#tabKey(e, here, top, area)}>
+      <div
+        role="tablist"
+        aria-label="What to show"
+        @keydown=${(e: KeyboardEvent) => this.#tabKey(e, here, top, area)}
+      >
         ${here.map((v) => html`<button role="tab" id="tab-${v.name}" aria-controls="panel-${area}" aria-selected=${v === top} tabindex=${v === top ? 0 : -1} @click=${() => this.#choose(area, v.name)}>${v.title} <span class="badge">${v.badge?.(this.store.state)}</span></button>`)}
       </div>
-      <div class="content" role="tabpanel" id="panel-${area}" aria-labelledby="tab-${top.name}" tabindex="0">${top.show(this.store)}</div>
+      <div
+        class="content"
+        role="tabpanel"
+        id="panel-${area}"
+        aria-labelledby="tab-${top.name}"
+        tabindex="0"
+      >
+        ${top.show(this.store)}
+      </div>
     `;
   }
 
@@ -131,12 +172,18 @@ export class App extends LitElement {
   #tabKey(e: KeyboardEvent, here: readonly ViewEntry[], top: ViewEntry, area: Area): void {
     const by = { ArrowLeft: -1, ArrowRight: 1, Home: -Infinity, End: Infinity }[e.key];
     if (by === undefined) return;
-    const at = Number.isFinite(by) ? (here.indexOf(top) + by + here.length) % here.length : by < 0 ? 0 : here.length - 1;
+    const at = Number.isFinite(by)
+      ? (here.indexOf(top) + by + here.length) % here.length
+      : by < 0
+        ? 0
+        : here.length - 1;
     const next = here[at];
     if (next === undefined) return;
     e.preventDefault();
     this.#choose(area, next.name);
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>(`#tab-${next.name}`)?.focus());
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(`#tab-${next.name}`)?.focus(),
+    );
   }
 
   /** The list that tells more about what was picked out comes to the top, unless a fault is being set. */
@@ -194,11 +241,11 @@ export class App extends LitElement {
     if (e.relatedTarget === null) this.dropping = false;
   };
 
-  #drop = async (e: DragEvent): Promise<void> => {
+  #drop = (e: DragEvent): void => {
     e.preventDefault();
     this.dropping = false;
     const file = e.dataTransfer?.files[0];
-    if (file !== undefined) this.store.open({ file: file.name, text: await file.text() });
+    if (file !== undefined) void this.store.openFile(file);
   };
 }
 

@@ -63,10 +63,27 @@ export class Help extends LitElement {
   protected override render(): TemplateResult {
     return html`<dialog aria-labelledby="title">
       <h2 id="title">Keys</h2>
-      <dl>${KEYS.map((k) => html`<dt><kbd>${k.shown}</kbd></dt><dd>${k.what}</dd>`)}</dl>
-      <p>With the pointer: drag in the order chart or on the slider to move the play head; press an event or a flag to go to it; hold Ctrl and turn the wheel to bring the chart closer. A scenario file can be dropped anywhere. All of it stays in this browser.</p>
+      <dl>
+        ${KEYS.map(
+          (k) =>
+            html`<dt><kbd>${k.shown}</kbd></dt>
+              <dd>${k.what}</dd>`,
+        )}
+      </dl>
+      <p>
+        With the pointer: drag in the order chart or on the slider to move the play head; press an
+        event or a flag to go to it; hold Ctrl and turn the wheel to bring the chart closer. A
+        scenario file can be dropped anywhere. All of it stays in this browser.
+      </p>
       <div class="end">
-        <label><input type="checkbox" .checked=${this.keys} @change=${(e: Event) => this.dispatchEvent(new CustomEvent('keys-change', { detail: (e.target as HTMLInputElement).checked }))} /> Single keys act</label>
+        <label
+          ><input
+            type="checkbox"
+            .checked=${this.keys}
+            @change=${(e: Event) => this.dispatchEvent(new CustomEvent('keys-change', { detail: (e.target as HTMLInputElement).checked }))}
+          />
+          Single keys act</label
+        >
         <button autofocus @click=${() => this.#dialog?.close()}>Close</button>
       </div>
     </dialog>`;

@@ -26,15 +26,45 @@ export interface Key {
 
 export const KEYS: readonly Key[] = [
   { keys: [' '], shown: 'Space', what: 'play or pause', act: (d) => d.toggle() },
-  { keys: ['ArrowLeft', 'ArrowRight'], shown: '← →', what: 'former, next event', act: (d, k) => d.event(k === 'ArrowLeft' ? -1 : 1) },
-  { keys: [',', '.'], shown: ', .', what: 'one tick back, on', act: (d, k) => d.tick(k === ',' ? -1 : 1) },
+  {
+    keys: ['ArrowLeft', 'ArrowRight'],
+    shown: '← →',
+    what: 'former, next event',
+    act: (d, k) => d.event(k === 'ArrowLeft' ? -1 : 1),
+  },
+  {
+    keys: [',', '.'],
+    shown: ', .',
+    what: 'one tick back, on',
+    act: (d, k) => d.tick(k === ',' ? -1 : 1),
+  },
   { keys: ['f'], shown: 'F', what: 'next flag', act: (d) => d.flag(1) },
   { keys: ['F'], shown: 'Shift F', what: 'former flag', act: (d) => d.flag(-1) },
-  { keys: ['Home', 'End'], shown: 'Home End', what: 'start, end of the run', act: (d, k) => d.ends(k === 'End') },
-  { keys: ['[', ']'], shown: '[ ]', what: 'slower, faster', act: (d, k) => d.rate(k === '[' ? -1 : 1) },
-  { keys: ['+', '=', '-'], shown: '+ −', what: 'chart closer, wider', act: (d, k) => d.zoom(k === '-' ? 0.5 : 2) },
+  {
+    keys: ['Home', 'End'],
+    shown: 'Home End',
+    what: 'start, end of the run',
+    act: (d, k) => d.ends(k === 'End'),
+  },
+  {
+    keys: ['[', ']'],
+    shown: '[ ]',
+    what: 'slower, faster',
+    act: (d, k) => d.rate(k === '[' ? -1 : 1),
+  },
+  {
+    keys: ['+', '=', '-'],
+    shown: '+ −',
+    what: 'chart closer, wider',
+    act: (d, k) => d.zoom(k === '-' ? 0.5 : 2),
+  },
   { keys: ['0'], shown: '0', what: 'chart shows the whole run', act: (d) => d.whole() },
-  { keys: ['1', '2', '3'], shown: '1 2 3', what: 'flags, events, faults', act: (d, k) => d.panel(Number(k) - 1) },
+  {
+    keys: ['1', '2', '3'],
+    shown: '1 2 3',
+    what: 'flags, events, faults',
+    act: (d, k) => d.panel(Number(k) - 1),
+  },
   { keys: ['o'], shown: 'O', what: 'open a scenario file', act: (d) => d.open() },
   { keys: ['u'], shown: 'U', what: 'US or metric units', act: (d) => d.units() },
   { keys: ['t'], shown: 'T', what: 'light, dark or as the system', act: (d) => d.theme() },
@@ -47,7 +77,7 @@ const OWN_ALL = 'select, textarea, input:not([type=range]):not([type=checkbox])'
 const OWN_ARROWS = 'input[type=range], [role=tab]';
 const ARROWS = ['ArrowLeft', 'ArrowRight', 'Home', 'End'];
 
-export function listen(target: Window, deeds: Deeds, on: () => boolean): () => void {
+export function listen(target: Window, deeds: Deeds, on: () => boolean, signal: AbortSignal): void {
   const handler = (e: KeyboardEvent): void => {
     if (e.ctrlKey || e.metaKey || e.altKey || e.defaultPrevented || !on()) return;
     const within = e.composedPath()[0];
@@ -60,6 +90,5 @@ export function listen(target: Window, deeds: Deeds, on: () => boolean): () => v
     e.preventDefault();
     key.act(deeds, e.key);
   };
-  target.addEventListener('keydown', handler);
-  return () => target.removeEventListener('keydown', handler);
+  target.addEventListener('keydown', handler, { signal });
 }

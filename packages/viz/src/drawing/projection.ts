@@ -18,9 +18,24 @@ export interface Projection {
 }
 
 export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
-  ahead: { name: 'ahead', title: 'Front view, seen from ahead', right: { x: 0, y: -1, z: 0 }, near: { x: -1, y: 0, z: 0 } },
-  behind: { name: 'behind', title: 'Front view, seen from behind', right: { x: 0, y: 1, z: 0 }, near: { x: 1, y: 0, z: 0 } },
-  side: { name: 'side', title: 'Side view, seen from the left', right: { x: 1, y: 0, z: 0 }, near: { x: 0, y: -1, z: 0 } },
+  ahead: {
+    name: 'ahead',
+    title: 'Front view, seen from ahead',
+    right: { x: 0, y: -1, z: 0 },
+    near: { x: -1, y: 0, z: 0 },
+  },
+  behind: {
+    name: 'behind',
+    title: 'Front view, seen from behind',
+    right: { x: 0, y: 1, z: 0 },
+    near: { x: 1, y: 0, z: 0 },
+  },
+  side: {
+    name: 'side',
+    title: 'Side view, seen from the left',
+    right: { x: 1, y: 0, z: 0 },
+    near: { x: 0, y: -1, z: 0 },
+  },
 };
 
 export const dot = (a: Vector, b: Vector): number => a.x * b.x + a.y * b.y + a.z * b.z;

@@ -1,7 +1,11 @@
 /** The scenarios that come with the page. */
 import type { Source } from './state.js';
 
-const texts = import.meta.glob<string>('../../../../scenarios/*/*.yaml', { query: '?raw', import: 'default', eager: true });
+const texts = import.meta.glob<string>('../../../../scenarios/*/*.yaml', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
 
 /** A scenario file names the format's version at its start; other YAML beside it is not ours to run. */
 const SCENARIO = /^wheelwell:/m;

@@ -25,7 +25,11 @@ export function isStart(e: LogEntry): boolean {
 const known = new WeakMap<Picture, Map<string, readonly Stretch[]>>();
 
 /** The states of one kind (`mode`, `motion`, `phase`) a device goes through, first to last. */
-export function stretches(picture: Picture, device: string, kind: LogEntry['kind']): readonly Stretch[] {
+export function stretches(
+  picture: Picture,
+  device: string,
+  kind: LogEntry['kind'],
+): readonly Stretch[] {
   const kept = known.get(picture) ?? new Map<string, readonly Stretch[]>();
   known.set(picture, kept);
   const key = `${kind} ${device}`;
@@ -38,9 +42,11 @@ function findStretches(picture: Picture, device: string, kind: LogEntry['kind'])
   const end = reached(picture);
   const entries = picture.log.filter((e) => e.device === device && e.kind === kind);
   const out: Stretch[] = [];
-  const unchanged = kind === 'mode' ? picture.devices.find((d) => d.name === device)?.first : undefined;
+  const unchanged =
+    kind === 'mode' ? picture.devices.find((d) => d.name === device)?.first : undefined;
   const firstFrom = entries[0]?.from ?? unchanged ?? '';
-  if (firstFrom !== '') out.push({ from: 0, to: entries[0]?.t ?? end, state: firstFrom, index: -1 });
+  if (firstFrom !== '')
+    out.push({ from: 0, to: entries[0]?.t ?? end, state: firstFrom, index: -1 });
   entries.forEach((e, i) => {
     out.push({ from: e.t, to: entries[i + 1]?.t ?? end, state: e.to, index: e.index });
   });
@@ -114,7 +120,27 @@ export function effectsOf(log: readonly LogEntry[], index: number): number[] {
 
 /** Flags by time. */
 export function flagsInOrder(flags: readonly Flag[]): number[] {
-  return flags.map((_, i) => i).sort((a, b) => (flags[a]?.from ?? 0) - (flags[b]?.from ?? 0) || a - b);
+  return flags
+    .map((_, i) => i)
+    .sort((a, b) => (flags[a]?.from ?? 0) - (flags[b]?.from ?? 0) || a - b);
+}
+
+/**
+ * The next flag (or the former, `by` -1) that is not a mere note, from the one picked out or
+ * else from the time; wraps round. -1 when there is none.
+ */
+export function flagAfter(
+  flags: readonly Flag[],
+  time: number,
+  selected: number,
+  by: -1 | 1,
+): number {
+  const order = flagsInOrder(flags).filter((i) => flags[i].severity !== 'note');
+  if (order.length === 0) return -1;
+  const at = order.indexOf(selected);
+  const passed = order.filter((i) => flags[i].from <= time).length;
+  const next = at >= 0 ? at + by : by > 0 ? passed : passed - 1;
+  return order[(next + order.length) % order.length];
 }
 
 const RANK: Readonly<Record<Severity, number>> = { fail: 0, caution: 1, note: 2 };
@@ -134,13 +160,19 @@ export function concerns(named: string, device: string): boolean {
 const LINGER = 0.75;
 
 /** The worst flag on a device at a time (or selected); undefined when there is none. */
-export function flagOn(picture: Picture, device: string, time: number, selected: number): Flag | undefined {
+export function flagOn(
+  picture: Picture,
+  device: string,
+  time: number,
+  selected: number,
+): Flag | undefined {
   let worst: Flag | undefined;
   picture.flags.forEach((f, i) => {
     if (f.severity === 'note' && i !== selected) return;
     if (!f.devices.some((d) => concerns(d, device))) return;
     const now = time >= f.from - SAME && time <= Math.max(f.to, f.from + LINGER);
-    if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity])) worst = f;
+    if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity]))
+      worst = f;
   });
   return worst;
 }

@@ -38,12 +38,16 @@ function findLanes(picture: Picture): Lane[] {
   const claimed = new Set<string>();
   const groups: Lane[] = [];
   for (const unit of picture.units) {
-    const members = [unit.leg, ...unit.doors, unit.uplock, unit.downlock, ...unit.others].filter((n) => n !== '');
+    const members = [unit.leg, ...unit.doors, unit.uplock, unit.downlock, ...unit.others].filter(
+      (n) => n !== '',
+    );
     members.forEach((m) => claimed.add(m));
     claimed.add(unit.name);
     groups.push(lane(picture, unit.name, true), ...members.map((m) => lane(picture, m, false)));
   }
-  const rest = picture.devices.filter((d) => !claimed.has(d.name)).map((d) => lane(picture, d.name, false));
+  const rest = picture.devices
+    .filter((d) => !claimed.has(d.name))
+    .map((d) => lane(picture, d.name, false));
   return pinned([lane(picture, GEAR, true), ...rest, ...groups], picture.flags);
 }
 
@@ -63,7 +67,11 @@ function pinned(all: readonly Lane[], flags: readonly Flag[]): Lane[] {
 function lane(picture: Picture, name: string, heading: boolean): Lane {
   const events = picture.log.filter((e) => e.device === name && !isStart(e));
   const motion = stretches(picture, name, 'motion');
-  const list = heading ? stretches(picture, name, 'phase') : motion.length > 0 ? motion : stretches(picture, name, 'mode');
+  const list = heading
+    ? stretches(picture, name, 'phase')
+    : motion.length > 0
+      ? motion
+      : stretches(picture, name, 'mode');
   const device = picture.devices.find((d) => d.name === name);
   const active = device?.active ?? [];
   const doing = (state: string): Doing => {

@@ -21,10 +21,21 @@ export function placeAt(o: OutlineSamples, angle: number): Place {
     const low = a[i * stride + k] ?? 0;
     return low + ((a[(i + 1) * stride + k] ?? low) - low) * f;
   };
-  const point = (a: Float32Array, stride: number, k: number): Vector => ({ x: pick(a, stride, k), y: pick(a, stride, k + 1), z: pick(a, stride, k + 2) });
+  const point = (a: Float32Array, stride: number, k: number): Vector => ({
+    x: pick(a, stride, k),
+    y: pick(a, stride, k + 1),
+    z: pick(a, stride, k + 2),
+  });
   const poly = (a: Float32Array): Vector[] =>
     a.length === 0 ? [] : Array.from({ length: o.points }, (_, j) => point(a, o.points * 3, j * 3));
-  return { line: poly(o.line), edge: poly(o.edge), tyre: o.tyre.length === 0 ? undefined : tyreOf(point(o.tyre, 8, 0), point(o.tyre, 8, 3), pick(o.tyre, 8, 6), pick(o.tyre, 8, 7)) };
+  return {
+    line: poly(o.line),
+    edge: poly(o.edge),
+    tyre:
+      o.tyre.length === 0
+        ? undefined
+        : tyreOf(point(o.tyre, 8, 0), point(o.tyre, 8, 3), pick(o.tyre, 8, 6), pick(o.tyre, 8, 7)),
+  };
 }
 
 function tyreOf(centre: Vector, axle: Vector, radius: number, width: number): Tyre {

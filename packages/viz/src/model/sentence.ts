@@ -2,7 +2,11 @@
 import { format } from 'd3-format';
 import type { Flag, Picture, Quantity, Severity, System } from '../worker/message.js';
 
-export const SEVERITY_WORD: Readonly<Record<Severity, string>> = { fail: 'Fail', caution: 'Caution', note: 'Within limits' };
+export const SEVERITY_WORD: Readonly<Record<Severity, string>> = {
+  fail: 'Fail',
+  caution: 'Caution',
+  note: 'Within limits',
+};
 
 const grouped = format(',');
 
@@ -17,7 +21,12 @@ export function figure(value: number): string {
 }
 
 /** A value with its unit. */
-export function withUnit(value: number, quantity: Quantity, picture: Picture, system: System): string {
+export function withUnit(
+  value: number,
+  quantity: Quantity,
+  picture: Picture,
+  system: System,
+): string {
   const d = picture.display[system][quantity];
   if (d === undefined) return figure(value);
   const shown = figure(value * d.factor + d.shift);
@@ -25,7 +34,12 @@ export function withUnit(value: number, quantity: Quantity, picture: Picture, sy
 }
 
 /** A difference (margin, spread): never shifted, always signed. */
-export function margin(value: number, quantity: Quantity, picture: Picture, system: System): string {
+export function margin(
+  value: number,
+  quantity: Quantity,
+  picture: Picture,
+  system: System,
+): string {
   if (!Number.isFinite(value)) return 'no figure';
   const d = picture.display[system][quantity];
   const shown = value * (d?.factor ?? 1);
@@ -53,7 +67,13 @@ export function count(n: number, one: string, many = `${one}s`): string {
 
 export function sentenceOfRun(picture: Picture): string {
   const of = (s: Severity): number => picture.flags.filter((f) => f.severity === s).length;
-  const verdict = of('fail') + of('caution') === 0 ? 'no flags' : `${count(of('fail'), 'fail')}, ${count(of('caution'), 'caution')}`;
-  const end = picture.outcome.kind === 'done' ? 'Run finished' : `The run ended early: ${picture.outcome.why}`;
+  const verdict =
+    of('fail') + of('caution') === 0
+      ? 'no flags'
+      : `${count(of('fail'), 'fail')}, ${count(of('caution'), 'caution')}`;
+  const end =
+    picture.outcome.kind === 'done'
+      ? 'Run finished'
+      : `The run ended early: ${picture.outcome.why}`;
   return `${end}: ${verdict}.`;
 }

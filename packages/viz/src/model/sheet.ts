@@ -11,7 +11,12 @@ export interface Sheet {
   /** How far a mechanism is moved to the right to close the gaps, mm (zero or negative). */
   readonly shiftOf: (mechanism: string) => number;
   /** Signs where something was cut out; `gap` is its true width, m. */
-  readonly breaks: readonly { readonly x: number; readonly y: number; readonly path: string; readonly gap: number }[];
+  readonly breaks: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly path: string;
+    readonly gap: number;
+  }[];
 }
 
 /** Gaps wider than this are cut down to this, mm. */
@@ -44,7 +49,12 @@ function extents(picture: Picture, onto: Projection): Extent[] {
 }
 
 /** `width` x `height` is the size of the figure, px. */
-export function layOut(picture: Picture, onto: Projection, width: number, height: number): Sheet | undefined {
+export function layOut(
+  picture: Picture,
+  onto: Projection,
+  width: number,
+  height: number,
+): Sheet | undefined {
   const all = [...extents(picture, onto)].sort((a, b) => a.left - b.left);
   const first = all[0];
   if (first === undefined || width <= 0 || height <= 0) return undefined;
@@ -79,7 +89,9 @@ export function layOut(picture: Picture, onto: Projection, width: number, height
     breaks: cuts.map((c) => ({
       x: c.at,
       y: middle + 44 * mm,
-      path: [-4, 4].map((d) => `M${c.at + (d - 5) * mm},${middle + 26 * mm}l${10 * mm},${-52 * mm}`).join(''),
+      path: [-4, 4]
+        .map((d) => `M${c.at + (d - 5) * mm},${middle + 26 * mm}l${10 * mm},${-52 * mm}`)
+        .join(''),
       gap: c.gap / 1000,
     })),
   };

@@ -1,7 +1,10 @@
 /** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
 import type { FaultEntry, Reply, RunRequest } from '../worker/message.js';
-import { eventAfter, eventBefore, flagsInOrder, reached } from './history.js';
+import { sourceOf } from './file.js';
+import type { GivenFile } from './file.js';
+import { eventAfter, eventBefore, flagAfter, reached } from './history.js';
 import { sentenceOfFlag, sentenceOfRun } from './sentence.js';
+import { follow, zoomed } from './span.js';
 import { EMPTY, RATES } from './state.js';
 import type { Selection, Source, State } from './state.js';
 
@@ -50,6 +53,16 @@ export class Store {
     this.#ask(source, undefined, undefined);
   }
 
+  /** The same for a file the user gives. */
+  async openFile(file: GivenFile): Promise<void> {
+    try {
+      this.open(await sourceOf(file));
+    } catch (error) {
+      const failure = error instanceof Error ? error.message : String(error);
+      this.set({ failure, said: failure });
+    }
+  }
+
   chooseCard(card: string): void {
     const { source } = this.#state;
     if (source !== undefined) this.#ask(source, card, undefined);
@@ -63,29 +76,45 @@ export class Store {
   stop(): void {
     this.#runner.stop();
     this.#asked = undefined;
-    this.set({ busy: false, faults: this.#state.picture?.faults ?? [], said: 'Simulation stopped.' });
+    this.set({
+      busy: false,
+      faults: this.#state.picture?.faults ?? [],
+      said: 'Simulation stopped.',
+    });
   }
 
   #ask(source: Source, card: string | undefined, faults: readonly FaultEntry[] | undefined): void {
     this.#asked = source;
     this.set({ busy: true, failure: '', ...(faults === undefined ? {} : { faults }) });
     const { file, text } = source;
-    this.#runner.run({ file, text, ...(card === undefined ? {} : { card }), ...(faults === undefined ? {} : { faults }) });
+    this.#runner.run({
+      file,
+      text,
+      ...(card === undefined ? {} : { card }),
+      ...(faults === undefined ? {} : { faults }),
+    });
   }
 
   receive(reply: Reply): void {
     if (reply.kind === 'issues') {
-      this.set({ busy: false, issues: reply.issues, issuesFile: reply.file, said: `${reply.file} could not be read: ${reply.issues.length} problems. The former run is kept.` });
+      this.set({
+        busy: false,
+        issues: reply.issues,
+        issuesFile: reply.file,
+        said: `${reply.file} could not be read: ${reply.issues.length} problems. The former run is kept.`,
+      });
       return;
     }
     if (reply.kind === 'failure') {
-      this.set({ busy: false, failure: reply.message, said: `The simulation failed: ${reply.message}` });
+      const failure = `The simulation failed: ${reply.message}.`;
+      this.set({ busy: false, failure, said: failure });
       return;
     }
     const { picture } = reply;
     const before = this.#state.picture;
     // The same test again (another card, other faults) keeps the place in time; a new file starts over.
-    const same = before !== undefined && before.file === picture.file && before.duration === picture.duration;
+    const same =
+      before !== undefined && before.file === picture.file && before.duration === picture.duration;
     this.set({
       picture,
       source: this.#asked ?? this.#state.source,
@@ -137,10 +166,14 @@ export class Store {
     const { picture, playing, time, rate } = this.#state;
     if (!playing || picture === undefined) return;
     const next = time + seconds * rate;
-    const passed = picture.flags.filter((f) => f.severity !== 'note' && f.from > time && f.from <= next);
+    const passed = picture.flags.filter(
+      (f) => f.severity !== 'note' && f.from > time && f.from <= next,
+    );
     this.seek(next);
     if (passed.length > 0) {
-      this.set({ said: passed.map((f) => sentenceOfFlag(f, picture, this.#state.system)).join(' ') });
+      this.set({
+        said: passed.map((f) => sentenceOfFlag(f, picture, this.#state.system)).join(' '),
+      });
     }
     if (next >= reached(picture)) this.pause();
   }
@@ -167,7 +200,8 @@ export class Store {
     const { picture, time, selection } = this.#state;
     if (picture === undefined) return;
     const from = selection.kind === 'event' ? selection.index : -1;
-    const index = by > 0 ? eventAfter(picture.log, time, from) : eventBefore(picture.log, time, from);
+    const index =
+      by > 0 ? eventAfter(picture.log, time, from) : eventBefore(picture.log, time, from);
     if (index >= 0) this.selectEvent(index);
   }
 
@@ -175,16 +209,14 @@ export class Store {
   stepFlag(by: -1 | 1): void {
     const { picture, selection, time } = this.#state;
     if (picture === undefined) return;
-    const order = flagsInOrder(picture.flags).filter((i) => picture.flags[i]?.severity !== 'note');
-    if (order.length === 0) {
-      this.set({ said: 'There are no flags in this run.' });
-      return;
-    }
-    const at = selection.kind === 'flag' ? order.indexOf(selection.index) : -1;
-    const passed = order.filter((i) => (picture.flags[i]?.from ?? 0) <= time).length;
-    const next = at >= 0 ? at + by : by > 0 ? passed : passed - 1;
-    const index = order[(next + order.length) % order.length];
-    if (index !== undefined) this.selectFlag(index);
+    const index = flagAfter(
+      picture.flags,
+      time,
+      selection.kind === 'flag' ? selection.index : -1,
+      by,
+    );
+    if (index >= 0) this.selectFlag(index);
+    else this.set({ said: 'There are no flags in this run.' });
   }
 
   // Selection
@@ -195,7 +227,9 @@ export class Store {
     if (picture === undefined || entry === undefined) return;
     this.set({ playing: false, selection: { kind: 'event', index } });
     this.seek(entry.t);
-    this.set({ said: `${entry.t.toFixed(2)} seconds. ${entry.device}: ${entry.to}. Because ${entry.cause}.` });
+    this.set({
+      said: `${entry.t.toFixed(2)} seconds. ${entry.device}: ${entry.to}. Because ${entry.cause}.`,
+    });
   }
 
   selectFlag(index: number): void {
@@ -217,11 +251,7 @@ export class Store {
   zoom(factor: number, about = this.#state.time): void {
     const { picture, span } = this.#state;
     if (picture === undefined) return;
-    const [a, b] = span;
-    const width = Math.min(Math.max((b - a) / factor, 0.05), picture.duration);
-    const share = b > a ? Math.min(Math.max((about - a) / (b - a), 0), 1) : 0.5;
-    const start = Math.min(Math.max(about - share * width, 0), picture.duration - width);
-    this.set({ span: [start, start + width] });
+    this.set({ span: zoomed(span, factor, about, picture.duration) });
   }
 
   showAll(): void {
@@ -232,12 +262,4 @@ export class Store {
   setSystem(system: State['system']): void {
     this.set({ system });
   }
-}
-
-function follow(span: readonly [number, number], t: number, duration: number): readonly [number, number] {
-  const [a, b] = span;
-  if (t >= a && t <= b) return span;
-  const width = b - a;
-  const start = Math.min(Math.max(t - width * 0.2, 0), duration - width);
-  return [start, start + width];
 }

@@ -10,14 +10,19 @@ import type { Place } from '../model/place.js';
 const CYLINDER = 0.6;
 
 export const length = (points: readonly Flat[]): number =>
-  points.slice(1).reduce((sum, p, i) => sum + Math.hypot(p[0] - (points[i]?.[0] ?? 0), p[1] - (points[i]?.[1] ?? 0)), 0);
+  points
+    .slice(1)
+    .reduce(
+      (sum, p, i) => sum + Math.hypot(p[0] - (points[i]?.[0] ?? 0), p[1] - (points[i]?.[1] ?? 0)),
+      0,
+    );
 
 /** The first `reach` mm of a polyline. */
 function start(points: readonly Flat[], reach: number): Flat[] {
   const out: Flat[] = points.slice(0, 1);
   let left = reach;
   for (let i = 1; i < points.length && left > 0; i++) {
-    const [a, b] = [points[i - 1] as Flat, points[i] as Flat];
+    const [a, b] = [points[i - 1], points[i]];
     const step = Math.hypot(b[0] - a[0], b[1] - a[1]);
     const f = step > 0 ? Math.min(1, left / step) : 1;
     out.push([a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f]);
@@ -27,7 +32,12 @@ function start(points: readonly Flat[], reach: number): Flat[] {
 }
 
 /** A leg with its wheel. `reach` is its longest length, m. */
-export function leg(place: Place, onto: Projection, reach: number, mark: string): SVGTemplateResult {
+export function leg(
+  place: Place,
+  onto: Projection,
+  reach: number,
+  mark: string,
+): SVGTemplateResult {
   const line = place.line.map((p) => project(p, onto));
   const span = place.line.slice(1).reduce((sum, p, i) => {
     const a = place.line[i];

@@ -119,9 +119,13 @@ export const bayStyles = css`
   .flagged-note {
     stroke: var(--note);
   }
+  /* A rim of paper keeps signs and letters clear of the lines behind them. */
   .sign-at {
     fill: currentColor;
     fill-rule: evenodd;
+    stroke: var(--sheet);
+    stroke-width: 2.4;
+    paint-order: stroke;
   }
   .sign-at.engaged {
     color: var(--ink);
@@ -130,6 +134,8 @@ export const bayStyles = css`
     color: var(--ink-soft);
   }
   text {
+    stroke: var(--sheet);
+    paint-order: stroke;
     fill: var(--ink);
     font-weight: 600;
     text-transform: capitalize;

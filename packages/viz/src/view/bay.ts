@@ -46,7 +46,9 @@ export class Bay extends View {
         ${this.#figure(
           picture,
           PROJECTIONS[this.front],
-          html`<button @click=${this.#flip} title="Look from the other side">Look from ${this.front === 'ahead' ? 'behind' : 'ahead'}</button>`,
+          html`<button @click=${this.#flip} title="Look from the other side">
+            Look from ${this.front === 'ahead' ? 'behind' : 'ahead'}
+          </button>`,
         )}
         ${this.#figure(picture, PROJECTIONS.side, nothing)}
       </div>
@@ -71,7 +73,12 @@ export class Bay extends View {
       ${
         picture === undefined || sheet === undefined
           ? nothing
-          : html`<svg role="img" aria-label="${onto.title}; the table below says the same in words" viewBox=${sheet.viewBox} data-view=${name}>
+          : html`<svg
+              role="img"
+              aria-label="${onto.title}; the table below says the same in words"
+              viewBox=${sheet.viewBox}
+              data-view=${name}
+            >
               ${this.#parts(picture, onto, sheet)}
             </svg>`
       }
@@ -92,10 +99,11 @@ export class Bay extends View {
     const inside = (o: OutlineSamples, content: unknown, far = false): SVGTemplateResult =>
       svg`<g data-mechanism=${o.mechanism} class=${far ? 'far' : ''} transform="translate(${sheet.shiftOf(o.mechanism)} 0)">${content}</g>`;
     // In the side view the right-hand parts stand behind the left-hand ones.
-    const far = (o: OutlineSamples): boolean => onto.name === 'side' && sideOf(picture, o.mechanism) === 'right';
+    const far = (o: OutlineSamples): boolean =>
+      onto.name === 'side' && sideOf(picture, o.mechanism) === 'right';
     return svg`
       ${order.map((o) => inside(o, far(o) ? nothing : [ghost(placeAt(o, o.low), onto), ghost(placeAt(o, o.high), onto)]))}
-      ${sheet.breaks.map((b) => svg`<path class="break" d=${b.path}></path><text x=${b.x} y=${b.y} font-size=${11 * sheet.mm} text-anchor="middle" class="cut">${withUnit(b.gap, 'length', picture, this.state.system)}</text>`)}
+      ${sheet.breaks.map((b) => svg`<path class="break" d=${b.path}></path><text x=${b.x} y=${b.y} font-size=${11 * sheet.mm} stroke-width=${3 * sheet.mm} text-anchor="middle" class="cut">${withUnit(b.gap, 'length', picture, this.state.system)}</text>`)}
       ${order.map((o) => inside(o, this.#part(picture, o, onto), far(o)))}
       ${picture.units.map((u) => this.#locks(picture, u, onto, sheet))}
     `;
@@ -127,10 +135,10 @@ export class Bay extends View {
       return svg`
         ${flag === undefined ? nothing : svg`<circle class="pivot flagged-${flag.severity}" cx=${x} cy=${y} r=${size * 0.85}></circle>`}
         ${signAt(engaged ? 'engaged' : 'open', x, y, size)}
-        <text class="cut" x=${x + size * 0.6} y=${y + size * 0.4} font-size=${10 * sheet.mm}>${word}</text>`;
+        <text class="cut" x=${x + size * 0.6} y=${y + size * 0.4} font-size=${10 * sheet.mm} stroke-width=${3 * sheet.mm}>${word}</text>`;
     };
     return svg`<g transform="translate(${shift} 0)">
-      <text x=${px} y=${py - 30 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm}>${unit.name}</text>
+      <text x=${px} y=${py - 30 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm} stroke-width=${3 * sheet.mm}>${unit.name}</text>
       ${lock(unit.downlock, 'D', dx - apart, dy)}
       ${lock(unit.uplock, 'U', apart > 0 ? dx + apart : ux, apart > 0 ? dy : uy - 18 * sheet.mm)}
     </g>`;
@@ -143,10 +151,14 @@ export class Bay extends View {
   /** The worst flag on any of these at the play head, in words. */
   #flagged(picture: Picture, names: readonly string[]): unknown {
     const rank = { fail: 0, caution: 1, note: 2 };
-    const found = names.flatMap((n) => this.#flagOn(picture, n) ?? []).sort((a, b) => rank[a.severity] - rank[b.severity])[0];
+    const found = names
+      .flatMap((n) => this.#flagOn(picture, n) ?? [])
+      .sort((a, b) => rank[a.severity] - rank[b.severity])[0];
     if (found === undefined) return nothing;
     const how = margin(found.margin, found.marginQuantity, picture, this.state.system);
-    return html`<span class=${found.severity} title="${found.title} (${how})">${sign(found.severity)} ${found.title} (${how})</span>`;
+    return html`<span class=${found.severity} title="${found.title} (${how})"
+      >${sign(found.severity)} ${found.title} (${how})</span
+    >`;
   }
 
   #now(picture: Picture): TemplateResult {
@@ -155,7 +167,11 @@ export class Bay extends View {
       const o = picture.outlines.find((each) => each.mechanism === name);
       if (o === undefined) return '';
       const share = (angleAt(picture, o, time) - o.low) / (o.high - o.low || 1);
-      return share < 0.002 ? o.ends[0] : share > 0.998 ? o.ends[1] : withUnit(angleAt(picture, o, time), 'angle', picture, system);
+      return share < 0.002
+        ? o.ends[0]
+        : share > 0.998
+          ? o.ends[1]
+          : withUnit(angleAt(picture, o, time), 'angle', picture, system);
     };
     const lock = (name: string): unknown => {
       if (name === '') return 'none';
@@ -163,21 +179,34 @@ export class Bay extends View {
       return html`${sign(mode === 'engaged' ? 'engaged' : 'open')} ${mode}`;
     };
     return html`<table>
-      <caption class="aside">State of each unit at ${seconds(time)}</caption>
+      <caption class="aside">
+        State of each unit at ${seconds(time)}
+      </caption>
       <thead>
-        <tr><th scope="col">Unit</th><th scope="col" class="phase">Phase</th><th scope="col" class="angle">Leg</th><th scope="col" class="angle">Doors</th><th scope="col" class="lock">Uplock</th><th scope="col" class="lock">Downlock</th><th scope="col" class="flags">Flagged here</th></tr>
+        <tr>
+          <th scope="col">Unit</th>
+          <th scope="col" class="phase">Phase</th>
+          <th scope="col" class="angle">Leg</th>
+          <th scope="col" class="angle">Doors</th>
+          <th scope="col" class="lock">Uplock</th>
+          <th scope="col" class="lock">Downlock</th>
+          <th scope="col" class="flags">Flagged here</th>
+        </tr>
       </thead>
       <tbody>
         ${picture.units.map(
-          (u) => html`<tr data-unit=${u.name}>
-            <th scope="row">${u.name}</th>
-            <td>${stateAt(stretches(picture, u.name, 'phase'), time)}</td>
-            <td>${angle(u.leg)}</td>
-            <td>${u.doors.length === 0 ? 'none' : u.doors.map(angle).join(', ')}</td>
-            <td>${lock(u.uplock)}</td>
-            <td>${lock(u.downlock)}</td>
-            <td class="flags">${this.#flagged(picture, [u.name, u.leg, ...u.doors, u.uplock, u.downlock, ...u.others])}</td>
-          </tr>`,
+          (u) =>
+            html`<tr data-unit=${u.name}>
+              <th scope="row">${u.name}</th>
+              <td>${stateAt(stretches(picture, u.name, 'phase'), time)}</td>
+              <td>${angle(u.leg)}</td>
+              <td>${u.doors.length === 0 ? 'none' : u.doors.map(angle).join(', ')}</td>
+              <td>${lock(u.uplock)}</td>
+              <td>${lock(u.downlock)}</td>
+              <td class="flags">
+                ${this.#flagged(picture, [u.name, u.leg, ...u.doors, u.uplock, u.downlock, ...u.others])}
+              </td>
+            </tr>`,
         )}
       </tbody>
     </table>`;

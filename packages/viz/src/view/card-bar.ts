@@ -72,23 +72,44 @@ export class CardBar extends View {
     const { picture, source, busy, system } = this.state;
     const known = demos.some((d) => d.file === source?.file);
     const units = (value: 'us' | 'metric', word: string): TemplateResult =>
-      html`<button aria-pressed=${system === value} @click=${() => this.store.setSystem(value)}>${word}</button>`;
+      html`<button aria-pressed=${system === value} @click=${() => this.store.setSystem(value)}>
+        ${word}
+      </button>`;
     return html`
-      <label class="file">Aircraft
+      <label class="file"
+        >Aircraft
         <select @change=${this.#demo}>
           ${source === undefined || known ? nothing : html`<option selected value="">${source.file}</option>`}
           ${demos.map((d) => html`<option value=${d.file} ?selected=${d.file === source?.file}>${titleOf(d.text)}</option>`)}
         </select>
       </label>
-      <label class="card">Test card
-        <select data-choose="card" ?disabled=${picture === undefined} @change=${(e: Event) => this.store.chooseCard((e.target as HTMLSelectElement).value)}>
+      <label class="card"
+        >Test card
+        <select
+          data-choose="card"
+          ?disabled=${picture === undefined}
+          @change=${(e: Event) => this.store.chooseCard((e.target as HTMLSelectElement).value)}
+        >
           ${picture?.cards.map((c) => html`<option value=${c.name} ?selected=${c.name === picture.card}>${c.title}</option>`)}
         </select>
       </label>
       ${busy ? html`<span class="busy" data-busy>Simulating… <button @click=${() => this.store.stop()}>Stop</button></span>` : nothing}
-      <button @click=${() => this.choose()} title="Open a scenario file (O), or drop it anywhere on the page">Open file…</button>
-      <input type="file" accept=".yaml,.yml" tabindex="-1" aria-hidden="true" @change=${this.#file} />
-      <span class="group" role="group" aria-label="Units">${units('us', 'US')}${units('metric', 'Metric')}</span>
+      <button
+        @click=${() => this.choose()}
+        title="Open a scenario file (O), or drop it anywhere on the page"
+      >
+        Open file…
+      </button>
+      <input
+        type="file"
+        accept=".yaml,.yml"
+        tabindex="-1"
+        aria-hidden="true"
+        @change=${this.#file}
+      />
+      <span class="group" role="group" aria-label="Units"
+        >${units('us', 'US')}${units('metric', 'Metric')}</span
+      >
     `;
   }
 
@@ -102,10 +123,10 @@ export class CardBar extends View {
     if (demo !== undefined) this.store.open(demo);
   };
 
-  #file = async (e: Event): Promise<void> => {
+  #file = (e: Event): void => {
     const input = e.target as HTMLInputElement;
     const file = input.files?.[0];
-    if (file !== undefined) this.store.open({ file: file.name, text: await file.text() });
+    if (file !== undefined) void this.store.openFile(file);
     // So that the same file can be chosen again after it was mended.
     input.value = '';
   };

@@ -58,10 +58,17 @@ export class EventList extends View {
 
   protected override updated(): void {
     const { selection, picture, time } = this.state;
-    const at = selection.kind === 'event' ? selection.index : picture === undefined ? -1 : eventAt(picture.log, time);
+    const at =
+      selection.kind === 'event'
+        ? selection.index
+        : picture === undefined
+          ? -1
+          : eventAt(picture.log, time);
     if (at === this.#followed) return;
     this.#followed = at;
-    reveal(this.renderRoot.querySelector('li.chosen') ?? this.renderRoot.querySelector('li.current'));
+    reveal(
+      this.renderRoot.querySelector('li.chosen') ?? this.renderRoot.querySelector('li.current'),
+    );
   }
   #followed = -1;
 
@@ -79,11 +86,16 @@ export class EventList extends View {
     const shown = events.slice(from, from + MOST);
     const later = events.length - from - shown.length;
     return html`
-      <details><summary>How things stood at the start</summary>
-        <ol>${guard([picture], () => starts.map((e) => html`<li class="start">${plain(e.device)}: ${e.to}</li>`))}</ol>
+      <details>
+        <summary>How things stood at the start</summary>
+        <ol>
+          ${guard([picture], () => starts.map((e) => html`<li class="start">${plain(e.device)}: ${e.to}</li>`))}
+        </ol>
       </details>
       ${from > 0 ? html`<p class="cut">${count(from, 'earlier event')}: step back to see them</p>` : nothing}
-      <ol @keydown=${this.#walk}>${guard([picture, current, chosen, from], () => shown.map((e) => this.#item(picture, e, current, chosen)))}</ol>
+      <ol @keydown=${this.#walk}>
+        ${guard([picture, current, chosen, from], () => shown.map((e) => this.#item(picture, e, current, chosen)))}
+      </ol>
       ${later > 0 ? html`<p class="cut">${count(later, 'later event')}: step on to see them</p>` : nothing}
     `;
   }
@@ -91,20 +103,35 @@ export class EventList extends View {
   /** One stop for Tab; the arrows up and down walk through the list. */
   #walk = (e: KeyboardEvent): void => {
     const by = e.key === 'ArrowDown' ? 1 : e.key === 'ArrowUp' ? -1 : 0;
-    const here = Number((e.target as Element).closest<HTMLElement>('[data-event]')?.dataset['event'] ?? NaN);
+    const here = Number(
+      (e.target as Element).closest<HTMLElement>('[data-event]')?.dataset['event'] ?? NaN,
+    );
     if (by === 0 || Number.isNaN(here)) return;
     e.preventDefault();
     this.store.selectEvent(here + by);
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('li.chosen .row')?.focus());
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>('li.chosen .row')?.focus(),
+    );
   };
 
   #item(picture: Picture, e: LogEntry, current: number, chosen: number): TemplateResult {
     const open = e.index === chosen;
     const was = e.from === '' ? '' : `was ${e.from}; `;
-    return html`<li class="${open ? 'chosen' : ''} ${e.index === current ? 'current' : ''}" data-event=${e.index}>
-      <button class="row" aria-current=${e.index === current ? 'step' : 'false'} aria-expanded=${open} tabindex=${e.index === (chosen >= 0 ? chosen : current) ? 0 : -1} @click=${() => this.store.selectEvent(e.index)}>
+    return html`<li
+      class="${open ? 'chosen' : ''} ${e.index === current ? 'current' : ''}"
+      data-event=${e.index}
+    >
+      <button
+        class="row"
+        aria-current=${e.index === current ? 'step' : 'false'}
+        aria-expanded=${open}
+        tabindex=${e.index === (chosen >= 0 ? chosen : current) ? 0 : -1}
+        @click=${() => this.store.selectEvent(e.index)}
+      >
         <span class="t">${e.t.toFixed(3)}</span>
-        <span><b>${plain(e.device)}</b> ${e.to}<br /><span class="soft">${was}${e.cause}</span></span>
+        <span
+          ><b>${plain(e.device)}</b> ${e.to}<br /><span class="soft">${was}${e.cause}</span></span
+        >
       </button>
       ${open ? this.#links(picture, e) : nothing}
     </li>`;
@@ -115,8 +142,14 @@ export class EventList extends View {
     const effects = effectsOf(picture.log, e.index);
     if (cause === undefined && effects.length === 0) return nothing;
     const link = (word: string, to: LogEntry | undefined): unknown =>
-      to === undefined ? nothing : html`<button @click=${() => this.store.selectEvent(to.index)}>${word}: ${plain(to.device)} ${to.to}</button>`;
-    return html`<div class="links">${link('Caused by', cause)}${effects.map((i) => link('Led to', picture.log[i]))}</div>`;
+      to === undefined
+        ? nothing
+        : html`<button @click=${() => this.store.selectEvent(to.index)}>
+            ${word}: ${plain(to.device)} ${to.to}
+          </button>`;
+    return html`<div class="links">
+      ${link('Caused by', cause)}${effects.map((i) => link('Led to', picture.log[i]))}
+    </div>`;
   }
 }
 

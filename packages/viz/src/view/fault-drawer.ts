@@ -119,13 +119,21 @@ export class FaultDrawer extends View {
     const there = faults.some((f) => f.fault === kind && f.on === on);
     return html`
       <form @submit=${(e: Event) => this.#add(e, { fault: kind, on, severity: FIRST_SEVERITY })}>
-        <label>Fault
-          <select data-choose="fault" @change=${(e: Event) => (this.kind = (e.target as HTMLSelectElement).value)}>
+        <label
+          >Fault
+          <select
+            data-choose="fault"
+            @change=${(e: Event) => (this.kind = (e.target as HTMLSelectElement).value)}
+          >
             ${possible.map((f) => html`<option value=${f.kind} ?selected=${f.kind === kind}>${f.title}</option>`)}
           </select>
         </label>
-        <label class="short">On
-          <select data-choose="device" @change=${(e: Event) => (this.on = (e.target as HTMLSelectElement).value)}>
+        <label class="short"
+          >On
+          <select
+            data-choose="device"
+            @change=${(e: Event) => (this.on = (e.target as HTMLSelectElement).value)}
+          >
             ${places.map((p) => html`<option value=${p} ?selected=${p === on}>${plain(p)}</option>`)}
           </select>
         </label>
@@ -143,10 +151,25 @@ export class FaultDrawer extends View {
     const facts = picture.catalogue.find((c) => c.kind === f.fault);
     const title = facts?.title ?? plain(f.fault);
     return html`<section class="fault" aria-label="${title} on ${plain(f.on)}">
-      <div class="top"><h2>${title}<br /><span class="soft">on ${plain(f.on)}</span></h2>
-        <button @click=${() => this.#remove(index)} aria-label="Take out: ${title} on ${plain(f.on)}">Take out</button></div>
-      <label class="severity">Severity
-        <input type="range" min="0" max="1" step="0.01" .value=${String(f.severity)} @input=${(e: Event) => this.#severity(index, e)} />
+      <div class="top">
+        <h2>${title}<br /><span class="soft">on ${plain(f.on)}</span></h2>
+        <button
+          @click=${() => this.#remove(index)}
+          aria-label="Take out: ${title} on ${plain(f.on)}"
+        >
+          Take out
+        </button>
+      </div>
+      <label class="severity"
+        >Severity
+        <input
+          type="range"
+          min="0"
+          max="1"
+          step="0.01"
+          .value=${String(f.severity)}
+          @input=${(e: Event) => this.#severity(index, e)}
+        />
         <output>${f.severity.toFixed(2)}</output>
       </label>
       ${facts === undefined ? nothing : this.#facts(facts)}
@@ -154,15 +177,25 @@ export class FaultDrawer extends View {
   }
 
   #facts(f: FaultFacts): TemplateResult {
-    return html`<dl><dt>Caution</dt><dd>${f.caution}</dd></dl>
-      <details><summary>What it is, how it shows, how it is confirmed</summary>
+    return html`<dl>
+        <dt>Caution</dt>
+        <dd>${f.caution}</dd>
+      </dl>
+      <details>
+        <summary>What it is, how it shows, how it is confirmed</summary>
         <dl>
-          <dt>What</dt><dd>${f.meaning}</dd>
-          <dt>At 1.00</dt><dd>${f.worst}</dd>
-          <dt>Shows</dt><dd>${f.shows}</dd>
-          <dt>Confirm</dt><dd>${f.confirm}</dd>
-          <dt>Put right</dt><dd>${f.remedy}</dd>
-        </dl></details>`;
+          <dt>What</dt>
+          <dd>${f.meaning}</dd>
+          <dt>At 1.00</dt>
+          <dd>${f.worst}</dd>
+          <dt>Shows</dt>
+          <dd>${f.shows}</dd>
+          <dt>Confirm</dt>
+          <dd>${f.confirm}</dd>
+          <dt>Put right</dt>
+          <dd>${f.remedy}</dd>
+        </dl>
+      </details>`;
   }
 
   #add(e: Event, entry: FaultEntry): void {

@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import { flagsBySeverity } from '../model/history.js';
 import { count, margin, plain, seconds, SEVERITY_WORD } from '../model/sentence.js';
 import type { State } from '../model/state.js';
-import type { Flag, Picture } from '../worker/message.js';
+import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { listStyles } from './list.styles.js';
 import { reveal } from './reveal.js';
@@ -57,7 +57,8 @@ export class FlagList extends View {
     const { selection } = this.state;
     if (selection === this.#followed) return;
     this.#followed = selection;
-    if (selection.kind === 'flag') reveal(this.renderRoot.querySelector(`[data-flag="${selection.index}"]`));
+    if (selection.kind === 'flag')
+      reveal(this.renderRoot.querySelector(`[data-flag="${selection.index}"]`));
   }
   #followed: State['selection'] = { kind: 'none' };
 
@@ -70,23 +71,68 @@ export class FlagList extends View {
     const chosen = selection.kind === 'flag' ? selection.index : -1;
     const expect = picture.cards.find((c) => c.name === picture.card)?.expect ?? [];
     return html`
-      ${bad.length === 0 ? html`<p class="well note">${sign('note')} <span>No flags: every rule that judged this run is within its limits.</span></p>` : html`<ul>${bad.map((i) => this.#item(picture, i, chosen, expect))}</ul>`}
-      ${well.length === 0 ? nothing : html`<details ?open=${well.includes(chosen)}><summary>${count(well.length, 'check')} within limits, smallest margin first in each rule</summary><ul>${well.map((i) => this.#item(picture, i, chosen, expect))}</ul></details>`}
+      ${
+        bad.length === 0
+          ? html`<p class="well note">
+              ${sign('note')}
+              <span>No flags: every rule that judged this run is within its limits.</span>
+            </p>`
+          : html`<ul>
+              ${bad.map((i) => this.#item(picture, i, chosen, expect))}
+            </ul>`
+      }
+      ${
+        well.length === 0
+          ? nothing
+          : html`<details ?open=${well.includes(chosen)}>
+              <summary>${count(well.length, 'check')} within limits</summary>
+              <ul>
+                ${well.map((i) => this.#item(picture, i, chosen, expect))}
+              </ul>
+            </details>`
+      }
     `;
   }
 
-  #item(picture: Picture, index: number, chosen: number, expect: readonly string[]): TemplateResult {
-    const f = picture.flags[index] as Flag;
+  #item(
+    picture: Picture,
+    index: number,
+    chosen: number,
+    expect: readonly string[],
+  ): TemplateResult {
+    const f = picture.flags[index];
     const open = index === chosen;
     const how = margin(f.margin, f.marginQuantity, picture, this.state.system);
-    const span = f.to - f.from > 0.005 ? `${f.from.toFixed(2)} to ${seconds(f.to)}` : seconds(f.from);
-    return html`<li class="item ${f.severity} ${open ? 'chosen' : ''}" data-flag=${index} data-rule=${f.rule}>
-      <button class="row" aria-expanded=${open} @click=${() => (open ? this.store.select({ kind: 'none' }) : this.store.selectFlag(index))}>
+    const span =
+      f.to - f.from > 0.005 ? `${f.from.toFixed(2)} to ${seconds(f.to)}` : seconds(f.from);
+    return html`<li
+      class="item ${f.severity} ${open ? 'chosen' : ''}"
+      data-flag=${index}
+      data-rule=${f.rule}
+    >
+      <button
+        class="row"
+        aria-expanded=${open}
+        @click=${() => (open ? this.store.select({ kind: 'none' }) : this.store.selectFlag(index))}
+      >
         ${sign(f.severity)}
-        <span><span class="aside">${SEVERITY_WORD[f.severity]}: </span><span class="what">${f.title}</span><br /><span class="soft">${f.devices.map(plain).join(', ')} · ${span}${expect.includes(f.rule) && f.severity !== 'note' ? ' · this card is meant to show it' : ''}</span></span>
+        <span
+          ><span class="aside">${SEVERITY_WORD[f.severity]}: </span
+          ><span class="what">${f.title}</span><br /><span class="soft"
+            >${f.devices.map(plain).join(', ')} ·
+            ${span}${expect.includes(f.rule) && f.severity !== 'note' ? ' · this card is meant to show it' : ''}</span
+          ></span
+        >
         <span class="margin"><span class="aside">margin </span>${how}</span>
       </button>
-      ${open ? html`<div class="more"><p>${f.explanation}</p><p><b>Look at next:</b> ${f.suggestion}</p></div>` : nothing}
+      ${
+        open
+          ? html`<div class="more">
+              <p>${f.explanation}</p>
+              <p><b>Look at next:</b> ${f.suggestion}</p>
+            </div>`
+          : nothing
+      }
     </li>`;
   }
 }

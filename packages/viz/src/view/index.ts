@@ -27,16 +27,44 @@ export interface ViewEntry {
 }
 
 export const views: readonly ViewEntry[] = [
-  { name: 'bay', title: 'Bay', area: 'stage', show: (store) => html`<ww-bay .store=${store}></ww-bay>` },
-  { name: 'order', title: 'Order of events', area: 'chart', show: (store) => html`<ww-order-chart .store=${store}></ww-order-chart>` },
-  { name: 'times', title: 'Times', area: 'fact', show: (store) => html`<ww-times .store=${store}></ww-times>` },
+  {
+    name: 'bay',
+    title: 'Bay',
+    area: 'stage',
+    show: (store) => html`<ww-bay .store=${store}></ww-bay>`,
+  },
+  {
+    name: 'order',
+    title: 'Order of events',
+    area: 'chart',
+    show: (store) => html`<ww-order-chart .store=${store}></ww-order-chart>`,
+  },
+  {
+    name: 'times',
+    title: 'Times',
+    area: 'fact',
+    show: (store) => html`<ww-times .store=${store}></ww-times>`,
+  },
   {
     name: 'flags',
     title: 'Flags',
     area: 'panel',
     show: (store) => html`<ww-flag-list .store=${store}></ww-flag-list>`,
-    badge: (state) => String(state.picture?.flags.filter((f) => f.severity !== 'note').length ?? ''),
+    badge: (state) =>
+      String(state.picture?.flags.filter((f) => f.severity !== 'note').length ?? ''),
   },
-  { name: 'events', title: 'Events', area: 'panel', show: (store) => html`<ww-event-list .store=${store}></ww-event-list>`, badge: (state) => String(state.picture?.log.filter((e) => !isStart(e)).length ?? '') },
-  { name: 'faults', title: 'Faults', area: 'panel', show: (store) => html`<ww-fault-drawer .store=${store}></ww-fault-drawer>`, badge: (state) => String(state.faults.length) },
+  {
+    name: 'events',
+    title: 'Events',
+    area: 'panel',
+    show: (store) => html`<ww-event-list .store=${store}></ww-event-list>`,
+    badge: (state) => String(state.picture?.log.filter((e) => !isStart(e)).length ?? ''),
+  },
+  {
+    name: 'faults',
+    title: 'Faults',
+    area: 'panel',
+    show: (store) => html`<ww-fault-drawer .store=${store}></ww-fault-drawer>`,
+    badge: (state) => String(state.faults.length),
+  },
 ];

@@ -61,27 +61,68 @@ export class IssueList extends View {
     `,
   ];
 
-  protected readonly watches: readonly (keyof State)[] = ['issues', 'issuesFile', 'failure', 'picture'];
+  protected readonly watches: readonly (keyof State)[] = [
+    'issues',
+    'issuesFile',
+    'failure',
+    'picture',
+  ];
 
   protected override render(): TemplateResult {
     const { issues, issuesFile, failure, picture } = this.state;
     const kept = picture === undefined ? '' : ' The former run is kept.';
     // A card that was played out may still have waited in vain for an event.
     const outcome = picture?.outcome;
-    const early = outcome !== undefined && (outcome.kind !== 'done' || outcome.where.length > 0) ? outcome : undefined;
+    const early =
+      outcome !== undefined && (outcome.kind !== 'done' || outcome.where.length > 0)
+        ? outcome
+        : undefined;
     return html`
-      ${issues.length === 0 ? nothing : html`<section class="box over" aria-label="Problems in ${issuesFile}">
-        <div class="top">${sign('fail')}<p><b>${issuesFile}</b> could not be read: ${count(issues.length, 'problem')}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div>
-        <ol tabindex="0">${issues.map((i) => this.#issue(i))}</ol>
-      </section>`}
-      ${failure === '' ? nothing : html`<section class="box over" aria-label="Simulation failed"><div class="top">${sign('fail')}<p>The simulation failed: ${failure}.${kept}</p><button @click=${this.#dismiss}>Dismiss</button></div></section>`}
-      ${early === undefined ? nothing : html`<section class="box caution" aria-label="How the run ended"><div class="top">${sign('caution')}<p>${early.why} ${early.hint}</p></div></section>`}
+      ${
+        issues.length === 0
+          ? nothing
+          : html`<section class="box over" aria-label="Problems in ${issuesFile}">
+              <div class="top">
+                ${sign('fail')}
+                <p>
+                  <b>${issuesFile}</b> could not be read: ${count(issues.length, 'problem')}.${kept}
+                </p>
+                <button @click=${this.#dismiss}>Dismiss</button>
+              </div>
+              <ol tabindex="0">
+                ${issues.map((i) => this.#issue(i))}
+              </ol>
+            </section>`
+      }
+      ${
+        failure === ''
+          ? nothing
+          : html`<section class="box over" aria-label="What went wrong">
+              <div class="top">
+                ${sign('fail')}
+                <p>${failure}${kept}</p>
+                <button @click=${this.#dismiss}>Dismiss</button>
+              </div>
+            </section>`
+      }
+      ${
+        early === undefined
+          ? nothing
+          : html`<section class="box caution" aria-label="How the run ended">
+              <div class="top">
+                ${sign('caution')}
+                <p>${early.why} ${early.hint}</p>
+              </div>
+            </section>`
+      }
     `;
   }
 
   #issue(i: Issue): TemplateResult {
     return html`<li>
-      <b>${i.line > 0 ? `Line ${i.line}, column ${i.column}` : 'In the file'}</b>${i.path === '' ? nothing : html` <code>${i.path}</code>`}: ${i.message}${i.found === '' ? nothing : html`, found <code>${i.found}</code>`}.
+      <b>${i.line > 0 ? `Line ${i.line}, column ${i.column}` : 'In the file'}</b
+      >${i.path === '' ? nothing : html` <code>${i.path}</code>`}:
+      ${i.message}${i.found === '' ? nothing : html`, found <code>${i.found}</code>`}.
       ${i.allowed === '' ? nothing : html`<br /><span class="soft">Allowed: ${i.allowed}.</span>`}
       ${i.hint === '' ? nothing : html`<br /><span>Hint: ${i.hint}</span>`}
     </li>`;

@@ -37,10 +37,19 @@ export function bar(b: Bar, y: number, plot: Plot, heading: boolean): SVGTemplat
     ${fits && word !== '' && !thin ? svg`<text class="word" x=${x1 + (moving ? 19 : 5)} y=${y + ROW / 2 + 3.6}>${word}</text>` : nothing}`;
 }
 
-export function event(x: number, y: number, kind: string, chosen: string, select: () => void): SVGTemplateResult {
+export function event(
+  x: number,
+  y: number,
+  kind: string,
+  chosen: string,
+  select: () => void,
+): SVGTemplateResult {
   const mid = y + ROW / 2;
   // Told apart by shape: a diamond for the operator, a bar for everything that follows.
-  const d = kind === 'operator' ? `M${x},${mid - 6}l6,6l-6,6l-6,-6Z` : `M${x - 1.6},${mid - 5.5}h3.2v11h-3.2Z`;
+  const d =
+    kind === 'operator'
+      ? `M${x},${mid - 6}l6,6l-6,6l-6,-6Z`
+      : `M${x - 1.6},${mid - 5.5}h3.2v11h-3.2Z`;
   return svg`<path class="event ${chosen}" d=${d} @click=${select}></path>`;
 }
 
@@ -48,7 +57,11 @@ export function event(x: number, y: number, kind: string, chosen: string, select
 const APART = 1.5;
 
 /** The events of a lane worth drawing at this scale. */
-export function visible(events: readonly LogEntry[], plot: Plot, wanted: (index: number) => boolean): LogEntry[] {
+export function visible(
+  events: readonly LogEntry[],
+  plot: Plot,
+  wanted: (index: number) => boolean,
+): LogEntry[] {
   let last = -Infinity;
   return events.filter((e) => {
     const x = plot.scale(e.t);
@@ -80,9 +93,16 @@ export function pins(
   const items = shown.map((i) => {
     const f = picture.flags[i];
     const text = f === undefined ? '' : margin(f.margin, f.marginQuantity, picture, system);
-    return { i, f, text, x: f === undefined ? 0 : plot.scale(f.from), width: 26 + text.length * 6.8 };
+    return {
+      i,
+      f,
+      text,
+      x: f === undefined ? 0 : plot.scale(f.from),
+      width: 26 + text.length * 6.8,
+    };
   });
-  const covers = (a: (typeof items)[number], b: (typeof items)[number]): boolean => a !== b && b.x > a.x - 4 && b.x < a.x + a.width;
+  const covers = (a: (typeof items)[number], b: (typeof items)[number]): boolean =>
+    a !== b && b.x > a.x - 4 && b.x < a.x + a.width;
   // The one picked out lies on top, with its label.
   items.sort((a, b) => Number(a.i === chosen) - Number(b.i === chosen));
   return items.map((item) => {
@@ -91,7 +111,8 @@ export function pins(
     const end = Math.min(plot.scale(f.to), plot.width);
     // A pin at the right edge turns its label to the left.
     const left = x + width > plot.width;
-    const labelled = i === chosen || (f.severity !== 'note' && !items.some((other) => covers(item, other)));
+    const labelled =
+      i === chosen || (f.severity !== 'note' && !items.some((other) => covers(item, other)));
     const boxX = left ? x - width + 9 : x - 9;
     return svg`<g class="pin ${f.severity} ${i === chosen ? 'chosen' : ''}" data-flag=${i} @click=${() => select(i)}>
       <title>${f.title}: ${text}</title>
@@ -104,16 +125,26 @@ export function pins(
 }
 
 /** The chain of causes of an event (whole lines) and its direct effects (dashed). */
-export function arrows(picture: Picture, index: number, plot: Plot, middleOf: (device: string) => number | undefined): SVGTemplateResult[] {
+export function arrows(
+  picture: Picture,
+  index: number,
+  plot: Plot,
+  middleOf: (device: string) => number | undefined,
+): SVGTemplateResult[] {
   const chain = [index, ...causesOf(picture.log, index)];
   const links = [
     ...chain.slice(1).map((cause, i): [number, number, string] => [cause, chain[i] ?? index, '']),
-    ...effectsOf(picture.log, index).map((effect): [number, number, string] => [index, effect, 'effect']),
+    ...effectsOf(picture.log, index).map((effect): [number, number, string] => [
+      index,
+      effect,
+      'effect',
+    ]),
   ];
   return links.map(([from, to, kind]) => {
     const [a, b] = [picture.log[from], picture.log[to]];
     const [y1, y2] = [middleOf(a?.device ?? ''), middleOf(b?.device ?? '')];
-    if (a === undefined || b === undefined || y1 === undefined || y2 === undefined || from === to) return svg``;
+    if (a === undefined || b === undefined || y1 === undefined || y2 === undefined || from === to)
+      return svg``;
     const [x1, x2] = [plot.scale(a.t), plot.scale(b.t)];
     if (Math.abs(x1 - x2) < 0.5 && y1 === y2) return svg``;
     return svg`<path class="arrow ${kind}" data-from=${from} data-to=${to} d=${causeArrow(x1, y1, x2, y2)}></path><path class="arrow-head" d=${arrowHead(x1, x2, y2)}></path>`;

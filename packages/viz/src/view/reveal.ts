@@ -6,7 +6,8 @@ export function reveal(element: Element | null, margin = 0): void {
   const box = element.getBoundingClientRect();
   const frame = list.getBoundingClientRect();
   if (box.top < frame.top + margin) list.scrollTop += box.top - frame.top - margin;
-  else if (box.bottom > frame.bottom) list.scrollTop += Math.min(box.bottom - frame.bottom, box.top - frame.top - margin);
+  else if (box.bottom > frame.bottom)
+    list.scrollTop += Math.min(box.bottom - frame.bottom, box.top - frame.top - margin);
 }
 
 /** The nearest scrolling ancestor, across shadow roots. */

@@ -56,18 +56,26 @@ export class Times extends View {
 
   protected override render(): TemplateResult {
     const { picture } = this.state;
-    if (picture === undefined || picture.timings.length === 0) return html`<p class="soft">No timed movement in this run.</p>`;
+    if (picture === undefined || picture.timings.length === 0)
+      return html`<p class="soft">No timed movement in this run.</p>`;
     const units = picture.units;
     const both = ['left', 'right'].every((s) => units.some((u) => u.side === s));
-    return html`<div class="wide" tabindex="0" role="region" aria-label="Times from the selector"><table>
-      <caption class="aside">Times from the selector's move, in seconds</caption>
-      <thead>
-        <tr><th scope="col"><span class="soft">Seconds</span></th>${units.map((u) => html`<th scope="col" class="unit">${u.name}</th>`)}${both ? html`<th scope="col">L–R</th>` : nothing}</tr>
-      </thead>
-      <tbody>
-        ${(['up', 'down'] as const).map((way) => this.#rows(picture, way, both))}
-      </tbody>
-    </table></div>`;
+    return html`<div class="wide" tabindex="0" role="region" aria-label="Times from the selector">
+      <table>
+        <caption class="aside">
+          Times from the selector's move, in seconds
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col"><span class="soft">Seconds</span></th>
+            ${units.map((u) => html`<th scope="col" class="unit">${u.name}</th>`)}${both ? html`<th scope="col">L–R</th>` : nothing}
+          </tr>
+        </thead>
+        <tbody>
+          ${(['up', 'down'] as const).map((way) => this.#rows(picture, way, both))}
+        </tbody>
+      </table>
+    </div>`;
   }
 
   #rows(picture: Picture, way: 'up' | 'down', both: boolean): TemplateResult | typeof nothing {
@@ -79,7 +87,8 @@ export class Times extends View {
     const row = (label: unknown, value: (t: Timing) => number, total: boolean): TemplateResult => {
       const left = of(picture.units.find((u) => u.side === 'left')?.name ?? '');
       const right = of(picture.units.find((u) => u.side === 'right')?.name ?? '');
-      const spread = left === undefined || right === undefined ? NaN : Math.abs(value(left) - value(right));
+      const spread =
+        left === undefined || right === undefined ? NaN : Math.abs(value(left) - value(right));
       return html`<tr class=${total ? 'total' : ''}>
         <th scope="row">${label}</th>
         ${picture.units.map((u) => {
@@ -104,7 +113,9 @@ export class Times extends View {
   #judged(value: number, limit: number | undefined): unknown {
     if (!Number.isFinite(value)) return html`<span title="Not reached">not reached</span>`;
     if (limit === undefined || value <= limit) return value.toFixed(2);
-    return html`<span class="over">${sign('fail')} ${value.toFixed(2)}<span class="aside"> over the limit</span></span>`;
+    return html`<span class="over"
+      >${sign('fail')} ${value.toFixed(2)}<span class="aside"> over the limit</span></span
+    >`;
   }
 }
 

@@ -1,9 +1,10 @@
 import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { eventAt, reached } from '../model/history.js';
+import { eventAt, isStart, reached } from '../model/history.js';
 import { plain } from '../model/sentence.js';
 import { RATES } from '../model/state.js';
 import type { State } from '../model/state.js';
+import type { LogEntry } from '../worker/message.js';
 import { define, View } from './base.js';
 import { shared } from './shared.styles.js';
 
@@ -115,18 +116,30 @@ export class Transport extends View {
     const none = picture === undefined;
     const end = none ? 0 : reached(picture);
     const button = (label: string, key: string, icon: string, act: () => void): TemplateResult =>
-      html`<button aria-label=${label} title="${label} (${key})" ?disabled=${none} @click=${act}><svg viewBox="-11 -9 22 18" aria-hidden="true"><path d=${icon}></path></svg></button>`;
+      html`<button aria-label=${label} title="${label} (${key})" ?disabled=${none} @click=${act}>
+        <svg viewBox="-11 -9 22 18" aria-hidden="true"><path d=${icon}></path></svg>
+      </button>`;
     return html`
       <div class="buttons" role="group" aria-label="Play and step">
         ${button('Former flag', 'Shift F', ICONS.flagBack, () => this.store.stepFlag(-1))}
         ${button('Former event', '←', ICONS.back, () => this.store.stepEvent(-1))}
-        <button class="play" aria-label=${playing ? 'Pause' : 'Play'} title="${playing ? 'Pause' : 'Play'} (space)" ?disabled=${none} @click=${() => this.store.toggle()}>
-          <svg viewBox="-11 -9 22 18" aria-hidden="true"><path d=${playing ? ICONS.pause : ICONS.play}></path></svg>
+        <button
+          class="play"
+          aria-label=${playing ? 'Pause' : 'Play'}
+          title="${playing ? 'Pause' : 'Play'} (space)"
+          ?disabled=${none}
+          @click=${() => this.store.toggle()}
+        >
+          <svg viewBox="-11 -9 22 18" aria-hidden="true">
+            <path d=${playing ? ICONS.pause : ICONS.play}></path>
+          </svg>
         </button>
         ${button('Next event', '→', ICONS.next, () => this.store.stepEvent(1))}
         ${button('Next flag', 'F', ICONS.flagNext, () => this.store.stepFlag(1))}
       </div>
-      <div class="clock"><span data-clock>${time.toFixed(3)}</span> s <small>of ${end.toFixed(1)} s</small></div>
+      <div class="clock">
+        <span data-clock>${time.toFixed(3)}</span> s <small>of ${end.toFixed(1)} s</small>
+      </div>
       <div class="scrub">
         <input
           type="range"
@@ -141,7 +154,8 @@ export class Transport extends View {
         />
         <p class="last">${this.#last()}</p>
       </div>
-      <label class="rate">Speed
+      <label class="rate"
+        >Speed
         <select @change=${this.#rate}>
           ${RATES.map((r) => html`<option value=${r} ?selected=${r === rate}>${r}×</option>`)}
         </select>
@@ -149,12 +163,23 @@ export class Transport extends View {
     `;
   }
 
+  /** The last thing a part did; phases only follow from such. */
+  #latest(): LogEntry | undefined {
+    const { picture, time } = this.state;
+    if (picture === undefined) return undefined;
+    let i = eventAt(picture.log, time);
+    while (picture.log[i]?.kind === 'phase') i -= 1;
+    return picture.log[i];
+  }
+
   #last(): TemplateResult {
     const { picture, time, selection } = this.state;
     const chosen = selection.kind === 'event' ? picture?.log[selection.index] : undefined;
-    const entry = chosen !== undefined && Math.abs(chosen.t - time) < 1e-9 ? chosen : picture?.log[eventAt(picture.log, time)];
-    if (entry === undefined) return html`No event yet`;
-    return html`${entry.t.toFixed(2)} s: <b>${plain(entry.device)} ${entry.to}</b>, because ${entry.cause}`;
+    const entry =
+      chosen !== undefined && Math.abs(chosen.t - time) < 1e-9 ? chosen : this.#latest();
+    if (entry === undefined || isStart(entry)) return html`No event yet`;
+    return html`${entry.t.toFixed(2)} s: <b>${plain(entry.device)} ${entry.to}</b>, because
+      ${entry.cause}`;
   }
 
   #scrub = (e: Event): void => {

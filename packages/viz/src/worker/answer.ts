@@ -13,11 +13,22 @@ export function answer(request: RunRequest): Answer {
   const { id, file } = request;
   try {
     const { scenario, issues } = readScenario(request.text, { file });
-    if (scenario === undefined) return { reply: { id, kind: 'issues', file, issues }, transfer: [] };
+    if (scenario === undefined)
+      return { reply: { id, kind: 'issues', file, issues }, transfer: [] };
     const names = Object.keys(scenario.cards);
-    const name = request.card !== undefined && names.includes(request.card) ? request.card : names[0];
+    const name =
+      request.card !== undefined && names.includes(request.card) ? request.card : names[0];
     if (name === undefined) {
-      const none = { file, line: 0, column: 0, path: 'cards', message: 'there is no test card to run', found: '', allowed: 'at least one card', hint: '' };
+      const none = {
+        file,
+        line: 0,
+        column: 0,
+        path: 'cards',
+        message: 'there is no test card to run',
+        found: '',
+        allowed: 'at least one card',
+        hint: '',
+      };
       return { reply: { id, kind: 'issues', file, issues: [none] }, transfer: [] };
     }
     const asked = withFaults(scenario, name, request);
@@ -26,7 +37,14 @@ export function answer(request: RunRequest): Answer {
     const made = picture(scenario, run, performance.now() - started);
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
   } catch (error) {
-    return { reply: { id, kind: 'failure', message: error instanceof Error ? error.message : String(error) }, transfer: [] };
+    return {
+      reply: {
+        id,
+        kind: 'failure',
+        message: error instanceof Error ? error.message : String(error),
+      },
+      transfer: [],
+    };
   }
 }
 

@@ -38,7 +38,10 @@ export class Engine {
   }
 
   #start(): Worker {
-    const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'wheelwell' });
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), {
+      type: 'module',
+      name: 'wheelwell',
+    });
     const settle = (reply: Reply): void => {
       this.#busy = false;
       if (this.#next === undefined) this.#listener(reply);
@@ -49,7 +52,11 @@ export class Engine {
       // A worker that failed to load or broke is not used again.
       this.#worker?.terminate();
       this.#worker = undefined;
-      settle({ id: this.#id, kind: 'failure', message: e.message || 'the simulation could not be started' });
+      settle({
+        id: this.#id,
+        kind: 'failure',
+        message: e.message || 'the simulation could not be started',
+      });
     };
     return worker;
   }

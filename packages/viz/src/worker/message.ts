@@ -14,7 +14,17 @@ import type {
   Timing,
 } from '@wheelwell/core';
 
-export type { FaultEntry, Flag, Issue, LogEntry, Outcome, Quantity, Severity, Statistics, Timing } from '@wheelwell/core';
+export type {
+  FaultEntry,
+  Flag,
+  Issue,
+  LogEntry,
+  Outcome,
+  Quantity,
+  Severity,
+  Statistics,
+  Timing,
+} from '@wheelwell/core';
 
 /** The user's units. */
 export type System = 'us' | 'metric';
@@ -39,7 +49,12 @@ export interface RunRequest {
 
 export type Reply =
   | { readonly id: number; readonly kind: 'picture'; readonly picture: Picture }
-  | { readonly id: number; readonly kind: 'issues'; readonly file: string; readonly issues: readonly Issue[] }
+  | {
+      readonly id: number;
+      readonly kind: 'issues';
+      readonly file: string;
+      readonly issues: readonly Issue[];
+    }
   | { readonly id: number; readonly kind: 'failure'; readonly message: string };
 
 /** A device or mechanism as the page needs it. */

@@ -11,7 +11,11 @@ function put(into: Float32Array, at: number, p: Point3): void {
   into[at + 2] = p.z;
 }
 
-export function sampleOutline(name: string, kind: MechanismDefinition, parameters: Parameters): OutlineSamples {
+export function sampleOutline(
+  name: string,
+  kind: MechanismDefinition,
+  parameters: Parameters,
+): OutlineSamples {
   const { low, high } = kind.coordinate(parameters);
   const outline = kind.outline(parameters);
   const at = (i: number): Placement => outline.at(low + ((high - low) * i) / (SAMPLES - 1));
@@ -31,5 +35,16 @@ export function sampleOutline(name: string, kind: MechanismDefinition, parameter
       tyre[i * 8 + 7] = place.tyre.width;
     }
   }
-  return { mechanism: name, shape: outline.shape, ends: kind.ends, low, high, samples: SAMPLES, points, line, edge, tyre };
+  return {
+    mechanism: name,
+    shape: outline.shape,
+    ends: kind.ends,
+    low,
+    high,
+    samples: SAMPLES,
+    points,
+    line,
+    edge,
+    tyre,
+  };
 }

@@ -2,7 +2,13 @@
 import { catalogues } from '@wheelwell/core';
 import type { Parameters, Quantity, Role, Run, Scenario } from '@wheelwell/core';
 import { displayTable } from './display.js';
-import type { ChannelSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
+import type {
+  ChannelSamples,
+  DeviceFacts,
+  FaultFacts,
+  OutlineSamples,
+  Picture,
+} from './message.js';
 import { sampleOutline } from './outline.js';
 
 const { components, faults, mechanisms } = catalogues;
@@ -56,7 +62,10 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
 
 /** The buffers inside a picture, to be transferred instead of copied. */
 export function arraysOf(made: Picture): Transferable[] {
-  const arrays = [...made.channels.map((c) => c.v), ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre])];
+  const arrays = [
+    ...made.channels.map((c) => c.v),
+    ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre]),
+  ];
   return arrays.map((a) => a.buffer);
 }
 
@@ -66,7 +75,13 @@ function samples(run: Run): ChannelSamples[] {
     if (!CARRIED.includes(info.quantity)) continue;
     const series = run.sampled(info.name);
     if (series === undefined) continue;
-    out.push({ name: info.name, title: info.title, quantity: info.quantity, of: info.of, v: Float32Array.from(series.v) });
+    out.push({
+      name: info.name,
+      title: info.title,
+      quantity: info.quantity,
+      of: info.of,
+      v: Float32Array.from(series.v),
+    });
   }
   return out;
 }
@@ -82,7 +97,9 @@ function outlines(scenario: Scenario): OutlineSamples[] {
 
 function deviceFacts(scenario: Scenario): DeviceFacts[] {
   const befalling = (kind: string): string[] =>
-    Object.values(faults).filter((f) => f.befalls.includes(kind)).map((f) => f.kind);
+    Object.values(faults)
+      .filter((f) => f.befalls.includes(kind))
+      .map((f) => f.kind);
   const facts = (
     name: string,
     kind: string,
