@@ -22,6 +22,9 @@ import type { Deeds } from './keyboard.js';
 import { applyTheme, recall, remember, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
 
+/** What the shell itself shows of the state. */
+const SHOWN = ['said', 'picture', 'faults', 'busy'] as const;
+
 const THEME_WORD: Readonly<Record<Theme, string>> = {
   auto: 'Theme: system',
   light: 'Theme: light',
@@ -59,8 +62,7 @@ export class App extends LitElement {
     runClock(this.store);
     this.store.watch((changed) => {
       if (changed.has('system')) remember('units', this.store.state.system);
-      if (['said', 'picture', 'faults', 'busy'].some((key) => changed.has(key as 'said')))
-        this.requestUpdate();
+      if (SHOWN.some((key) => changed.has(key))) this.requestUpdate();
       if (changed.has('selection')) this.#showSelection();
     });
   }

@@ -1,9 +1,10 @@
 /** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
 import type { FaultEntry, Reply, RunRequest } from '../worker/message.js';
+import { arrived } from './arrival.js';
 import { sourceOf } from './file.js';
 import type { GivenFile } from './file.js';
 import { eventAfter, eventBefore, flagAfter, reached } from './history.js';
-import { sentenceOfFlag, sentenceOfRun } from './sentence.js';
+import { sentenceOfFlag } from './sentence.js';
 import { follow, zoomed } from './span.js';
 import { EMPTY, RATES } from './state.js';
 import type { Selection, Source, State } from './state.js';
@@ -96,39 +97,7 @@ export class Store {
   }
 
   receive(reply: Reply): void {
-    if (reply.kind === 'issues') {
-      this.set({
-        busy: false,
-        issues: reply.issues,
-        issuesFile: reply.file,
-        said: `${reply.file} could not be read: ${reply.issues.length} problems. The former run is kept.`,
-      });
-      return;
-    }
-    if (reply.kind === 'failure') {
-      const failure = `The simulation failed: ${reply.message}.`;
-      this.set({ busy: false, failure, said: failure });
-      return;
-    }
-    const { picture } = reply;
-    const before = this.#state.picture;
-    // The same test again (another card, other faults) keeps the place in time; a new file starts over.
-    const same =
-      before !== undefined && before.file === picture.file && before.duration === picture.duration;
-    this.set({
-      picture,
-      source: this.#asked ?? this.#state.source,
-      faults: picture.faults,
-      busy: false,
-      issues: [],
-      issuesFile: '',
-      failure: '',
-      time: same ? Math.min(this.#state.time, reached(picture)) : 0,
-      playing: same && this.#state.playing,
-      selection: { kind: 'none' },
-      span: same ? this.#state.span : [0, picture.duration],
-      said: sentenceOfRun(picture),
-    });
+    this.set(arrived(this.#state, reply, this.#asked));
   }
 
   dismissIssues(): void {

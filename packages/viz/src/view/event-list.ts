@@ -11,7 +11,7 @@ import { reveal } from './reveal.js';
 import { shared } from './shared.styles.js';
 
 /** A hand pump's swing has thousands of events: this many around the play head are listed. */
-const MOST = 240;
+const MOST = 160;
 
 /** Every event of the run with its cause; the one at the play head is marked. */
 export class EventList extends View {
