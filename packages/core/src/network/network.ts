@@ -9,7 +9,13 @@ import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
 /** Size of a pressure change that matters, for error control, Pa. */
-const PRESSURE_SCALE = 3.5e6;
+const PRESSURE_SCALE = 5e6;
+/**
+ * Size of a content change that matters, m3: large volumes with air in them fill slowly, and a
+ * small pressure there is a long time.
+ */
+const CONTENT_SCALE = 4e-8;
+const VENTED_SCALE = 1e-3;
 const ANGLE_SCALE = 0.1;
 const SPEED_SCALE = 1;
 
@@ -137,7 +143,8 @@ export class Network {
     nodes.forEach((n, i) => {
       const s = w.contentState[i];
       const stiff = 1 / this.law.bulkModulus + this.compliance[i] / Math.max(y[s], 1e-9);
-      this.scale[s] = n.vented === undefined ? y[s] * PRESSURE_SCALE * stiff : 1e-3;
+      const pressure = y[s] * PRESSURE_SCALE * stiff;
+      this.scale[s] = n.vented === undefined ? Math.min(pressure, CONTENT_SCALE) : VENTED_SCALE;
       this.fast[s] = n.vented === undefined ? 1 : 0;
     });
     coordinates.forEach((_, c) => {

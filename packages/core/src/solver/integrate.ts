@@ -44,12 +44,15 @@ const GROW_MOST = 6;
 const CRAWL_STEP = 2e-5;
 const CRAWL_COUNT = 40;
 const CRAWL_STRICTNESS = 20;
+/** A step that ends at an event is held to this share of the tolerance, unless shorter than EVENT_STEP, s. */
+const EVENT_ERROR = 0.05;
+const EVENT_STEP = 1e-5;
 /** First step after a jump: a share of the last one, within bounds, s. */
 const RESTART_SHARE = 0.1;
 const RESTART_MOST = 2e-3;
 const RESTART_LEAST = 2e-5;
 /** Tries to end a step just past a guard; the last one takes the whole step. */
-const CUT_ATTEMPTS = 8;
+const CUT_ATTEMPTS = 10;
 
 /**
  * Integrates from t0 to tEnd with `y` in place, stopping at guards and breaks.
@@ -76,7 +79,8 @@ export function integrate(
   const y1 = new Float64Array(n);
   const trial = new Float64Array(n);
   const coefficients = new Float64Array(4 * n);
-  const jacobian0 = new Float64Array(problem.pattern.column.length);
+  let jacobian0 = new Float64Array(problem.pattern.column.length);
+  let jacobian1 = new Float64Array(problem.pattern.column.length);
   const statistics = { steps: 0, rejected: 0, evaluations: 0, jacobians: 0, restarts: 0 };
   let t = t0;
   let h = RESTART_LEAST;
@@ -106,9 +110,6 @@ export function integrate(
     const width = options.eventWidth / Math.max(step, options.eventWidth);
     let s = firstAbove(guardAt, 0, before, 1, guardAtEnd, width);
     let more = width;
-    // The Jacobian of the step's start: the accepted end point has overwritten it.
-    problem.jacobian(t, y, rate1, jacobian0);
-    statistics.jacobians++;
     for (let attempt = 0; attempt < CUT_ATTEMPTS; attempt++) {
       const length = attempt === CUT_ATTEMPTS - 1 ? step : s * step;
       lu.factor(jacobian0, 1 / (method.gamma * length));
@@ -118,7 +119,7 @@ export function integrate(
       const found = problem.crossing();
       if (found > 0) return length;
       // A little short: go on by what the guard's slope says, more boldly each time.
-      more = Math.max(2 * more, (1.5 * -found * (1 - s)) / (guardAtEnd - found));
+      more = Math.max(8 * more, (1.5 * -found * (1 - s)) / (guardAtEnd - found));
       s = Math.min(1, s + more);
     }
     return step;
@@ -190,6 +191,17 @@ export function integrate(
       }
       continue;
     }
+    const tNew = toBreak ? stop : t + step;
+    if (step <= 0) y1.set(y);
+    problem.jacobian(tNew, y1, rate1, jacobian1);
+    statistics.jacobians++;
+    const guard = problem.crossing();
+    if (guard > 0 && error > EVENT_ERROR && step > EVENT_STEP) {
+      // Come up to the event in a step more exact than an ordinary one: it sets the clock.
+      statistics.rejected++;
+      h = step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error / EVENT_ERROR, exponent));
+      continue;
+    }
     statistics.steps++;
     if (step > 5 * CRAWL_STEP) {
       crawled = 0;
@@ -201,12 +213,7 @@ export function integrate(
     h = toBreak ? Math.max(h, wanted) : wanted;
     rejectedLast = false;
 
-    const tNew = toBreak ? stop : t + step;
-    if (step <= 0) y1.set(y);
-    problem.jacobian(tNew, y1, rate1, jacobian0);
-    statistics.jacobians++;
     fillDense(coefficients, problem.fast, step, y, rate0, y1, rate1);
-    const guard = problem.crossing();
     if (guard > 0) {
       const length = cutAtGuard(step, guard);
       fillDense(coefficients, problem.fast, length, y, rate0, y1, rate1);
@@ -220,6 +227,9 @@ export function integrate(
     recorder.step(t, tNew, step, coefficients);
     t = tNew;
     y.set(y1);
+    const spare = jacobian0;
+    jacobian0 = jacobian1;
+    jacobian1 = spare;
     if (toBreak && t >= problem.nextBreak(t)) {
       const ended = jump();
       if (ended !== undefined) return ended;

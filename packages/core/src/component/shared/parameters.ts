@@ -59,13 +59,24 @@ export function constantOf(p: Parameters, s: Surroundings, diameter: number): nu
   return orificeConstant(number(p, 'dischargeCoefficient'), circle(diameter), s.density);
 }
 
+/**
+ * Least transition drop of any passage, Pa (1.5 psi). A square root through zero is steepest just
+ * where nothing flows, and a linearly implicit step across it lands as far on the other side
+ * (Newton's method on a root has a cycle of two); below this drop flow counts as laminar, which
+ * no gear feels.
+ */
+const SMOOTHING_DROP = 10_000;
+
 /** Transition drop of a round bore with this device's coefficients, Pa. */
 export function transitionOf(p: Parameters, s: Surroundings, diameter: number): number {
-  return transitionDrop(
-    number(p, 'dischargeCoefficient'),
-    diameter,
-    s.density,
-    s.viscosity,
-    number(p, 'transitionReynolds'),
+  return Math.max(
+    SMOOTHING_DROP,
+    transitionDrop(
+      number(p, 'dischargeCoefficient'),
+      diameter,
+      s.density,
+      s.viscosity,
+      number(p, 'transitionReynolds'),
+    ),
   );
 }
