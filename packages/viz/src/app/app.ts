@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import { demos } from '../model/demos.js';
 import { reached } from '../model/history.js';
 import { Store } from '../model/store.js';
@@ -155,15 +156,7 @@ export class App extends LitElement {
       >
         ${here.map((v) => html`<button role="tab" id="tab-${v.name}" aria-controls="panel-${area}" aria-selected=${v === top} tabindex=${v === top ? 0 : -1} @click=${() => this.#choose(area, v.name)}>${v.title} <span class="badge">${v.badge?.(this.store.state)}</span></button>`)}
       </div>
-      <div
-        class="content"
-        role="tabpanel"
-        id="panel-${area}"
-        aria-labelledby="tab-${top.name}"
-        tabindex="0"
-      >
-        ${top.show(this.store)}
-      </div>
+      ${keyed(top.name, html`<div class="content" role="tabpanel" id="panel-${area}" aria-labelledby="tab-${top.name}" tabindex="0">${top.show(this.store)}</div>`)}
     `;
   }
 
@@ -206,8 +199,7 @@ export class App extends LitElement {
       zoom: (factor) => store.zoom(factor),
       whole: () => store.showAll(),
       ends: (end) => {
-        store.pause();
-        store.seek(end && store.state.picture !== undefined ? reached(store.state.picture) : 0);
+        store.scrub(end && store.state.picture !== undefined ? reached(store.state.picture) : 0);
       },
       open: () => this.renderRoot.querySelector<CardBar>('ww-card-bar')?.choose(),
       panel: (index) => {

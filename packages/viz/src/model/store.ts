@@ -114,6 +114,12 @@ export class Store {
     this.set({ time: t, span: follow(span, t, picture.duration) });
   }
 
+  /** The same by hand: what was playing stops, what was picked out is let go. */
+  scrub(time: number): void {
+    this.set({ playing: false, selection: { kind: 'none' } });
+    this.seek(time);
+  }
+
   play(): void {
     const { picture, time } = this.#state;
     if (picture === undefined) return;

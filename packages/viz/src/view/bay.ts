@@ -157,7 +157,7 @@ export class Bay extends View {
     if (found === undefined) return nothing;
     const how = margin(found.margin, found.marginQuantity, picture, this.state.system);
     return html`<span class=${found.severity} title="${found.title} (${how})"
-      >${sign(found.severity)} ${found.title} (${how})</span
+      >${sign(found.severity)} ${found.title}</span
     >`;
   }
 

@@ -50,6 +50,7 @@ export class EventList extends View {
         font-size: 0.82rem;
         min-height: 28px;
         text-align: left;
+        white-space: normal;
       }
     `,
   ];

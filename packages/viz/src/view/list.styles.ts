@@ -16,6 +16,7 @@ export const listStyles = css`
     width: 100%;
     padding: 0.45rem 0.7rem;
     text-align: left;
+    white-space: normal;
     align-items: flex-start;
     background: none;
     border: 0;

@@ -143,8 +143,8 @@ export class OrderChart extends View {
         >${word}</span
       >`;
     return html`<div class="tools">
-      ${key('rising', 'up or opening')} ${key('falling', 'down or closing')}
-      ${key('working', 'working or engaged')}
+      ${key('rising', 'up, opening')} ${key('falling', 'down, closing')}
+      ${key('working', 'working, engaged')}
       <span class="spread"></span>
       <label title="Pins of checks that are within their limits"
         ><input
@@ -169,9 +169,7 @@ export class OrderChart extends View {
           −
         </button>
         <button @click=${() => this.store.zoom(2)} aria-label="Closer" title="Closer (+)">+</button>
-        <button @click=${() => this.store.showAll()} title="Show the whole run (0)">
-          Whole run
-        </button>
+        <button @click=${() => this.store.showAll()} title="Show the whole run (0)">All</button>
       </span>
     </div>`;
   }
@@ -210,8 +208,6 @@ export class OrderChart extends View {
     if (e.button !== 0 || (e.target as Element).closest('.event, .pin') !== null) return;
     this.#dragging = true;
     (e.currentTarget as Element).setPointerCapture(e.pointerId);
-    this.store.pause();
-    this.store.select({ kind: 'none' });
     this.#scrub(e);
   };
 
@@ -225,7 +221,7 @@ export class OrderChart extends View {
 
   #scrub(e: PointerEvent): void {
     const [a, b] = this.state.span;
-    this.store.seek(Math.min(Math.max(this.#timeOf(e), a), b));
+    this.store.scrub(Math.min(Math.max(this.#timeOf(e), a), b));
   }
 
   #wheel = (e: WheelEvent): void => {

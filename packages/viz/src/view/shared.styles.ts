@@ -50,6 +50,7 @@ export const shared = css`
     border-radius: var(--round);
   }
   button {
+    white-space: nowrap;
     cursor: pointer;
   }
   button:hover:not(:disabled) {

@@ -183,8 +183,7 @@ export class Transport extends View {
   }
 
   #scrub = (e: Event): void => {
-    this.store.pause();
-    this.store.seek(Number((e.target as HTMLInputElement).value));
+    this.store.scrub(Number((e.target as HTMLInputElement).value));
   };
 
   #rate = (e: Event): void => this.store.setRate(Number((e.target as HTMLSelectElement).value));

@@ -1,0 +1,164 @@
+import { describe, expect, it } from 'vitest';
+import type { LogEntry } from '@wheelwell/core';
+import { PROJECTIONS } from '../../packages/viz/src/drawing/projection.js';
+import { tyrePaths } from '../../packages/viz/src/drawing/tyre.js';
+import {
+  causesOf,
+  eventAfter,
+  eventBefore,
+  flagAfter,
+} from '../../packages/viz/src/model/history.js';
+import { figure } from '../../packages/viz/src/model/sentence.js';
+import { follow, zoomed } from '../../packages/viz/src/model/span.js';
+import { Store } from '../../packages/viz/src/model/store.js';
+import type { Listener } from '../../packages/viz/src/worker/client.js';
+import { answer } from '../../packages/viz/src/worker/answer.js';
+import { TEXT } from './demo.js';
+
+const entry = (index: number, t: number, by = -1): LogEntry => ({
+  index,
+  t,
+  by,
+  device: `part-${index}`,
+  from: 'a',
+  to: 'b',
+  cause: 'so',
+  kind: 'mode',
+  speed: 0,
+});
+const log = [entry(0, 1), entry(1, 1, 0), entry(2, 1, 1), entry(3, 2, 2)];
+
+describe('stepping through a log', () => {
+  it('takes events of one instant one by one, both ways', () => {
+    expect(eventAfter(log, 0, -1)).toBe(0);
+    expect(eventAfter(log, 1, 0)).toBe(1);
+    expect(eventAfter(log, 1, 2)).toBe(3);
+    expect(eventAfter(log, 2, 3)).toBe(-1);
+    expect(eventBefore(log, 2, 3)).toBe(2);
+    expect(eventBefore(log, 1, 2)).toBe(1);
+    expect(eventBefore(log, 1.5, -1)).toBe(2);
+  });
+
+  it('follows causes back to the first, and is not caught by a circle', () => {
+    expect(causesOf(log, 3)).toEqual([2, 1, 0]);
+    const circle = [entry(0, 0, 1), entry(1, 0, 0)];
+    expect(causesOf(circle, 0).length).toBeLessThanOrEqual(2);
+  });
+
+  it('goes round the flags that are not mere notes', () => {
+    const flag = (from: number, severity: 'note' | 'fail') => ({
+      rule: 'r',
+      title: 't',
+      severity,
+      from,
+      to: from,
+      devices: [],
+      margin: 0,
+      marginQuantity: 'time' as const,
+      explanation: '',
+      suggestion: '',
+    });
+    const flags = [flag(5, 'fail'), flag(1, 'note'), flag(2, 'fail')];
+    expect(flagAfter(flags, 0, -1, 1)).toBe(2);
+    expect(flagAfter(flags, 2, 2, 1)).toBe(0);
+    expect(flagAfter(flags, 5, 0, 1)).toBe(2);
+    expect(flagAfter(flags, 3, -1, -1)).toBe(2);
+    expect(flagAfter([flag(1, 'note')], 0, -1, 1)).toBe(-1);
+  });
+});
+
+describe('the window of time', () => {
+  it('keeps its width and its place inside the run when it follows', () => {
+    for (const t of [0, 9.9, 10, 31, 40]) {
+      const [a, b] = follow([10, 20], t, 40);
+      expect(b - a).toBeCloseTo(10, 12);
+      expect(a).toBeGreaterThanOrEqual(0);
+      expect(b).toBeLessThanOrEqual(40);
+      expect(t >= a && t <= b).toBe(true);
+    }
+  });
+
+  it('comes closer about a time that stays where it is', () => {
+    const [a, b] = zoomed([10, 20], 2, 12, 40);
+    expect(b - a).toBeCloseTo(5, 12);
+    expect((12 - a) / (b - a)).toBeCloseTo(0.2, 12);
+    expect(zoomed([0, 40], 0.5, 20, 40)).toEqual([0, 40]);
+  });
+});
+
+describe('a wheel on paper', () => {
+  const numbers = (path: string): [number, number][] =>
+    [...path.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])]);
+
+  // A circle of radius r whose axis makes the angle a with the line of sight appears as an
+  // ellipse with half axes r and r cos a (parallel projection; any text on descriptive geometry).
+  it.each([0, 30, 60, 85])('has a rim with half axes r and r cos a, a = %i deg', (degrees) => {
+    const a = (degrees * Math.PI) / 180;
+    const tyre = {
+      centre: { x: 0, y: 0, z: 0 },
+      axle: { x: -Math.cos(a), y: Math.sin(a), z: 0 },
+      radius: 0.4,
+      width: 0,
+    };
+    const rim = numbers(tyrePaths(tyre, PROJECTIONS.ahead).rim);
+    const across = Math.max(...rim.map(([x]) => x)) - Math.min(...rim.map(([x]) => x));
+    const high = Math.max(...rim.map(([, y]) => y)) - Math.min(...rim.map(([, y]) => y));
+    expect(across / high).toBeCloseTo(Math.cos(a), 1);
+    expect(high).toBeLessThan(800);
+  });
+});
+
+describe('figures', () => {
+  it('show about three digits that mean something, with a true minus', () => {
+    expect(figure(-0.123456)).toBe('\u22120.123');
+    expect(figure(12.345)).toBe('12.3');
+    expect(figure(1500.4)).toBe('1500');
+    expect(figure(NaN)).toBe('none');
+  });
+});
+
+describe('the store', () => {
+  function open(): Store {
+    const store = new Store((listener: Listener) => ({
+      run: (request) => listener(answer({ id: 1, ...request }).reply),
+      stop: () => undefined,
+    }));
+    store.open({ file: 'hedgelark.yaml', text: TEXT });
+    return store;
+  }
+
+  it('keeps the run when a later text does not read, and says what is wrong', () => {
+    const store = open();
+    const { picture } = store.state;
+    store.open({ file: 'broken.yaml', text: 'wheelwell: 1\n' });
+    expect(store.state.picture).toBe(picture);
+    expect(store.state.source?.file).toBe('hedgelark.yaml');
+    expect(store.state.issues.length).toBeGreaterThan(0);
+  });
+
+  it('speaks a flag when the play head passes it', () => {
+    const store = open();
+    const early = Object.entries(store.state.picture?.cards ?? []).find(([, c]) =>
+      c.expect.includes('door-before-leg'),
+    );
+    store.chooseCard(early?.[1].name ?? '');
+    const flag = store.state.picture?.flags.find((f) => f.rule === 'door-before-leg');
+    if (flag === undefined) throw new Error('no flag to pass');
+    store.seek(flag.from - 0.1);
+    store.play();
+    store.advance(0.2);
+    expect(store.state.said).toContain(flag.title);
+  });
+
+  it('stops at the end of the run and starts again from the beginning', () => {
+    const store = open();
+    const end = store.state.picture?.outcome.time ?? 0;
+    store.seek(end - 0.01);
+    store.play();
+    store.advance(1);
+    expect(store.state.playing).toBe(false);
+    expect(store.state.time).toBeCloseTo(end, 9);
+    store.play();
+    expect(store.state.time).toBe(0);
+  });
+});
