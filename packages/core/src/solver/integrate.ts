@@ -84,6 +84,8 @@ export function integrate(
   const statistics = { steps: 0, rejected: 0, evaluations: 0, jacobians: 0, restarts: 0 };
   let t = t0;
   let h = RESTART_LEAST;
+  /** The step the solution allowed before it was shortened for an event. */
+  let cruise = 0;
   let stepLength = 0;
 
   const guardAt = (s: number): number => {
@@ -118,9 +120,15 @@ export function integrate(
       problem.derivatives(t + length, y1, rate1);
       const found = problem.crossing();
       if (found > 0) return length;
-      // A little short: go on by what the guard's slope says, more boldly each time.
-      more = Math.max(8 * more, (1.5 * -found * (1 - s)) / (guardAtEnd - found));
-      s = Math.min(1, s + more);
+      // A little short: the dense output shows where the guard has risen by what is missing. (A
+      // straight line would not do: guards of several conditions are often cut off at the top.)
+      const missing = found - guardAt(s);
+      more *= 8;
+      const next =
+        guardAtEnd + missing > 0
+          ? firstAbove((x) => guardAt(x) + missing, s, found, 1, guardAtEnd + missing, width)
+          : 0.5 * (s + 1);
+      s = Math.min(1, Math.max(s + more, next));
     }
     return step;
   };
@@ -139,6 +147,17 @@ export function integrate(
     const soon = find(rate1);
     return soon >= 0 ? soon : method.worst();
   };
+  /** True when a jump left state and rates as they were (a mode that only has another name). */
+  const smooth = (): boolean => {
+    for (let i = 0; i < n; i++) {
+      if (y[i] !== y1[i]) return false;
+      const a = rate0[i];
+      const b = rate1[i];
+      const size = Math.abs(a) + Math.abs(b);
+      if (Math.abs(a - b) > 1e-9 * size + 1e-12 * problem.scale[i]) return false;
+    }
+    return true;
+  };
   /** Lets the problem jump at (t, y); the result says how to go on. */
   const jump = (): SolverResult | undefined => {
     const result = problem.jump(t, y);
@@ -146,9 +165,11 @@ export function integrate(
     if (result === 'failed') return finish('failed');
     problem.jacobian(t, y, rate0, jacobian0);
     statistics.jacobians++;
-    if (result === 'jumped') {
+    if (result === 'jumped' && !smooth()) {
       statistics.restarts++;
-      h = Math.min(Math.max(h * RESTART_SHARE, RESTART_LEAST), RESTART_MOST);
+      h = Math.min(Math.max(cruise * RESTART_SHARE, RESTART_LEAST), RESTART_MOST);
+    } else {
+      h = Math.max(h, cruise);
     }
     return undefined;
   };
@@ -157,6 +178,7 @@ export function integrate(
   if (first !== undefined) return first;
   h = RESTART_LEAST;
   let rejectedLast = false;
+  let approaching = false;
   let crawled = 0;
   let strictness = 1;
   while (t < tEnd) {
@@ -199,6 +221,7 @@ export function integrate(
     if (guard > 0 && error > EVENT_ERROR && step > EVENT_STEP) {
       // Come up to the event in a step more exact than an ordinary one: it sets the clock.
       statistics.rejected++;
+      approaching = true;
       h = step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error / EVENT_ERROR, exponent));
       continue;
     }
@@ -212,6 +235,8 @@ export function integrate(
     // A step cut short by a break says little about the step the solution allows.
     h = toBreak ? Math.max(h, wanted) : wanted;
     rejectedLast = false;
+    if (!approaching) cruise = h;
+    approaching = false;
 
     fillDense(coefficients, problem.fast, step, y, rate0, y1, rate1);
     if (guard > 0) {
