@@ -43,7 +43,7 @@ export interface Epoch {
 
 /** A reason the machine cannot go on. */
 export interface MachineFailure {
-  readonly kind: 'chatter';
+  readonly kind: 'chatter' | 'diverged';
   readonly where: readonly string[];
 }
 
@@ -164,6 +164,7 @@ export class Machine implements Problem {
         changed = true;
       }
       if (this.settleOnce(t, y)) changed = true;
+      if (this.failure?.kind === 'diverged') return 'failed';
       if (!changed) break;
       this.logPhases(t);
       if (pass >= PASSES || this.failure !== undefined) {
@@ -226,6 +227,11 @@ export class Machine implements Problem {
   private settleOnce(t: number, y: Float64Array, silent = false): boolean {
     const { frames } = this.network;
     this.look(t, y);
+    const broken = this.broken();
+    if (broken !== undefined) {
+      this.failure = { kind: 'diverged', where: [broken] };
+      return false;
+    }
     const due: { frame: number; to: number; guard: Pick<Guard, 'cause' | 'reads'> }[] = [];
     frames.forEach((frame, i) => {
       const guard = frame.guards.find((g) => g.when(frame) > 0) ?? this.dueTimer(i, t);
@@ -266,6 +272,14 @@ export class Machine implements Problem {
     }
     this.transitions += due.length + moved.length;
     return due.length + moved.length > 0;
+  }
+
+  /** A state or coordinate whose rate, drive or friction is no number; guards would never tell. */
+  private broken(): string | undefined {
+    const { workspace: w, plan } = this.network;
+    const state = this.scratch.findIndex((r) => !Number.isFinite(r));
+    if (state >= 0) return this.nameOf(state);
+    return plan.coordinates.find((_, c) => Number.isNaN(w.drive[c] + w.capacity[c]))?.name;
   }
 
   private dueTimer(i: number, t: number): Pick<Guard, 'to' | 'cause' | 'reads'> | undefined {

@@ -105,6 +105,13 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
   const where = result.state < 0 ? [] : [machine.nameOf(result.state)];
   const time = result.t;
   const at = `at ${time.toFixed(3)} s`;
+  const diverged = (where: readonly string[]): Outcome => ({
+    kind: 'diverged',
+    time,
+    where,
+    why: `A value near ${where[0] ?? 'an unknown state'} became infinite or no number ${at}.`,
+    hint: 'Look for a device with an extreme figure there.',
+  });
   switch (result.end) {
     case 'done': {
       const waiting = machine.waiting;
@@ -122,6 +129,7 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
       return { kind: 'stopped', time, where: [], why: `Stopped from outside ${at}.`, hint: 'Start it again to have the rest.' };
     case 'failed': {
       const devices = machine.failure?.where ?? [];
+      if (machine.failure?.kind === 'diverged') return diverged(devices);
       return {
         kind: 'chatter',
         time,
@@ -131,7 +139,7 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
       };
     }
     case 'diverged':
-      return { kind: 'diverged', time, where, why: `A value near ${where[0] ?? 'an unknown state'} became infinite ${at}.`, hint: 'Look for a device with an extreme figure there.' };
+      return diverged(where);
     case 'stuck':
       return { kind: 'stuck', time, where, why: `The step for ${where[0] ?? 'an unknown state'} fell below what numbers can resolve ${at}.`, hint: 'Look for a very small volume or a very stiff part there.' };
     case 'exhausted':
