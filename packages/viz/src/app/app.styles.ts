@@ -164,6 +164,8 @@ export const appStyles = css`
       grid-template-columns: minmax(0, 1fr);
     }
     .panel {
+      /* Clear of the clock, which lies over the foot of the page. */
+      scroll-margin-bottom: 130px;
       min-height: 320px;
     }
     .panel .content {

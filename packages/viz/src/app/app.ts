@@ -204,7 +204,9 @@ export class App extends LitElement {
       open: () => this.renderRoot.querySelector<CardBar>('ww-card-bar')?.choose(),
       panel: (index) => {
         const view = views.filter((v) => v.area === 'panel')[index];
-        if (view !== undefined) this.#choose('panel', view.name);
+        if (view === undefined) return;
+        this.#choose('panel', view.name);
+        this.renderRoot.querySelector('.panel')?.scrollIntoView({ block: 'nearest' });
       },
       units: () => store.setSystem(store.state.system === 'us' ? 'metric' : 'us'),
       theme: () => this.#nextTheme(),

@@ -9,10 +9,10 @@ export const orderChartStyles = css`
   .tools {
     display: flex;
     flex-wrap: wrap;
-    gap: 0.3rem 0.9rem;
+    gap: 0.3rem 0.6rem;
     align-items: center;
     padding: 0.3rem 0.6rem;
-    font-size: 0.82rem;
+    font-size: 0.78rem;
     border-bottom: 1px solid var(--rule);
   }
   .tools label {
@@ -35,6 +35,7 @@ export const orderChartStyles = css`
   }
   .spread {
     flex: 1;
+    margin: 0 -0.3rem;
   }
   .scroll {
     flex: 1;
@@ -53,6 +54,7 @@ export const orderChartStyles = css`
   .body {
     position: relative;
     touch-action: pan-y;
+    user-select: none;
     cursor: crosshair;
   }
   .head {

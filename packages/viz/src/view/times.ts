@@ -47,7 +47,7 @@ export class Times extends View {
         font-weight: 400;
       }
       .over {
-        color: var(--fail);
+        color: var(--caution);
       }
     `,
   ];
@@ -114,7 +114,7 @@ export class Times extends View {
     if (!Number.isFinite(value)) return html`<span title="Not reached">not reached</span>`;
     if (limit === undefined || value <= limit) return value.toFixed(2);
     return html`<span class="over"
-      >${sign('fail')} ${value.toFixed(2)}<span class="aside"> over the limit</span></span
+      >${sign('caution')} ${value.toFixed(2)}<span class="aside"> over the limit</span></span
     >`;
   }
 }
