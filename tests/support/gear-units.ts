@@ -109,16 +109,16 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
     const door = { to: `${u}-door`, travel: pivots(0.35, 0.1, 35 * DEG, 90 * DEG) };
     const leg = { to: `${u}-leg`, travel: pivots(0.5, 0.2, 40 * DEG, 90 * DEG) };
     const striker = (to: string): { to: string; travel: Shape } => ({ to, travel: { x: [0, 90 * DEG], y: [0, 90 * DEG * 0.1] } });
-    add(`${u}-restrictor`, 'one-way-restrictor', { inlet: 'up', outlet: `${u}-lift` }, { bore: 0.0021 });
+    add(`${u}-restrictor`, 'one-way-restrictor', { inlet: 'up', outlet: `${u}-lift` }, { bore: 0.0021, freeBore: 0.0025 });
     add(`${u}-leg-jack`, 'double-acting-actuator',
       { head: `${u}-lift`, headChamber: `${u}-lift`, rod: `${u}-lower`, rodChamber: `${u}-lower` },
       { bore: 0.0445, rodDiameter: 0.0222, stroke: 0.29, bypass: 1e-14 }, { rod: leg });
     add(`${u}-door-jack`, 'double-acting-actuator',
       { head: `${u}-open`, headChamber: `${u}-open`, rod: `${u}-close`, rodChamber: `${u}-close` },
       { bore: 0.025, rodDiameter: 0.0125, stroke: 0.16, bypass: 1e-14, seals: 30 }, { rod: door });
-    add(`${u}-door-feed`, 'orifice', { inlet: 'down', outlet: `${u}-open` }, { bore: 0.0021 });
+    add(`${u}-door-feed`, 'orifice', { inlet: 'down', outlet: `${u}-open` }, { bore: 0.0011 });
     add(`${u}-close-valve`, 'sequence-valve', { inlet: 'up', outlet: `${u}-close` },
-      { sense: 'high', trip: 90 * DEG * 0.1 - 0.0045, bore: 0.0025 }, { plunger: striker(`${u}-leg`) });
+      { sense: 'high', trip: 90 * DEG * 0.1 - 0.0045, bore: 0.0012 }, { plunger: striker(`${u}-leg`) });
     add(`${u}-lower-valve`, 'sequence-valve', { inlet: 'down', outlet: `${u}-lower` },
       { sense: 'high', trip: 90 * DEG * 0.1 - 0.0045 }, { plunger: striker(`${u}-door`) });
     add(`${u}-uplock`, 'uplock', { release: `${u}-lower` }, { at: 90 * DEG, release: 250 * PSI }, { leg: { to: `${u}-leg` } });

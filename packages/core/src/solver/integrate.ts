@@ -33,7 +33,7 @@ export interface SolverResult {
   readonly statistics: SolverStatistics;
 }
 
-const SAFETY = 0.9;
+const SAFETY = 0.85;
 const SHRINK_MOST = 0.1;
 const GROW_MOST = 6;
 /**
@@ -45,10 +45,10 @@ const CRAWL_STEP = 2e-5;
 const CRAWL_COUNT = 40;
 const CRAWL_STRICTNESS = 20;
 /** A step that ends at an event is held to this share of the tolerance, unless shorter than EVENT_STEP, s. */
-const EVENT_ERROR = 0.05;
+const EVENT_ERROR = 0.2;
 const EVENT_STEP = 1e-5;
 /** First step after a jump: a share of the last one, within bounds, s. */
-const RESTART_SHARE = 0.1;
+const RESTART_SHARE = 0.3;
 const RESTART_MOST = 2e-3;
 const RESTART_LEAST = 2e-5;
 /** Tries to end a step just past a guard; the last one takes the whole step. */
