@@ -63,6 +63,8 @@ export class FakeFrame implements Frame {
     }));
   }
 
+  readonly partials = true;
+  joined = (): boolean => false;
   sinceEntry = (): number => 0;
   pressure = (port: number): number => this.pressures[port];
   content = (port: number): number => this.contents[port];

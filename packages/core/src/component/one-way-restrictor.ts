@@ -92,13 +92,18 @@ export const oneWayRestrictor: DeviceDefinition = {
     // Drop in the free direction of the body as fitted.
     const dp = k[SENSE] * (d.pressure(0) - d.pressure(1));
     let q = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-    let slope = orificeSlope(k[CONSTANT], dp, k[TRANSITION]);
     const x = (dp - k[CRACK]) * k[PER_OPENING];
+    const free = x > 0 ? orificeFlow(k[FREE_CONSTANT], dp, k[FREE_TRANSITION]) : 0;
+    const open = rise(x);
+    q += open * free;
+    if (!d.partials) {
+      d.flow(0, k[SENSE] * q, 0, 0);
+      return;
+    }
+    let slope = orificeSlope(k[CONSTANT], dp, k[TRANSITION]);
     if (x > 0) {
-      const free = orificeFlow(k[FREE_CONSTANT], dp, k[FREE_TRANSITION]);
-      q += rise(x) * free;
       slope +=
-        rise(x) * orificeSlope(k[FREE_CONSTANT], dp, k[FREE_TRANSITION]) +
+        open * orificeSlope(k[FREE_CONSTANT], dp, k[FREE_TRANSITION]) +
         riseSlope(x) * k[PER_OPENING] * free;
     }
     d.flow(0, k[SENSE] * q, slope, -slope);

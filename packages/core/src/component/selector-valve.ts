@@ -64,6 +64,10 @@ function land(d: Frame, path: number, from: number, to: number, lift: number, la
     return;
   }
   const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
+  if (!d.partials) {
+    d.flow(path, rise(x) * full + leak * dp, 0, 0);
+    return;
+  }
   const slope = rise(x) * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) + leak;
   d.flow(path, rise(x) * full + leak * dp, slope, -slope);
   d.flowAlso(path, 0, riseSlope(x) * perLift * lift * full);

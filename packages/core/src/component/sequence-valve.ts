@@ -220,10 +220,15 @@ export const sequenceValve: DeviceDefinition = {
     const dp = d.pressure(0) - d.pressure(1);
     const x = lift(d);
     const open = k[STICK] + (1 - k[STICK]) * rise(x);
-    const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-    const slope = open * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) + k[LEAK];
-    d.flow(0, open * full + k[LEAK] * dp, slope, -slope);
-    d.flowAlso(0, 0, (1 - k[STICK]) * riseSlope(x) * k[PER_LIFT] * k[SENSE] * full);
+    if (open === 0) {
+      d.flow(0, k[LEAK] * dp, k[LEAK], -k[LEAK]);
+      d.flowAlso(0, 0, 0);
+    } else {
+      const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
+      const slope = open * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) + k[LEAK];
+      d.flow(0, open * full + k[LEAK] * dp, slope, -slope);
+      d.flowAlso(0, 0, (1 - k[STICK]) * riseSlope(x) * k[PER_LIFT] * k[SENSE] * full);
+    }
     poppetFlow(d, 1, BACK, -dp);
   },
   symbol: { name: 'sequence-valve', size: [8, 4], ports: { inlet: [-1, -2], outlet: [-1, 2] } },

@@ -13,6 +13,8 @@ export interface Frame {
   /** Time since the current mode was entered, s. */
   sinceEntry(): number;
 
+  /** False when only flows, forces and rates are wanted; partial derivatives may then be anything. */
+  readonly partials: boolean;
   /** True when both ends of a flow path hang on the same node: nothing can flow there. */
   joined(path: number): boolean;
   /** Absolute pressure at a port, Pa. */

@@ -91,6 +91,9 @@ export class InstanceFrame implements Frame, GuardFrame {
     this.rateAlsoAt = at.rateAlso;
   }
 
+  get partials(): boolean {
+    return this.x.w.wantJacobian;
+  }
   sinceEntry(): number {
     return this.x.w.t - this.entered;
   }
@@ -98,22 +101,27 @@ export class InstanceFrame implements Frame, GuardFrame {
     return this.wiring.flowFrom[path] === this.wiring.flowTo[path];
   }
   pressure(port: number): number {
-    return this.x.pressure[this.portAt + port];
+    const x = this.x;
+    return x.pressure[x.nodes[this.portAt + port]];
   }
   content(port: number): number {
     return this.x.w.content[this.wiring.nodes[port]];
   }
   state(state: number): number {
-    return this.x.state[this.stateAt + state];
+    const x = this.x;
+    return x.w.y[x.states[this.stateAt + state]];
   }
   input(input: number): number {
     return this.x.w.inputs[this.inputAt + input];
   }
   travel(link: number): number {
-    return this.x.travel[this.linkAt + link];
+    const x = this.x;
+    return x.travel[x.attachments[this.linkAt + link]];
   }
   travelRate(link: number): number {
-    return this.x.travelRate[this.linkAt + link];
+    const { w, attachments } = this.x;
+    const a = attachments[this.linkAt + link];
+    return w.ratio[a] * w.speed[w.attachmentCoordinate[a]];
   }
   /** Flow of a path at the last evaluation, m3/s. */
   flowOf(path: number): number {
@@ -121,9 +129,10 @@ export class InstanceFrame implements Frame, GuardFrame {
   }
   flow(path: number, q: number, dqFrom: number, dqTo: number): void {
     const i = this.flowAt + path;
-    this.x.flow[i] = q;
-    this.x.byFrom[i] = dqFrom;
-    this.x.byTo[i] = dqTo;
+    const x = this.x;
+    x.flow[i] = q;
+    x.byFrom[i] = dqFrom;
+    x.byTo[i] = dqTo;
   }
   flowAlso(path: number, extra: number, dq: number): void {
     this.x.flowAlso[this.flowAlsoAt[path] + extra] = dq;

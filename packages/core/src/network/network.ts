@@ -40,6 +40,9 @@ export class Network {
   private readonly travelTable: Int32Array;
   private readonly momentTable: Int32Array;
   private readonly inertiaTable: Int32Array;
+  /** Static moments and their slopes, kept for held coordinates. */
+  private readonly statics: Float64Array;
+  private readonly staticSlopes: Float64Array;
   /** 1 where the inertia changes with the angle. */
   private readonly varies: Uint8Array;
   /** Scratch: volume swept per radian by every chamber. */
@@ -95,6 +98,8 @@ export class Network {
     this.momentTable = Int32Array.from(coordinates, (c, i) => builder.add(c.data.moment, ...range(i)));
     this.inertiaTable = Int32Array.from(coordinates, (c, i) => builder.add(c.data.inertia, ...range(i)));
     this.tables = builder.build();
+    this.statics = new Float64Array(coordinates.length);
+    this.staticSlopes = new Float64Array(coordinates.length);
     this.varies = Uint8Array.from(coordinates, (c) =>
       c.data.inertia.y.some((v) => v !== c.data.inertia.y[0]) ? 1 : 0,
     );
@@ -233,94 +238,107 @@ export class Network {
     this.turnPartials(values);
   }
 
-  /** Coordinates and what hangs on them. */
   private evaluate(t: number, y: Float64Array, rate: Float64Array): void {
     const w = this.workspace;
-    const { angleState, speedState, contentState } = this.wiring;
     w.t = t;
     w.y = y;
     w.rate = rate;
     clear(rate);
-    const stale = this.stale;
-    this.stale = false;
-    const coordinates = angleState.length;
-    const tables = this.tables;
-    for (let c = 0; c < coordinates; c++) {
-      const angle = y[angleState[c]];
-      const speed = y[speedState[c]];
-      w.angle[c] = angle;
-      w.speed[c] = speed;
-      tables.at(this.momentTable[c], angle);
-      w.drive[c] = tables.value - this.damping[c] * speed;
-      w.viscous[c] = this.damping[c];
-      w.capacity[c] = this.friction[c];
-      w.driveByAngle[c] = tables.slope;
-      w.driveBySpeed[c] = -this.damping[c];
-      if (stale || (w.direction[c] !== 0 && this.varies[c] === 1)) {
-        tables.at(this.inertiaTable[c], angle);
-        w.inverseInertia[c] = w.direction[c] === 0 ? 0 : 1 / tables.value;
-        w.drive[c] -= 0.5 * tables.slope * speed * speed;
-        w.driveBySpeed[c] -= tables.slope * speed;
-      }
-    }
-    const attachments = w.attachmentCoordinate;
-    for (let a = 0; a < attachments.length; a++) {
-      const c = attachments[a];
-      if (w.direction[c] === 0 && !stale) continue;
-      const table = this.travelTable[a];
-      if (table < 0) {
-        w.travel[a] = w.angle[c];
-        w.ratio[a] = 1;
-        w.curvature[a] = 0;
-      } else {
-        tables.at(table, w.angle[c]);
-        w.travel[a] = tables.value;
-        w.ratio[a] = tables.slope;
-        w.curvature[a] = tables.curvature;
-      }
-    }
+    this.place(y);
     this.pressures(y);
     clear(w.gain);
     const { running, equations, exchange } = this;
-    exchange.gather();
     for (let i = 0; i < equations.length; i++) equations[i](running[i]);
     exchange.scatter();
     if (w.wantJacobian) exchange.scatterPartials();
-    for (let i = 0; i < contentState.length; i++) rate[contentState[i]] = w.gain[i];
-    for (let c = 0; c < coordinates; c++) {
-      const sign = w.direction[c];
+    const { gain, direction } = w;
+    const { angleState, speedState, contentState } = this.wiring;
+    for (let i = 0; i < contentState.length; i++) rate[contentState[i]] = gain[i];
+    for (let c = 0; c < angleState.length; c++) {
+      const sign = direction[c];
       if (sign === 0) continue;
       rate[angleState[c]] = w.speed[c];
       rate[speedState[c]] = (w.drive[c] - sign * w.capacity[c]) * w.inverseInertia[c];
     }
   }
 
+  /**
+   * Angles, static moments, travels and lever arms. What belongs to held coordinates stays as it
+   * was until `refresh`.
+   */
+  private place(y: Float64Array): void {
+    const { workspace: w, tables, stale, statics, staticSlopes } = this;
+    const { angle, speed, direction, travel, ratio, curvature, attachmentCoordinate } = w;
+    const { angleState, speedState } = this.wiring;
+    this.stale = false;
+    for (let c = 0; c < angleState.length; c++) {
+      const resist = this.damping[c];
+      const v = y[speedState[c]];
+      const moves = stale || direction[c] !== 0;
+      speed[c] = v;
+      if (moves) {
+        angle[c] = y[angleState[c]];
+        tables.at(this.momentTable[c], angle[c]);
+        statics[c] = tables.value;
+        staticSlopes[c] = tables.slope;
+      }
+      w.drive[c] = statics[c] - resist * v;
+      w.driveByAngle[c] = staticSlopes[c];
+      w.driveBySpeed[c] = -resist;
+      w.viscous[c] = resist;
+      w.capacity[c] = this.friction[c];
+      if (stale || (moves && this.varies[c] === 1)) {
+        tables.at(this.inertiaTable[c], angle[c]);
+        w.inverseInertia[c] = direction[c] === 0 ? 0 : 1 / tables.value;
+        w.drive[c] -= 0.5 * tables.slope * v * v;
+        w.driveBySpeed[c] -= tables.slope * v;
+      }
+    }
+    for (let a = 0; a < this.travelTable.length; a++) {
+      const c = attachmentCoordinate[a];
+      if (direction[c] === 0 && !stale) continue;
+      const table = this.travelTable[a];
+      if (table < 0) {
+        travel[a] = angle[c];
+        ratio[a] = 1;
+        curvature[a] = 0;
+      } else {
+        tables.at(table, angle[c]);
+        travel[a] = tables.value;
+        ratio[a] = tables.slope;
+        curvature[a] = tables.curvature;
+      }
+    }
+  }
+
   /** Pressures of the oil nodes, with their partial derivatives (see medium/content.ts). */
   private pressures(y: Float64Array): void {
-    const w = this.workspace;
+    const { pressure, content, byContent, byVolume, travel, wantJacobian } = this.workspace;
     const { contentState } = this.wiring;
     const { bulkModulus, ambient, vapour, freeAir } = this.law;
-    const { volume, compliance, pocket, vented, chamberStart, chamberArea, chamberAttachment } = this;
+    const { volume, compliance, pocket, vented, chamberStart, chamberArea, chamberAttachment } =
+      this;
     const d = ambient - vapour;
     const give = 1 / bulkModulus;
     const full = 1 + d * give;
     for (let i = 0; i < contentState.length; i++) {
       const n = y[contentState[i]];
-      w.content[i] = n;
+      content[i] = n;
       if (vented[i] === 1) continue;
       let v = volume[i];
-      for (let k = chamberStart[i]; k < chamberStart[i + 1]; k++) {
-        v += chamberArea[k] * w.travel[chamberAttachment[k]];
-      }
+      const end = chamberStart[i + 1];
+      for (let k = chamberStart[i]; k < end; k++) v += chamberArea[k] * travel[chamberAttachment[k]];
       const a = compliance[i] + n * give;
       const b = v - compliance[i] * d - n * full;
       const c = d * (n * freeAir + pocket[i]);
       const root = Math.sqrt(b * b + 4 * a * c);
       const q = b > 0 ? (2 * c) / (b + root) : (root - b) / (2 * a);
-      const inverse = 1 / root;
-      w.pressure[i] = vapour + q;
-      w.byContent[i] = (q * (full - q * give) + d * freeAir) * inverse;
-      w.byVolume[i] = -q * inverse;
+      pressure[i] = vapour + q;
+      if (wantJacobian) {
+        const inverse = 1 / root;
+        byContent[i] = (q * (full - q * give) + d * freeAir) * inverse;
+        byVolume[i] = -q * inverse;
+      }
     }
   }
 

@@ -43,6 +43,8 @@ export class Workspace {
   readonly ratio: Float64Array;
   readonly curvature: Float64Array;
   readonly attachmentCoordinate: Int32Array;
+  /** The attachment of links that hang on nothing: it never travels. */
+  readonly idleAttachment: number;
 
   /** Operator inputs. */
   readonly inputs: Float64Array;
@@ -65,10 +67,11 @@ export class Workspace {
     this.inverseInertia = f(sizes.coordinates);
     this.driveByAngle = f(sizes.coordinates);
     this.driveBySpeed = f(sizes.coordinates);
-    this.travel = f(sizes.attachments);
-    this.ratio = f(sizes.attachments);
-    this.curvature = f(sizes.attachments);
-    this.attachmentCoordinate = new Int32Array(sizes.attachments);
+    this.idleAttachment = sizes.attachments;
+    this.travel = f(sizes.attachments + 1);
+    this.ratio = f(sizes.attachments + 1);
+    this.curvature = f(sizes.attachments + 1);
+    this.attachmentCoordinate = new Int32Array(sizes.attachments + 1);
     this.inputs = f(sizes.inputs);
     this.partial = f(sizes.partials);
   }

@@ -38,6 +38,10 @@ export function cushionedWay(
   const y = (dp - CHECK_CRACK) / CHECK_BAND;
   const lifted = rise(y);
   const open = out + (1 - out) * lifted;
+  if (!d.partials) {
+    d.flow(path, open * full, 0, 0);
+    return;
+  }
   const slope =
     open * orificeSlope(k[at], dp, k[at + 1]) + ((1 - out) * riseSlope(y) * full) / CHECK_BAND;
   d.flow(path, open * full, slope, -slope);

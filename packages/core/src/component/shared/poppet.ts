@@ -40,6 +40,10 @@ export function poppetFlow(d: Frame, path: number, at: number, dp: number): void
   }
   const open = rise(x);
   const through = orificeFlow(k[at + 2], dp, k[at + 3]);
+  if (!d.partials) {
+    d.flow(path, open * through + leak * dp, 0, 0);
+    return;
+  }
   const slope =
     open * orificeSlope(k[at + 2], dp, k[at + 3]) + riseSlope(x) * k[at + 1] * through + leak;
   d.flow(path, open * through + leak * dp, slope, -slope);
