@@ -17,13 +17,19 @@ export interface Probe {
 /** Runs a scenario's first card on a network that stays open to the test. */
 export function probe(
   scenario: Scenario,
-  options: { tolerance?: number; with?: Catalogues } = {},
+  options: {
+    readonly tolerance?: number;
+    readonly with?: Catalogues;
+    /** Changes the states before the run starts. */
+    readonly start?: (network: Network, y: Float64Array) => void;
+  } = {},
 ): Probe {
   const network = new Network(scenario, options.with ?? catalogues);
   const card = Object.values(scenario.cards)[0];
   const machine = new Machine(network, scenario, card);
   const record = new Record(network.size, machine.epochs);
   const y = network.initial(card.start);
+  options.start?.(network, y);
   const solver = {
     method: rodas4,
     tolerance: options.tolerance ?? 1e-3,
