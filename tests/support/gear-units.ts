@@ -81,7 +81,9 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
     parts[rename(name)] = { is, note: '', parameters, ports: renamed, links: linked };
   };
   add('reservoir', 'reservoir', { outlet: 'tank' }, { capacity: 0.01 * share, level: 0.006 * share });
-  add('supply', 'ground-supply', { inlet: 'tank', outlet: 'pressure' }, { flow: 4 * GPM * share, pressure: 1600 * PSI, on: true });
+  add('supply', 'engine-pump', { inlet: 'tank', outlet: 'pressure' }, {
+    displacement: (4 * GPM * share) / 251, speed: 251,
+  });
   add('relief', 'relief-valve', { inlet: 'pressure', outlet: 'tank' }, { crack: 1750 * PSI, full: 1950 * PSI, flow: 6 * GPM * share });
   add('selector', 'selector-valve', { pressure: 'pressure', return: 'tank', up: 'up', down: 'down' }, { bore: 0.006 * Math.sqrt(share) });
   const order = options.order ?? Array.from({ length: n }, (_, i) => i);

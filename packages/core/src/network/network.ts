@@ -36,6 +36,7 @@ export class Network {
   readonly scale: Float64Array;
   readonly fast: Uint8Array;
 
+  private readonly firmScale: Float64Array;
   private readonly tables: Tables;
   private readonly travelTable: Int32Array;
   private readonly momentTable: Int32Array;
@@ -137,6 +138,7 @@ export class Network {
     });
     this.scale = new Float64Array(this.size);
     this.fast = new Uint8Array(this.size);
+    this.firmScale = new Float64Array(nodes.length);
     this.setScales();
   }
 
@@ -148,8 +150,8 @@ export class Network {
     nodes.forEach((n, i) => {
       const s = w.contentState[i];
       const stiff = 1 / this.law.bulkModulus + this.compliance[i] / Math.max(y[s], 1e-9);
-      const pressure = y[s] * PRESSURE_SCALE * stiff;
-      this.scale[s] = n.vented === undefined ? Math.min(pressure, CONTENT_SCALE) : VENTED_SCALE;
+      this.scale[s] = n.vented === undefined ? y[s] * PRESSURE_SCALE * stiff : VENTED_SCALE;
+      this.firmScale[i] = this.scale[s];
       this.fast[s] = n.vented === undefined ? 1 : 0;
     });
     coordinates.forEach((_, c) => {
@@ -236,6 +238,7 @@ export class Network {
     clear(w.partial);
     this.evaluate(t, y, rate);
     this.turnPartials(values);
+    this.weigh();
   }
 
   private evaluate(t: number, y: Float64Array, rate: Float64Array): void {
@@ -259,6 +262,22 @@ export class Network {
       if (sign === 0) continue;
       rate[angleState[c]] = w.speed[c];
       rate[speedState[c]] = (w.drive[c] - sign * w.capacity[c]) * w.inverseInertia[c];
+    }
+  }
+
+  /**
+   * Sizes of the contents at this point: by pressure where the oil is firm, by volume where air
+   * makes it soft.
+   */
+  private weigh(): void {
+    const { content, byContent } = this.workspace;
+    const { contentState } = this.wiring;
+    const { scale, firmScale, vented } = this;
+    const half = 0.5 * this.law.bulkModulus;
+    for (let i = 0; i < contentState.length; i++) {
+      if (vented[i] === 1) continue;
+      const firm = byContent[i] * content[i] > half;
+      scale[contentState[i]] = firm ? firmScale[i] : Math.min(firmScale[i], CONTENT_SCALE);
     }
   }
 

@@ -11,7 +11,10 @@ export interface Problem {
   readonly size: number;
   /** Places of the Jacobian that can be non-zero, diagonal included. */
   readonly pattern: SparsePattern;
-  /** Size of each state; the step's error is held below tolerance x scale. */
+  /**
+   * Size of each state; the step's error is held below tolerance x scale. `jacobian` may change
+   * it for the step that starts there.
+   */
   readonly scale: Float64Array;
   /**
    * 1 where a state relaxes so fast that its rate says nothing about the slope across a step

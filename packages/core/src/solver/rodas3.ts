@@ -14,7 +14,7 @@ export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
   const u3 = new Float64Array(n);
   const u4 = new Float64Array(n);
   const rate = new Float64Array(n);
-  const bound = Float64Array.from(problem.scale, (s) => 1 / (s * tolerance));
+  const { scale } = problem;
   let worst = 0;
   const method: StepMethod = {
     name: 'rodas3',
@@ -40,14 +40,14 @@ export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
       for (let i = 0; i < n; i++) {
         const e = u4[i];
         y1[i] += e;
-        const size = (e < 0 ? -e : e) * bound[i];
+        const size = (e < 0 ? -e : e) / scale[i];
         if (!(size <= error)) {
           error = size;
           worst = i;
           if (size !== size) return NaN;
         }
       }
-      return error;
+      return error / tolerance;
     },
   };
   return method;

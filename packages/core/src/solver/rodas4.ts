@@ -29,7 +29,7 @@ export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
   const n = problem.size;
   const u = Array.from({ length: 6 }, () => new Float64Array(n));
   const rate = new Float64Array(n);
-  const bound = Float64Array.from(problem.scale, (s) => 1 / (s * tolerance));
+  const { scale } = problem;
   let worst = 0;
   const method: StepMethod = {
     name: 'rodas4',
@@ -70,14 +70,14 @@ export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
       for (let i = 0; i < n; i++) {
         const e = last[i];
         y1[i] += e;
-        const size = (e < 0 ? -e : e) * bound[i];
+        const size = (e < 0 ? -e : e) / scale[i];
         if (!(size <= error)) {
           error = size;
           worst = i;
           if (size !== size) return NaN;
         }
       }
-      return error;
+      return error / tolerance;
     },
   };
   return method;
