@@ -71,6 +71,18 @@ describe('over generated gear systems', () => {
     });
   });
 
+  it('the draft tolerance loses no oil and pulls no vacuum either', () => {
+    systems.slice(0, 12).forEach((g) => {
+      const run = simulateWith(catalogues, gearScenario(g), { tolerance: 'draft' });
+      const { start, end } = run.account().oil;
+      expect(Math.abs(end / start - 1)).toBeLessThan(1e-9);
+      for (const c of run.channels) {
+        if (c.name.endsWith('.pressure'))
+          expect(Math.min(...run.series(c.name)!.v)).toBeGreaterThan(0);
+      }
+    });
+  });
+
   it('what is turned to heat is never negative', () => {
     each((run) => {
       const { energy } = run.account();

@@ -102,6 +102,7 @@ describe('the network’s own form of the law', () => {
   it('agrees with it at every node, with its partial derivatives', () => {
     const network = new Network(gearUnits({ units: 2 }), catalogues);
     const rate = new Float64Array(network.size);
+    const values = new Float64Array(network.pattern.column.length);
     const y = network.initial();
     const { contentState } = network.wiring;
     for (const share of [0.9, 0.995, 1, 1.002, 1.008]) {
@@ -110,7 +111,7 @@ describe('the network’s own form of the law', () => {
         (s, i) => (z[s] *= network.plan.nodes[i].vented === undefined ? share : 1),
       );
       network.refresh();
-      network.derivatives(0, z, rate);
+      network.jacobian(0, z, rate, values);
       network.plan.nodes.forEach((n, i) => {
         if (n.vented !== undefined) return;
         const v = network.volumeOf(i);

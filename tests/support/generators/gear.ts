@@ -1,9 +1,5 @@
 import fc from 'fast-check';
-import type {
-  MechanismEntry,
-  ParameterValue,
-  Scenario,
-} from '../../../packages/core/src/define/index.js';
+import type { ParameterValue, Scenario } from '../../../packages/core/src/define/index.js';
 import { gearUnits } from '../gear-units.js';
 
 /** Gear systems that a shop could meet, good and bad; fast-check shrinks towards the plain one. */
@@ -13,7 +9,8 @@ export interface GeneratedGear {
   readonly drift: number;
   readonly temperature: number;
   readonly freeAir: number;
-  /** Leg masses and inertias, leg friction, supply flow: against the plain system. */
+  /** Bores of the jacks, leg masses and inertias, leg friction, supply flow: against the plain system. */
+  readonly bore: number;
   readonly mass: number;
   readonly friction: number;
   readonly flow: number;
@@ -45,6 +42,7 @@ export const gear: fc.Arbitrary<GeneratedGear> = fc.record({
   drift: real(0, 0.02),
   temperature: real(253.15, 323.15),
   freeAir: scaled(1e-4, 0.05),
+  bore: scaled(0.9, 1.15),
   mass: scaled(0.7, 1.3),
   friction: scaled(0.3, 3),
   flow: scaled(0.5, 1.5),
@@ -84,21 +82,39 @@ export function gearScenario(
     },
     ...more,
   });
-  const heavier = (entry: MechanismEntry): MechanismEntry => {
-    const by = (name: string, share: number): [string, ParameterValue] => [
-      name,
-      (entry.parameters[name] as number) * share,
-    ];
-    const own =
-      entry.is === 'leg'
-        ? [by('mass', g.mass), by('inertia', g.mass), by('friction', g.friction)]
-        : [];
-    return { ...entry, parameters: { ...entry.parameters, ...Object.fromEntries(own) } };
+  type Entry = {
+    readonly is: string;
+    readonly parameters: Readonly<Record<string, ParameterValue>>;
   };
+  /** Entries of a kind with some figures multiplied. */
+  const scale = <T extends Entry>(
+    all: Readonly<Record<string, T>>,
+    kind: string,
+    shares: Readonly<Record<string, number>>,
+  ): Record<string, T> =>
+    Object.fromEntries(
+      Object.entries(all).map(([name, entry]) => {
+        if (entry.is !== kind) return [name, entry];
+        const changed = Object.entries(shares).map(([p, by]) => [
+          p,
+          (entry.parameters[p] as number) * by,
+        ]);
+        return [
+          name,
+          { ...entry, parameters: { ...entry.parameters, ...Object.fromEntries(changed) } },
+        ];
+      }),
+    );
   return {
     ...scenario,
-    mechanisms: Object.fromEntries(
-      Object.entries(scenario.mechanisms).map(([n, e]) => [n, heavier(e)]),
-    ),
+    components: scale(scenario.components, 'double-acting-actuator', {
+      bore: g.bore,
+      rodDiameter: g.bore,
+    }),
+    mechanisms: scale(scenario.mechanisms, 'leg', {
+      mass: g.mass,
+      inertia: g.mass,
+      friction: g.friction,
+    }),
   };
 }
