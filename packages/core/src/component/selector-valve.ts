@@ -31,7 +31,7 @@ const TRANSITION = 1;
 const LEAK = 2;
 const RATE = 3;
 const FEED_LAP = 4;
-const RETURN_LAP = 5;
+const RETURN_LAP = 6;
 
 const PRESSURE = 0;
 const RETURN = 1;
@@ -52,11 +52,11 @@ const CENTRES: Readonly<Record<string, readonly [number, number]>> = {
   'lines-to-return': [1, -1],
 };
 
-function land(d: Frame, path: number, from: number, to: number, lift: number, lap: number): void {
+/** `lift`: spool travel that opens the land; `sense`: its sign; `lap` and the next number of `k`: overlap, 1 / (1 - overlap). */
+function land(d: Frame, path: number, dp: number, lift: number, sense: number, lap: number): void {
   const k = d.k;
-  const dp = d.pressure(from) - d.pressure(to);
-  const perLift = 1 / (1 - lap);
-  const x = (lift * d.state(SPOOL) - lap) * perLift;
+  const perLift = k[lap + 1];
+  const x = (lift - k[lap]) * perLift;
   const leak = k[LEAK];
   if (x <= 0) {
     d.flow(path, leak * dp, leak, -leak);
@@ -70,7 +70,7 @@ function land(d: Frame, path: number, from: number, to: number, lift: number, la
   }
   const slope = rise(x) * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) + leak;
   d.flow(path, rise(x) * full + leak * dp, slope, -slope);
-  d.flowAlso(path, 0, riseSlope(x) * perLift * lift * full);
+  d.flowAlso(path, 0, riseSlope(x) * perLift * sense * full);
 }
 
 /** A resting position: leaves when the lever says otherwise. */
@@ -212,15 +212,22 @@ export const selectorValve: DeviceDefinition = {
       leakIn(s, number(p, 'leak')),
       1 / number(p, 'shiftTime'),
       feed * number(p, 'overlap'),
+      1 / (1 - feed * number(p, 'overlap')),
       back * number(p, 'overlap'),
+      1 / (1 - back * number(p, 'overlap')),
     );
   },
   equations: (d) => {
     const k = d.k;
-    land(d, 0, PRESSURE, UP, 1, k[FEED_LAP]);
-    land(d, 1, PRESSURE, DOWN, -1, k[FEED_LAP]);
-    land(d, 2, UP, RETURN, -1, k[RETURN_LAP]);
-    land(d, 3, DOWN, RETURN, 1, k[RETURN_LAP]);
+    const spool = d.state(SPOOL);
+    const pressure = d.pressure(PRESSURE);
+    const back = d.pressure(RETURN);
+    const up = d.pressure(UP);
+    const down = d.pressure(DOWN);
+    land(d, 0, pressure - up, spool, 1, FEED_LAP);
+    land(d, 1, pressure - down, -spool, -1, FEED_LAP);
+    land(d, 2, up - back, -spool, -1, RETURN_LAP);
+    land(d, 3, down - back, spool, 1, RETURN_LAP);
     d.rate(SPOOL, d.mode === SHIFTING ? Math.sign(d.state(DRIVE)) * k[RATE] : 0);
     d.rate(DRIVE, 0);
   },

@@ -37,7 +37,7 @@ const TOLERANCES = {
 } as const;
 
 /** An event's time is bracketed to this width, s. */
-const EVENT_WIDTH = 1e-9;
+const EVENT_WIDTH = 1e-7;
 
 /**
  * Plays a test card of a scenario. Never throws for a scenario that `readScenario` accepted:

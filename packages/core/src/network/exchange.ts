@@ -1,4 +1,10 @@
-import { Via, type AlsoSlots, type FrameOffsets, type FrameWiring } from './frame.js';
+import {
+  VIA_LINK,
+  VIA_NODE,
+  type AlsoSlots,
+  type FrameOffsets,
+  type FrameWiring,
+} from './frame.js';
 import type { Workspace } from './workspace.js';
 
 /** Slots of further dependences, flat. */
@@ -44,8 +50,10 @@ export class Exchange {
   readonly nodes: Int32Array;
   readonly states: Int32Array;
   readonly attachments: Int32Array;
-  private readonly flowFrom: Int32Array;
-  private readonly flowTo: Int32Array;
+  /** Flows between two different nodes, and their nodes and slots. */
+  private readonly live: Int32Array;
+  private readonly liveFrom: Int32Array;
+  private readonly liveTo: Int32Array;
   private readonly flowSlots: Int32Array;
   private readonly forceAttachment: Int32Array;
   private readonly forceAlsoAt: Int32Array;
@@ -64,9 +72,13 @@ export class Exchange {
     this.states = flat((f) => f.states);
     // A link that hangs on nothing reads the workspace's idle attachment.
     this.attachments = flat((f) => f.attachments).map((a) => (a < 0 ? w.idleAttachment : a));
-    this.flowFrom = flat((f) => f.flowFrom);
-    this.flowTo = flat((f) => f.flowTo);
-    this.flowSlots = flat((f) => f.flowSlots);
+    const from = flat((f) => f.flowFrom);
+    const to = flat((f) => f.flowTo);
+    const slots = flat((f) => f.flowSlots);
+    this.live = Int32Array.from(from.keys()).filter((i) => from[i] !== to[i]);
+    this.liveFrom = this.live.map((i) => from[i]);
+    this.liveTo = this.live.map((i) => to[i]);
+    this.flowSlots = Int32Array.from([...this.live].flatMap((i) => [...slots.subarray(4 * i, 4 * i + 4)]));
     this.forceAttachment = flat((f) => f.forceAttachment);
     const flowAlso = wirings.flatMap((f) => f.flowAlso);
     const forceAlso = wirings.flatMap((f) => f.forceAlso);
@@ -77,9 +89,9 @@ export class Exchange {
     this.forceAlsoAt = starts(forceAlso);
     this.pressure = w.pressure;
     this.travel = w.travel;
-    this.flow = zeros(this.flowFrom.length);
-    this.byFrom = zeros(this.flowFrom.length);
-    this.byTo = zeros(this.flowFrom.length);
+    this.flow = zeros(from.length);
+    this.byFrom = zeros(from.length);
+    this.byTo = zeros(from.length);
     this.force = zeros(this.forceAttachment.length);
     this.damping = zeros(this.forceAttachment.length);
     this.friction = zeros(this.forceAttachment.length);
@@ -111,12 +123,12 @@ export class Exchange {
 
   /** Puts flows, forces and rates where they belong. */
   scatter(): void {
-    const { w, flow, flowFrom, flowTo, rate, states, forceAttachment } = this;
+    const { w, flow, live, liveFrom, liveTo, rate, states, forceAttachment } = this;
     const { gain, drive, viscous, capacity, speed, ratio, attachmentCoordinate } = w;
-    for (let i = 0; i < flow.length; i++) {
-      const q = flow[i];
-      gain[flowFrom[i]] -= q;
-      gain[flowTo[i]] += q;
+    for (let i = 0; i < live.length; i++) {
+      const q = flow[live[i]];
+      gain[liveFrom[i]] -= q;
+      gain[liveTo[i]] += q;
     }
     const rates = w.rate;
     for (let i = 0; i < states.length; i++) rates[states[i]] = rate[i];
@@ -134,11 +146,11 @@ export class Exchange {
 
   /** Puts the partial derivatives where they belong. */
   scatterPartials(): void {
-    const { w, flow, byFrom, byTo, flowSlots } = this;
+    const { w, live, byFrom, byTo, flowSlots } = this;
     const partial = w.partial;
-    for (let i = 0, f = 0; i < flow.length; i++, f += 4) {
-      const from = byFrom[i];
-      const to = byTo[i];
+    for (let i = 0, f = 0; i < live.length; i++, f += 4) {
+      const from = byFrom[live[i]];
+      const to = byTo[live[i]];
       partial[flowSlots[f]] -= from;
       partial[flowSlots[f + 1]] -= to;
       partial[flowSlots[f + 2]] += from;
@@ -146,18 +158,18 @@ export class Exchange {
     }
     const flows = this.flowAlsoList;
     for (let i = 0; i < flows.via.length; i++) {
-      const values = flows.via[i] === Via.node ? partial : w.jacobianValues;
+      const values = flows.via[i] === VIA_NODE ? partial : w.jacobianValues;
       let d = this.flowAlso[i];
-      if (flows.via[i] === Via.link) d *= w.ratio[flows.attachment[i]];
+      if (flows.via[i] === VIA_LINK) d *= w.ratio[flows.attachment[i]];
       values[flows.first[i]] -= d;
       values[flows.second[i]] += d;
     }
     for (let i = 0; i < this.forceAttachment.length; i++) this.scatterForce(i);
     const rates = this.rateAlsoList;
     for (let i = 0; i < rates.via.length; i++) {
-      const values = rates.via[i] === Via.node ? partial : w.jacobianValues;
+      const values = rates.via[i] === VIA_NODE ? partial : w.jacobianValues;
       let d = this.rateAlso[i];
-      if (rates.via[i] === Via.link) d *= w.ratio[rates.attachment[i]];
+      if (rates.via[i] === VIA_LINK) d *= w.ratio[rates.attachment[i]];
       values[rates.first[i]] += d;
     }
   }
@@ -182,9 +194,9 @@ export class Exchange {
     const slots = this.forceAlsoList;
     for (let k = this.forceAlsoAt[i]; k < this.forceAlsoAt[i + 1]; k++) {
       const d = this.forceAlso[k] * r - sign * this.frictionAlso[k] * size;
-      if (slots.via[k] === Via.node) w.partial[slots.first[k]] += d;
+      if (slots.via[k] === VIA_NODE) w.partial[slots.first[k]] += d;
       else {
-        const along = slots.via[k] === Via.link ? d * w.ratio[slots.attachment[k]] : d;
+        const along = slots.via[k] === VIA_LINK ? d * w.ratio[slots.attachment[k]] : d;
         w.jacobianValues[slots.first[k]] += along * w.inverseInertia[c];
       }
     }

@@ -6,11 +6,10 @@ import type { Exchange } from './exchange.js';
  * (turned into state partials once per Jacobian); `state` and `link` ones go straight into the
  * Jacobian's values, a link's times its ratio.
  */
-export const enum Via {
-  node,
-  state,
-  link,
-}
+export type Via = 0 | 1 | 2;
+export const VIA_NODE = 0;
+export const VIA_STATE = 1;
+export const VIA_LINK = 2;
 
 /** Slots of one declared dependence: of the `from` row and of the `to` row (rows: `to` unused). */
 export interface AlsoSlots {

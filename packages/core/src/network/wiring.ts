@@ -1,5 +1,5 @@
 import { minimumDegreeOrder, patternFrom, placeOf, type SparsePattern } from '../solver/index.js';
-import { Via, type AlsoSlots, type FrameWiring } from './frame.js';
+import { VIA_LINK, VIA_NODE, VIA_STATE, type AlsoSlots, type FrameWiring } from './frame.js';
 import type { InstancePlan, Plan } from './plan.js';
 
 /**
@@ -164,7 +164,7 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
 
 /** Direct places become slots; pressure entries stay as they are. */
 function settle(a: AlsoSlots, slot: readonly number[]): AlsoSlots {
-  if (a.via === Via.node) return a;
+  if (a.via === VIA_NODE) return a;
   return { ...a, first: slot[a.first], second: slot[a.second] };
 }
 
@@ -189,18 +189,18 @@ function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): Frame
     const state = states.indexOf(name);
     if (state >= 0) {
       const [first, second] = rows.map((r) => c.direct(r, c.own[state]));
-      return { via: Via.state, attachment: 0, first, second: second ?? first };
+      return { via: VIA_STATE, attachment: 0, first, second: second ?? first };
     }
     const link = links.indexOf(name);
     if (link >= 0) {
       const attachment = instance.attachments[link];
-      if (attachment < 0) return { via: Via.node, attachment: 0, first: 0, second: 0 };
+      if (attachment < 0) return { via: VIA_NODE, attachment: 0, first: 0, second: 0 };
       const column = c.angleOf(plan.attachments[attachment].coordinate);
       const [first, second] = rows.map((r) => c.direct(r, column));
-      return { via: Via.link, attachment, first, second: second ?? first };
+      return { via: VIA_LINK, attachment, first, second: second ?? first };
     }
     const [first, second] = rows.map((r) => c.entry(r, nodeAt(name), scaledBy));
-    return { via: Via.node, attachment: 0, first, second: second ?? first };
+    return { via: VIA_NODE, attachment: 0, first, second: second ?? first };
   };
 
   const flows = Object.values(d.flows ?? {});

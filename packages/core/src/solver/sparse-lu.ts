@@ -19,6 +19,8 @@ export class SparseLU {
   private readonly target: Int32Array;
   /** Where each place of the pattern goes in `a`. */
   private readonly scatter: Int32Array;
+  /** Places that elimination fills and the pattern does not have. */
+  private readonly fill: Int32Array;
   private readonly upperAt: number;
   private readonly lowerAt: number;
 
@@ -89,6 +91,8 @@ export class SparseLU {
         this.scatter[e] = where(i, pattern.column[e]);
       }
     }
+    const own = new Set(this.scatter);
+    this.fill = Int32Array.from(this.a.keys()).filter((e) => !own.has(e));
   }
 
   /** Multiplications of one factorisation, for statistics. */
@@ -100,7 +104,8 @@ export class SparseLU {
   factor(jacobian: Float64Array, shift: number): boolean {
     const { a, inverse, upperStart, lowerStart, target, scatter, upperAt, lowerAt } = this;
     const n = this.pattern.size;
-    for (let e = 0; e < a.length; e++) a[e] = 0;
+    const { fill } = this;
+    for (let e = 0; e < fill.length; e++) a[fill[e]] = 0;
     for (let e = 0; e < scatter.length; e++) a[scatter[e]] = -jacobian[e];
     for (let k = 0; k < n; k++) a[k] += shift;
     let at = 0;
