@@ -129,6 +129,39 @@ describe('a card', () => {
     expect(run.log.at(-1)).toMatchObject({ device: 'lamp', to: 'lit', t: 0 });
   });
 
+  it('a step at the very end is still done', () => {
+    const run = play([step(5, 'lamp', 'knob', 1)]);
+    expect(told(run)).toEqual([
+      [5, 'lamp', 'on'],
+      [5, 'lamp', 'lit'],
+    ]);
+    expect(run.outcome).toMatchObject({ kind: 'done', where: [] });
+  });
+
+  it('a step after the end is not done, and the outcome says so', () => {
+    const run = play([step(6, 'lamp', 'knob', 1)]);
+    expect(told(run)).toEqual([]);
+    expect(run.outcome).toMatchObject({ kind: 'done', time: 5, where: ['lamp'] });
+  });
+
+  it('a number input takes the number, and the log the card’s words', () => {
+    const dial = device('dial', {
+      inputs: { setting: { title: 'setting', quantity: 'pressure', initial: 2 } },
+      modes: {
+        low: {
+          title: 'low',
+          guards: [{ to: 'high', when: (d) => d.input(0) - 10, cause: 'turned up' }],
+        },
+        high: { title: 'high' },
+      },
+    });
+    const turn = { ...step(1, 'dial', 'setting', 12.5), text: '12.5 Pa' };
+    const made = rig({ parts: { dial: { is: dial } }, steps: [turn] });
+    const run = simulateWith(made.with, made.scenario);
+    expect(run.log.at(-2)).toMatchObject({ kind: 'operator', to: '12.5 Pa' });
+    expect(run.log.at(-1)).toMatchObject({ kind: 'mode', to: 'high' });
+  });
+
   it('a card without anything to do plays to its end', () => {
     expect(play([]).outcome).toMatchObject({ kind: 'done', time: 5 });
   });

@@ -112,10 +112,18 @@ describe('the log of a swing', () => {
     }
   });
 
-  it('a phase changes at the instant of the device entry that it names', () => {
-    for (const e of log.filter((l) => l.kind === 'phase' && l.t > 0)) {
-      expect(e.by).toBeGreaterThanOrEqual(0);
-      expect(log[e.by].t).toBe(e.t);
+  it('a phase changes at the instant of the entry that it names, which is its own unit’s', () => {
+    const phases = log.filter((l) => l.kind === 'phase' && l.t > 0);
+    expect(phases.length).toBeGreaterThan(20);
+    for (const e of phases) {
+      const cause = log[e.by];
+      expect(cause.t).toBe(e.t);
+      const unit = scenario.units[e.device];
+      const own =
+        e.device === GEAR
+          ? Object.keys(scenario.units)
+          : [unit.leg, ...unit.doors, unit.uplock, unit.downlock];
+      expect(own).toContain(cause.device);
     }
   });
 

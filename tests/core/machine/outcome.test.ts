@@ -51,6 +51,28 @@ describe('a run that cannot go on', () => {
     expect(run.duration).toBe(0.5);
   });
 
+  it('names all that were switching', () => {
+    const made = rig({
+      parts: { one: { is: seesaw }, calm: { is: bystander }, two: { is: seesaw } },
+      steps: [step(0.5, 'one', 'go', 1), step(0.5, 'two', 'go', 1)],
+    });
+    const run = simulateWith(made.with, made.scenario);
+    expect(run.outcome).toMatchObject({ kind: 'chatter', where: ['one', 'two'] });
+  });
+
+  it('chatter at the very start is reported, not hung on', () => {
+    const made = rig({ parts: { one: { is: seesaw } }, steps: [step(0, 'one', 'go', 1)] });
+    const run = simulateWith(made.with, made.scenario);
+    expect(run.outcome).toMatchObject({ kind: 'chatter', time: 0, where: ['one'] });
+    expect(() => [
+      run.flags,
+      run.timings,
+      run.account(),
+      run.series('x'),
+      run.sampled('x'),
+    ]).not.toThrow();
+  });
+
   it('reports a device that switches for ever within a moment', () => {
     const made = rig({
       parts: { calm: { is: bystander }, noisy: { is: buzzer } },
