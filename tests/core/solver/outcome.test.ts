@@ -120,6 +120,18 @@ describe.each(Object.entries({ rodas3, rodas4 }))('%s', (_, method) => {
     expect(result.kept).toBe(result.t);
   });
 
+  it('a guard that fires for ever, because no jump answers it, ends exhausted and does not hang', () => {
+    const unanswered: Equations = {
+      names: ['clock'],
+      rate: (_t, _y, r) => void (r[0] = 1),
+      partials: () => [[0]],
+      guards: [(_t, y) => y[0] - 1],
+    };
+    const result = run(unanswered, [0], { method, maxSteps: 500 });
+    expect(result.end).toBe('exhausted');
+    expect(Math.abs(result.t - 1)).toBeLessThan(1e-6);
+  });
+
   it('a cancelled run stops soon, and keeps what it has', () => {
     let asked = 0;
     const result = run(
