@@ -4,6 +4,7 @@ export * from './issue.js';
 export * from './frame.js';
 export * from './symbol.js';
 export * from './device.js';
+export * from './phase.js';
 export * from './scenario.js';
 export * from './run.js';
 export * from './fault.js';

@@ -108,10 +108,7 @@ function flowPower(network: Network, frame: InstanceFrame): [number, number] {
 }
 
 /** Oil, stored energy and chamber volume at the point last evaluated. */
-function stock(
-  network: Network,
-  y: Float64Array,
-): { oil: number; stored: number; volume: number } {
+function stock(network: Network, y: Float64Array): { oil: number; stored: number; volume: number } {
   const { plan, law, wiring, workspace: w } = network;
   let oil = 0;
   let stored = network.kineticEnergy();

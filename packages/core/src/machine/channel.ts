@@ -9,7 +9,7 @@ export interface ReadableChannel {
 
 const STATE_QUANTITY: Readonly<Record<string, Quantity>> = {
   m: 'length',
-  'm3': 'volume',
+  m3: 'volume',
   'm^3': 'volume',
   rad: 'angle',
   'rad/s': 'angular-speed',
@@ -36,7 +36,13 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
   plan.coordinates.forEach((c, i) => {
     const from = `from ${c.definition.ends[0]}`;
     add(c.name, 'angle', `angle ${from}`, 'angle', () => w.angle[i]);
-    add(c.name, 'speed', `angular speed, towards ${c.definition.ends[1]} positive`, 'angular-speed', () => w.speed[i]);
+    add(
+      c.name,
+      'speed',
+      `angular speed, towards ${c.definition.ends[1]} positive`,
+      'angular-speed',
+      () => w.speed[i],
+    );
     add(c.name, 'moment', 'moment without friction', 'moment', () => w.drive[i]);
   });
   for (const [name, i] of plan.nodeOf) {

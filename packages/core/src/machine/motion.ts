@@ -1,4 +1,5 @@
 import type { Network } from '../network/index.js';
+import type { Modes } from './mode.js';
 
 /**
  * Motion of the coordinates as modes: held (by friction or on a balance), rising, falling,
@@ -18,10 +19,25 @@ export const AT_HIGH = 4;
 /** An impact slower than this does not rebound, rad/s. */
 const REST_SPEED = 0.05;
 
+/** What can happen to a coordinate; cause.ts has the words. */
+export type MotionEvent =
+  /** Sets off from rest. */
+  | 'starts'
+  /** Turns round under way. */
+  | 'turns'
+  /** Comes to rest under way. */
+  | 'stops'
+  /** Comes to rest at a bound. */
+  | 'arrives'
+  | 'rebounds'
+  /** The bound it rested at is gone. */
+  | 'freed';
+
 /** What happened to a coordinate at a transition. */
 export interface MotionChange {
-  readonly to: number;
-  readonly cause: string;
+  readonly event: MotionEvent;
+  /** Direction it moves in afterwards: 1 rising, -1 falling, 0 at rest. */
+  readonly direction: number;
   /** Speed of an impact, rad/s, else 0. */
   readonly speed: number;
 }
@@ -74,6 +90,16 @@ export class Motion {
     }
   }
 
+  /** Largest guard of all coordinates at the point last evaluated. */
+  crossing(): number {
+    let most = -Infinity;
+    for (let c = 0; c < this.mode.length; c++) {
+      const v = this.guard(c);
+      if (v > most) most = v;
+    }
+    return most;
+  }
+
   private hold(c: number): number {
     return this.network.workspace.capacity[c] * this.staticRatio[c];
   }
@@ -92,14 +118,14 @@ export class Motion {
     const w = this.network.workspace;
     const { angleState, speedState } = this.network.wiring;
     const mode = this.mode[c];
-    const stop = (to: number, cause: string, speed = 0): MotionChange => {
+    const stop = (to: number, event: MotionEvent, speed = 0): MotionChange => {
       y[speedState[c]] = 0;
       this.set(c, to);
-      return { to, cause, speed };
+      return { event, direction: 0, speed };
     };
-    const start = (to: number, cause: string): MotionChange => {
-      this.set(c, to);
-      return { to, cause, speed: 0 };
+    const go = (direction: number, event: MotionEvent, speed = 0): MotionChange => {
+      this.set(c, direction > 0 ? RISING : FALLING);
+      return { event, direction, speed };
     };
     const drive = w.drive[c];
     if (mode === RISING || mode === FALLING) {
@@ -111,21 +137,55 @@ export class Motion {
         y[angleState[c]] = bound;
         if (rebound > REST_SPEED) {
           y[speedState[c]] = -sign * rebound;
-          const to = mode === RISING ? FALLING : RISING;
-          this.set(c, to);
-          return { to, cause: 'rebounds from the stop', speed };
+          return go(-sign, 'rebounds', speed);
         }
-        return stop(mode === RISING ? AT_HIGH : AT_LOW, 'reached the stop', speed);
+        return stop(mode === RISING ? AT_HIGH : AT_LOW, 'arrives', speed);
       }
       y[speedState[c]] = 0;
-      if (-sign * drive > this.hold(c)) {
-        return start(mode === RISING ? FALLING : RISING, 'load overcomes the drive');
-      }
-      return stop(HELD, 'drive and load balance within friction');
+      return -sign * drive > this.hold(c) ? go(-sign, 'turns') : stop(HELD, 'stops');
     }
-    if (mode === AT_LOW && w.angle[c] - this.low[c] > 1e-9) return stop(HELD, 'let go');
-    if (mode === AT_HIGH && this.high[c] - w.angle[c] > 1e-9) return stop(HELD, 'let go');
-    const up = mode === AT_LOW || (mode === HELD && drive > 0);
-    return start(up ? RISING : FALLING, 'drive exceeds friction and load');
+    if (mode === AT_LOW && w.angle[c] - this.low[c] > 1e-9) return stop(HELD, 'freed');
+    if (mode === AT_HIGH && this.high[c] - w.angle[c] > 1e-9) return stop(HELD, 'freed');
+    return go(mode === AT_LOW || (mode === HELD && drive > 0) ? 1 : -1, 'starts');
+  }
+
+  /** Bounds from the end stops and the engaged locks. */
+  bound(modes: Modes, y: Float64Array): void {
+    const { frames, plan, wiring } = this.network;
+    plan.coordinates.forEach((p, c) => {
+      this.low[c] = p.data.low;
+      this.high[c] = p.data.high;
+    });
+    frames.forEach((frame, i) => {
+      const bounds = modes.bounds(i);
+      if (bounds === undefined) return;
+      const link = Object.keys(frame.definition.links ?? {}).indexOf(bounds.link);
+      const attachment = plan.instances[i].attachments[link];
+      if (attachment < 0) return;
+      const c = plan.attachments[attachment].coordinate;
+      const angle = y[wiring.angleState[c]];
+      // A lock holds what it caught: it never pushes the part along.
+      if (bounds.low) this.low[c] = Math.min(Math.max(this.low[c], bounds.low(frame)), angle);
+      if (bounds.high) this.high[c] = Math.max(Math.min(this.high[c], bounds.high(frame)), angle);
+    });
+    this.network.refresh();
+  }
+
+  /** How the log calls a coordinate's motion. */
+  word(c: number, y: Float64Array): string {
+    switch (this.mode[c]) {
+      case RISING:
+        return 'rising';
+      case FALLING:
+        return 'falling';
+      case AT_LOW:
+      case AT_HIGH: {
+        const { data, definition } = this.network.plan.coordinates[c];
+        const angle = y[this.network.wiring.angleState[c]];
+        return `at ${definition.ends[angle - data.low < data.high - angle ? 0 : 1]}`;
+      }
+      default:
+        return 'held';
+    }
   }
 }

@@ -110,7 +110,8 @@ export class SimulatedRun implements Run {
   outline(mechanism: string, angle: number): Placement | undefined {
     const entry = this.scenario.mechanisms[mechanism];
     if (entry === undefined) return undefined;
-    const outline = this.outlines.get(mechanism) ??
+    const outline =
+      this.outlines.get(mechanism) ??
       this.parts.catalogues.mechanisms[entry.is].outline(entry.parameters);
     this.outlines.set(mechanism, outline);
     return outline.at(angle);

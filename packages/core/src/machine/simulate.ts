@@ -1,7 +1,13 @@
 import type { Catalogues, FaultEntry, Outcome, Run, Scenario } from '../define/index.js';
 import { Network } from '../network/index.js';
 import { patchScenario } from '../scenario/index.js';
-import { integrate, rodas3, rodas4, type SolverOptions, type SolverResult } from '../solver/index.js';
+import {
+  integrate,
+  rodas3,
+  rodas4,
+  type SolverOptions,
+  type SolverResult,
+} from '../solver/index.js';
 import { Machine } from './machine.js';
 import { Record } from './record.js';
 import { SimulatedRun } from './run.js';
@@ -115,8 +121,12 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
   switch (result.end) {
     case 'done': {
       const waiting = machine.waiting;
-      if (waiting === undefined) return { kind: 'done', time, where: [], why: 'The card was played to its end.', hint: '' };
-      const event = waiting.after === undefined ? '' : ` for ${waiting.after.device} to be '${waiting.after.to}'`;
+      if (waiting === undefined)
+        return { kind: 'done', time, where: [], why: 'The card was played to its end.', hint: '' };
+      const event =
+        waiting.after === undefined
+          ? ''
+          : ` for ${waiting.after.device} to be '${waiting.after.to}'`;
       return {
         kind: 'done',
         time,
@@ -126,7 +136,13 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
       };
     }
     case 'cancelled':
-      return { kind: 'stopped', time, where: [], why: `Stopped from outside ${at}.`, hint: 'Start it again to have the rest.' };
+      return {
+        kind: 'stopped',
+        time,
+        where: [],
+        why: `Stopped from outside ${at}.`,
+        hint: 'Start it again to have the rest.',
+      };
     case 'failed': {
       const devices = machine.failure?.where ?? [];
       if (machine.failure?.kind === 'diverged') return diverged(devices);
@@ -141,8 +157,20 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
     case 'diverged':
       return diverged(where);
     case 'stuck':
-      return { kind: 'stuck', time, where, why: `The step for ${where[0] ?? 'an unknown state'} fell below what numbers can resolve ${at}.`, hint: 'Look for a very small volume or a very stiff part there.' };
+      return {
+        kind: 'stuck',
+        time,
+        where,
+        why: `The step for ${where[0] ?? 'an unknown state'} fell below what numbers can resolve ${at}.`,
+        hint: 'Look for a very small volume or a very stiff part there.',
+      };
     case 'exhausted':
-      return { kind: 'exhausted', time, where, why: `The step budget was used up ${at}; ${where[0] ?? 'no state'} was the hardest.`, hint: 'Shorten the card, or use the draft tolerance.' };
+      return {
+        kind: 'exhausted',
+        time,
+        where,
+        why: `The step budget was used up ${at}; ${where[0] ?? 'no state'} was the hardest.`,
+        hint: 'Shorten the card, or use the draft tolerance.',
+      };
   }
 }

@@ -3,5 +3,5 @@ export { LIMITS } from './limit.js';
 export { kebab } from './names.js';
 export { canBefall, faultProblem, patchScenario, type Patched } from './patch.js';
 export { readWith, type Reading } from './read.js';
-export { modeWords, motionWords, PHASES } from './world.js';
+export { modeWords, motionWords } from './world.js';
 export { writeScenario } from './write.js';

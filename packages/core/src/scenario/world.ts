@@ -2,6 +2,7 @@
 import type { DeviceDefinition, MechanismDefinition, Role } from '../define/device.js';
 import type { Quantity } from '../define/parameter.js';
 import { SI_UNIT } from '../define/parameter.js';
+import { PHASES } from '../define/phase.js';
 import type { Scenario } from '../define/scenario.js';
 import { didYouMean } from '../quantity/index.js';
 import type { Catalogues } from '../define/catalogue.js';
@@ -10,19 +11,6 @@ import { wordList, type IssueList } from './issue-list.js';
 import { lookUp } from './look-up.js';
 import { camel, kebab } from './names.js';
 import type { ReadMechanism } from './parameters.js';
-
-/** Phases of a gear unit, from down to up and back. */
-export const PHASES = [
-  ...[
-    'down and locked',
-    'unlocking',
-    'travelling up',
-    'up not locked',
-    'up and locked',
-    'doors closing',
-  ],
-  ...['up and closed', 'doors opening', 'travelling down', 'down not locked', 'stopped'],
-] as const;
 
 /** How a mechanism's motion is called in the log; the two last at its own ends. */
 export function motionWords(definition: MechanismDefinition): readonly string[] {
