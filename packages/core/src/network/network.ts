@@ -9,7 +9,7 @@ import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
 /** Size of a pressure change that matters, for error control, Pa. */
-const PRESSURE_SCALE = 5e6;
+const PRESSURE_SCALE = 2.5e6;
 /**
  * Size of a content change that matters, m3: large volumes with air in them fill slowly, and a
  * small pressure there is a long time.

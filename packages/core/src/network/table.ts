@@ -7,23 +7,35 @@ import type { Shape } from '../define/index.js';
  */
 const HEAD = 3;
 
-/** Second derivatives of the cubic spline through the points (not-a-knot is not needed: the end
- * slopes are those of the parabola through the three end points). */
+/** Numbers of grid points to try, and how well a grid must do at PROBES points in between. */
+const GRIDS = [2, 9, 17, 33, 65, 129, 257];
+const TOLERANCE = 1e-7;
+const PROBES = 301;
+
+/** Slope at x[0] of the polynomial through the given points (Newton's divided differences). */
+function slopeAtFirst(x: readonly number[], y: readonly number[]): number {
+  const d = [...y];
+  let slope = 0;
+  let product = 1;
+  for (let k = 1; k < x.length; k++) {
+    for (let i = x.length - 1; i >= k; i--) d[i] = (d[i] - d[i - 1]) / (x[i] - x[i - k]);
+    slope += d[k] * product;
+    product *= x[0] - x[k];
+  }
+  return slope;
+}
+
+/**
+ * Slopes of the C2 cubic spline through the points. The end slopes are those of the cubic
+ * through the four points at that end, so that ends are as exact as the middle.
+ */
 function splineSlopes(x: readonly number[], y: readonly number[]): Float64Array {
   const n = x.length;
   const m = new Float64Array(n);
-  if (n === 2) {
-    m.fill((y[1] - y[0]) / (x[1] - x[0]));
-    return m;
-  }
-  const endSlope = (i: number, j: number, k: number): number => {
-    const a = (y[j] - y[i]) / (x[j] - x[i]);
-    const b = (y[k] - y[j]) / (x[k] - x[j]);
-    return a - ((b - a) / (x[k] - x[i])) * (x[j] - x[i]);
-  };
+  const near = Math.min(4, n);
+  m[0] = slopeAtFirst(x.slice(0, near), y.slice(0, near));
+  m[n - 1] = slopeAtFirst(x.slice(n - near).reverse(), y.slice(n - near).reverse());
   const upper = new Float64Array(n);
-  m[0] = endSlope(0, 1, 2);
-  m[n - 1] = endSlope(n - 1, n - 2, n - 3);
   // Thomas algorithm for the interior slopes of the C2 spline.
   upper[0] = 0;
   for (let i = 1; i < n - 1; i++) {
@@ -42,7 +54,11 @@ function splineSlopes(x: readonly number[], y: readonly number[]): Float64Array 
 function splineValue(shape: Shape, slopes: Float64Array, x: number): number {
   const xs = shape.x;
   let i = 0;
-  while (i < xs.length - 2 && x > xs[i + 1]) i++;
+  for (let high = xs.length - 1; high - i > 1; ) {
+    const middle = (i + high) >> 1;
+    if (x > xs[middle]) i = middle;
+    else high = middle;
+  }
   const h = xs[i + 1] - xs[i];
   const s = (x - xs[i]) / h;
   const rise = shape.y[i + 1] - shape.y[i];
@@ -56,20 +72,35 @@ export class TableBuilder {
   private readonly data: number[] = [];
 
   /**
-   * Adds a shape over [low, high] with `points` grid points; returns its offset. A flat shape
-   * takes two points. Beyond its ends the end cubic goes on.
+   * Adds a shape over [low, high]; returns its offset. The grid is the coarsest of GRIDS whose
+   * spline stays within TOLERANCE of the shape's own spline (as a share of its span), so that
+   * smooth tables stay small enough for the cache. Beyond its ends the end cubic goes on.
    */
-  add(shape: Shape, low: number, high: number, points = 129): number {
+  add(shape: Shape, low: number, high: number): number {
     const slopes = splineSlopes(shape.x, shape.y);
-    const flat = shape.y.every((v) => v === shape.y[0]);
-    const n = flat ? 2 : points;
-    const step = (high - low) / (n - 1);
-    const x = Array.from({ length: n }, (_, i) => low + i * step);
-    const y = x.map((v) => splineValue(shape, slopes, v));
-    const m = splineSlopes(x, y);
+    const exact = (x: number): number => splineValue(shape, slopes, x);
+    const probes = Array.from({ length: PROBES }, (_, i) => low + ((high - low) * (i + 0.5)) / PROBES);
+    const wanted = probes.map(exact);
+    const size = Math.max(...wanted) - Math.min(...wanted);
+    let grid: Shape = { x: [], y: [] };
+    let m: Float64Array = new Float64Array(0);
+    for (const n of GRIDS) {
+      const x = Array.from({ length: n }, (_, i) => low + ((high - low) * i) / (n - 1));
+      grid = { x, y: x.map(exact) };
+      m = splineSlopes(grid.x, grid.y);
+      const off = probes.some(
+        (p, i) => Math.abs(splineValue(grid, m, p) - wanted[i]) > TOLERANCE * size,
+      );
+      if (!off) break;
+    }
+    return this.push(grid, m);
+  }
+
+  private push({ x, y }: Shape, m: Float64Array): number {
+    const step = x[1] - x[0];
     const offset = this.data.length;
-    this.data.push(low, 1 / step, n - 2);
-    for (let i = 0; i < n - 1; i++) {
+    this.data.push(x[0], 1 / step, x.length - 2);
+    for (let i = 0; i < x.length - 1; i++) {
       const rise = y[i + 1] - y[i];
       const m0 = m[i] * step;
       const m1 = m[i + 1] * step;
