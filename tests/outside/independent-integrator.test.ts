@@ -67,6 +67,7 @@ function own(
     jacobian: (at, s, r, v) => network.jacobian(at, s, r, v),
     look: () => undefined,
     crossing: () => -1,
+    longestStep: () => Infinity,
     nextBreak: () => Infinity,
     jump: () => 'unchanged',
     nameOf: (i) => network.wiring.stateNames[i],

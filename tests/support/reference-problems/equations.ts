@@ -48,6 +48,7 @@ export function problemOf(e: Equations): Problem {
       values.set(e.partials(t, y).flat());
     },
     crossing: () => Math.max(-Infinity, ...(e.guards ?? []).map((g) => g(at, seen))),
+    longestStep: () => Infinity,
     nextBreak: () => left[0] ?? Infinity,
     jump(t, y) {
       left = left.filter((b) => b > t);

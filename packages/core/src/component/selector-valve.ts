@@ -38,6 +38,9 @@ const RETURN = 1;
 const UP = 2;
 const DOWN = 3;
 
+/** Longest step while the spool moves, share of the time from neutral to either end. */
+const SHIFT_STEP = 0.05;
+
 const SPOOL = 0;
 /** Remembers the shift under way: +2 to up, -2 to down, +1 or -1 to neutral from below or above; 0 at rest. */
 const DRIVE = 1;
@@ -177,6 +180,8 @@ export const selectorValve: DeviceDefinition = {
     shifting: {
       title: 'shifting',
       active: true,
+      // A land shuts within a small part of the shift.
+      longestStep: (d) => SHIFT_STEP / d.k[RATE],
       enter: (d, states) => {
         const goal = wanted(d);
         states[DRIVE] = goal !== 0 ? 2 * goal : d.state(SPOOL) > 0 ? -1 : 1;

@@ -116,6 +116,11 @@ export interface ModeDefinition {
     readonly low?: (d: GuardFrame) => number;
     readonly high?: (d: GuardFrame) => number;
   };
+  /**
+   * Longest step while in this mode, s: for own motions that change the network within less than
+   * the solver might stride over.
+   */
+  readonly longestStep?: (d: GuardFrame) => number;
   /** Counts as 'working' for the order chart's bars (a valve shifting, a lock released ...). */
   readonly active?: boolean;
 }

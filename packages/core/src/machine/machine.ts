@@ -91,6 +91,10 @@ export class Machine implements Problem {
     return Math.min(this.operator.nextTime, this.modes.nextTimer());
   }
 
+  longestStep(): number {
+    return this.modes.longestStep;
+  }
+
   nameOf(state: number): string {
     return this.network.wiring.stateNames[state];
   }
@@ -133,6 +137,7 @@ export class Machine implements Problem {
     this.started = true;
     const { frames, plan, wiring } = this.network;
     for (let c = 0; c < this.motion.count; c++) this.motion.settle(c, y[wiring.angleState[c]]);
+    this.motion.bound(this.modes, y);
     for (let pass = 0; pass < PASSES && this.settleOnce(t, y, true); pass++);
     const entry = { t, from: '', cause: 'at the start', by: -1, speed: 0 };
     frames.forEach((f, i) => {
@@ -228,7 +233,7 @@ export class Machine implements Problem {
   private readonly facts: PhaseFacts = {
     motion: (name) => {
       const c = this.network.plan.coordinates.findIndex((p) => p.name === name);
-      return c < 0 ? '' : this.motion.word(c, this.network.workspace.y);
+      return c < 0 ? '' : this.motion.phaseWord(c, this.network.workspace.y);
     },
     mode: (name) => {
       const i = this.modes.indexOf(name);

@@ -23,6 +23,9 @@ export class Modes {
   private readonly guarded: readonly InstanceFrame[];
   private readonly tables: readonly ModeTable[];
   private readonly timers: Float64Array;
+  private readonly longest: Float64Array;
+  /** Longest step that all current modes allow, s. */
+  longestStep = Infinity;
   private readonly index = new Map<string, number>();
   private readonly ownStates: readonly Float64Array[];
 
@@ -41,6 +44,7 @@ export class Modes {
     });
     this.guarded = frames.filter((_, i) => this.tables[i].guards.some((g) => g.length > 0));
     this.timers = new Float64Array(frames.length).fill(Infinity);
+    this.longest = new Float64Array(frames.length).fill(Infinity);
     this.ownStates = wiring.ownStates.map((s) => new Float64Array(s.length));
     frames.forEach((frame, i) => {
       this.index.set(frame.name, i);
@@ -134,5 +138,7 @@ export class Modes {
     frame.guards = this.tables[i].guards[mode];
     const timers = this.tables[i].modes[mode]?.timers ?? [];
     this.timers[i] = Math.min(Infinity, ...timers.map((x) => t + x.after(frame)));
+    this.longest[i] = this.tables[i].modes[mode]?.longestStep?.(frame) ?? Infinity;
+    this.longestStep = Math.min(...this.longest);
   }
 }

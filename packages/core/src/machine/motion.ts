@@ -19,6 +19,9 @@ export const AT_HIGH = 4;
 /** An impact slower than this does not rebound, rad/s. */
 const REST_SPEED = 0.05;
 
+/** A rebound within this share of the travel leaves the part where it has arrived. */
+const BOUNCE_SHARE = 0.03;
+
 /** What can happen to a coordinate; cause.ts has the words. */
 export type MotionEvent =
   /** Sets off from rest. */
@@ -46,6 +49,8 @@ export class Motion {
   readonly mode: Int8Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
+  /** 1 from a rebound until the part has come to rest. */
+  private readonly rebounding: Uint8Array;
   private readonly staticRatio: Float64Array;
   private readonly restitution: Float64Array;
 
@@ -54,6 +59,7 @@ export class Motion {
     this.mode = new Int8Array(coordinates.length);
     this.low = Float64Array.from(coordinates, (c) => c.data.low);
     this.high = Float64Array.from(coordinates, (c) => c.data.high);
+    this.rebounding = new Uint8Array(coordinates.length);
     this.staticRatio = Float64Array.from(coordinates, (c) => Math.max(1, c.data.staticRatio));
     this.restitution = Float64Array.from(coordinates, (c) => c.data.restitution);
   }
@@ -120,6 +126,7 @@ export class Motion {
     const mode = this.mode[c];
     const stop = (to: number, event: MotionEvent, speed = 0): MotionChange => {
       y[speedState[c]] = 0;
+      this.rebounding[c] = 0;
       this.set(c, to);
       return { event, direction: 0, speed };
     };
@@ -137,6 +144,7 @@ export class Motion {
         y[angleState[c]] = bound;
         if (rebound > REST_SPEED) {
           y[speedState[c]] = -sign * rebound;
+          this.rebounding[c] = 1;
           return go(-sign, 'rebounds', speed);
         }
         return stop(mode === RISING ? AT_HIGH : AT_LOW, 'arrives', speed);
@@ -179,13 +187,26 @@ export class Motion {
       case FALLING:
         return 'falling';
       case AT_LOW:
-      case AT_HIGH: {
-        const { data, definition } = this.network.plan.coordinates[c];
-        const angle = y[this.network.wiring.angleState[c]];
-        return `at ${definition.ends[angle - data.low < data.high - angle ? 0 : 1]}`;
-      }
+      case AT_HIGH:
+        return this.endWord(c, y);
       default:
         return 'held';
     }
+  }
+
+  /** The word for phases: a part that rebounds a little at its end has arrived there. */
+  phaseWord(c: number, y: Float64Array): string {
+    const { data } = this.network.plan.coordinates[c];
+    const angle = y[this.network.wiring.angleState[c]];
+    const gap = Math.min(Math.abs(angle - this.low[c]), Math.abs(this.high[c] - angle));
+    const bounces = this.rebounding[c] === 1 && gap < BOUNCE_SHARE * (data.high - data.low);
+    return bounces ? this.endWord(c, y) : this.word(c, y);
+  }
+
+  /** `at` the end that is nearer. */
+  private endWord(c: number, y: Float64Array): string {
+    const { data, definition } = this.network.plan.coordinates[c];
+    const angle = y[this.network.wiring.angleState[c]];
+    return `at ${definition.ends[angle - data.low < data.high - angle ? 0 : 1]}`;
   }
 }

@@ -44,6 +44,7 @@ const GROW_MOST = 6;
 const CRAWL_STEP = 2e-5;
 const CRAWL_COUNT = 40;
 const CRAWL_STRICTNESS = 20;
+const CRAWL_TOLERANCE = 1e-3;
 /** A step that ends at an event is held to this share of the tolerance, unless shorter than EVENT_STEP, s. */
 const EVENT_ERROR = 0.2;
 const EVENT_STEP = 1e-5;
@@ -179,6 +180,7 @@ export function integrate(
   h = RESTART_LEAST;
   let rejectedLast = false;
   let approaching = false;
+  const loose = options.tolerance > CRAWL_TOLERANCE;
   let crawled = 0;
   let strictness = 1;
   while (t < tEnd) {
@@ -188,7 +190,7 @@ export function integrate(
     if ((statistics.steps & 63) === 0 && options.cancelled?.() === true) return finish('cancelled');
     const stop = Math.min(problem.nextBreak(t), tEnd);
     let toBreak = false;
-    let step = h;
+    let step = Math.min(h, problem.longestStep());
     if (t + 1.001 * step >= stop) {
       step = stop - t;
       toBreak = true;
@@ -229,7 +231,9 @@ export function integrate(
     if (step > 5 * CRAWL_STEP) {
       crawled = 0;
       strictness = 1;
-    } else if (step < CRAWL_STEP && ++crawled > CRAWL_COUNT) strictness = CRAWL_STRICTNESS;
+    } else if (loose && step < CRAWL_STEP && ++crawled > CRAWL_COUNT) {
+      strictness = CRAWL_STRICTNESS;
+    }
     const grow = rejectedLast ? 1 : GROW_MOST;
     const wanted = step * Math.min(grow, SAFETY * Math.pow(Math.max(error, 1e-9), exponent));
     // A step cut short by a break says little about the step the solution allows.

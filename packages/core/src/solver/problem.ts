@@ -31,6 +31,8 @@ export interface Problem {
   look(t: number, y: Float64Array): void;
   /** Next instant at which the right-hand side may jump on its own; the step ends there. Infinity when none. */
   nextBreak(t: number): number;
+  /** Longest step to take from here, s: something changes within it that a step's slopes do not show. */
+  longestStep(): number;
   /**
    * Called where a guard fired, at a break, and once at the start: performs the transitions,
    * may change `y` in place. Returns what to do.
