@@ -52,15 +52,11 @@ describe('over generated gear systems', () => {
     });
   });
 
-  it('energy is conserved within 0.1 % of what was supplied and turned over', () => {
-    const shares = runs.map((run) => {
+  it('energy is conserved within 0.1 % of what was supplied', () => {
+    each((run) => {
       const { energy } = run.account();
-      return Math.abs(energy.gap) / (energy.supplied + turnedOver(run));
+      expect(Math.abs(energy.gap)).toBeLessThan(1e-3 * energy.supplied);
     });
-    // A long step may pass over the edge of a land that shuts while a slow spool moves; such a
-    // system may miss the 0.1 %, but not by much, and there are few of them.
-    expect(Math.max(...shares)).toBeLessThan(5e-3);
-    expect(shares.filter((s) => s > 1e-3).length).toBeLessThanOrEqual(runs.length / 10);
   });
 
   it('and within 0.005 % with the fine tolerance', () => {
