@@ -78,7 +78,9 @@ export class Exchange {
     this.live = Int32Array.from(from.keys()).filter((i) => from[i] !== to[i]);
     this.liveFrom = this.live.map((i) => from[i]);
     this.liveTo = this.live.map((i) => to[i]);
-    this.flowSlots = Int32Array.from([...this.live].flatMap((i) => [...slots.subarray(4 * i, 4 * i + 4)]));
+    this.flowSlots = Int32Array.from(
+      [...this.live].flatMap((i) => [...slots.subarray(4 * i, 4 * i + 4)]),
+    );
     this.forceAttachment = flat((f) => f.forceAttachment);
     const flowAlso = wirings.flatMap((f) => f.flowAlso);
     const forceAlso = wirings.flatMap((f) => f.forceAlso);

@@ -54,7 +54,7 @@ function splineSlopes(x: readonly number[], y: readonly number[]): Float64Array 
 function splineValue(shape: Shape, slopes: Float64Array, x: number): number {
   const xs = shape.x;
   let i = 0;
-  for (let high = xs.length - 1; high - i > 1; ) {
+  for (let high = xs.length - 1; high - i > 1;) {
     const middle = (i + high) >> 1;
     if (x > xs[middle]) i = middle;
     else high = middle;
@@ -79,7 +79,10 @@ export class TableBuilder {
   add(shape: Shape, low: number, high: number): number {
     const slopes = splineSlopes(shape.x, shape.y);
     const exact = (x: number): number => splineValue(shape, slopes, x);
-    const probes = Array.from({ length: PROBES }, (_, i) => low + ((high - low) * (i + 0.5)) / PROBES);
+    const probes = Array.from(
+      { length: PROBES },
+      (_, i) => low + ((high - low) * (i + 0.5)) / PROBES,
+    );
     const wanted = probes.map(exact);
     const size = Math.max(...wanted) - Math.min(...wanted);
     let grid: Shape = { x: [], y: [] };

@@ -92,9 +92,7 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
     }),
   );
 
-  const contentPlaces = raw.map((e, i) =>
-    i === 0 ? -1 : direct(e.row, content[e.node]),
-  );
+  const contentPlaces = raw.map((e, i) => (i === 0 ? -1 : direct(e.row, content[e.node])));
   const start = new Int32Array(raw.length + 1);
   const chamber: number[] = [];
   const chamberPlaces: number[] = [];
@@ -235,9 +233,7 @@ function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): Frame
     forceAlso: forces.map((f, i) => {
       if (forceAttachment[i] < 0) return [];
       const coordinate = plan.attachments[forceAttachment[i]].coordinate;
-      return (f.also ?? []).map((name) =>
-        also(name, [c.rowOfCoordinate(coordinate)], coordinate),
-      );
+      return (f.also ?? []).map((name) => also(name, [c.rowOfCoordinate(coordinate)], coordinate));
     }),
     rateAlso: Object.values(d.states ?? {}).map((s, i) =>
       (s.also ?? []).map((name) => also(name, [c.own[i]], -1)),

@@ -1,0 +1,140 @@
+import type { AttachmentPlan, CoordinatePlan } from './plan.js';
+import { TableBuilder, type Tables } from './table.js';
+import type { Workspace } from './workspace.js';
+
+/**
+ * Where the mechanisms are: static moments, inertia, travels and lever arms of what hangs on
+ * them, from their angles. What belongs to held coordinates stays as it was until `refresh`.
+ */
+export class Placement {
+  private readonly tables: Tables;
+  private readonly travelTable: Int32Array;
+  private readonly momentTable: Int32Array;
+  private readonly inertiaTable: Int32Array;
+  /** Static moments and their slopes, kept for held coordinates. */
+  private readonly statics: Float64Array;
+  private readonly staticSlopes: Float64Array;
+  /** 1 where the inertia changes with the angle. */
+  private readonly varies: Uint8Array;
+  private readonly damping: Float64Array;
+  private readonly friction: Float64Array;
+  private stale = true;
+
+  constructor(
+    private readonly coordinates: readonly CoordinatePlan[],
+    private readonly attachments: readonly AttachmentPlan[],
+  ) {
+    const builder = new TableBuilder();
+    const range = (c: number): [number, number] => {
+      const { low, high } = coordinates[c].data;
+      return [low, high];
+    };
+    this.travelTable = Int32Array.from(attachments, (a) =>
+      a.travel === undefined ? -1 : builder.add(a.travel, ...range(a.coordinate)),
+    );
+    this.momentTable = Int32Array.from(coordinates, (c, i) =>
+      builder.add(c.data.moment, ...range(i)),
+    );
+    this.inertiaTable = Int32Array.from(coordinates, (c, i) =>
+      builder.add(c.data.inertia, ...range(i)),
+    );
+    this.tables = builder.build();
+    this.statics = new Float64Array(coordinates.length);
+    this.staticSlopes = new Float64Array(coordinates.length);
+    this.varies = Uint8Array.from(coordinates, (c) =>
+      c.data.inertia.y.some((v) => v !== c.data.inertia.y[0]) ? 1 : 0,
+    );
+    this.damping = Float64Array.from(coordinates, (c) => c.data.damping);
+    this.friction = Float64Array.from(coordinates, (c) => c.data.friction);
+  }
+
+  /** To be called when a mode, a bound or a held angle has changed. */
+  refresh(): void {
+    this.stale = true;
+  }
+
+  /** Angles at the start, and the travels there. */
+  initial(
+    y: Float64Array,
+    angleState: Int32Array,
+    start: Readonly<Record<string, number>>,
+  ): Float64Array {
+    this.coordinates.forEach((c, i) => {
+      const angle = start[c.name] ?? c.data.initial;
+      y[angleState[i]] = Math.min(Math.max(angle, c.data.low), c.data.high);
+    });
+    return Float64Array.from(this.attachments, (a, i) => {
+      const angle = y[angleState[a.coordinate]];
+      if (this.travelTable[i] < 0) return angle;
+      this.tables.at(this.travelTable[i], angle);
+      return this.tables.value;
+    });
+  }
+
+  /** Kinetic energy at the point last evaluated, J. */
+  kineticEnergy(w: Workspace): number {
+    let sum = 0;
+    for (let c = 0; c < w.angle.length; c++) {
+      this.tables.at(this.inertiaTable[c], w.angle[c]);
+      sum += 0.5 * this.tables.value * w.speed[c] * w.speed[c];
+    }
+    return sum;
+  }
+
+  /** Static moment of a coordinate (weight, springs) at the point last evaluated, N m. */
+  staticMoment(c: number): number {
+    return this.statics[c];
+  }
+
+  evaluate(w: Workspace, y: Float64Array, angleState: Int32Array, speedState: Int32Array): void {
+    const { tables, stale, statics, staticSlopes } = this;
+    const { angle, speed, direction, travel, ratio, curvature, attachmentCoordinate } = w;
+    this.stale = false;
+    for (let c = 0; c < angleState.length; c++) {
+      const resist = this.damping[c];
+      const v = y[speedState[c]];
+      const moves = stale || direction[c] !== 0;
+      speed[c] = v;
+      if (moves) {
+        angle[c] = y[angleState[c]];
+        tables.at(this.momentTable[c], angle[c]);
+        statics[c] = tables.value;
+        staticSlopes[c] = tables.slope;
+      }
+      w.drive[c] = statics[c] - resist * v;
+      w.driveByAngle[c] = staticSlopes[c];
+      w.driveBySpeed[c] = -resist;
+      w.viscous[c] = resist;
+      w.capacity[c] = this.friction[c];
+      if (stale || (moves && this.varies[c] === 1)) {
+        tables.at(this.inertiaTable[c], angle[c]);
+        w.inverseInertia[c] = direction[c] === 0 ? 0 : 1 / tables.value;
+        w.drive[c] -= 0.5 * tables.slope * v * v;
+        w.driveBySpeed[c] -= tables.slope * v;
+      }
+    }
+    for (let a = 0; a < this.travelTable.length; a++) {
+      const c = attachmentCoordinate[a];
+      if (direction[c] === 0 && !stale) continue;
+      const table = this.travelTable[a];
+      if (table < 0) {
+        travel[a] = angle[c];
+        ratio[a] = 1;
+        curvature[a] = 0;
+      } else {
+        tables.at(table, angle[c]);
+        travel[a] = tables.value;
+        ratio[a] = tables.slope;
+        curvature[a] = tables.curvature;
+      }
+    }
+  }
+
+  /** Partial of a moving coordinate's net moment against its angle that a varying inertia adds, N m/rad; `acceleration` in rad/s2. */
+  inertiaTerm(c: number, w: Workspace, acceleration: number): number {
+    if (this.varies[c] === 0) return 0;
+    this.tables.at(this.inertiaTable[c], w.angle[c]);
+    const { slope, curvature } = this.tables;
+    return -(0.5 * curvature * w.speed[c] * w.speed[c] + slope * acceleration);
+  }
+}
