@@ -3,6 +3,7 @@ import type { StepMethodFactory } from './method.js';
 import type { Problem, Recorder } from './problem.js';
 import { firstAbove } from './root.js';
 import { SparseLU } from './sparse-lu.js';
+import { StepControl } from './step-control.js';
 
 /** Named choices of the integration; they travel with the run. */
 export interface SolverOptions {
@@ -33,27 +34,10 @@ export interface SolverResult {
   readonly statistics: SolverStatistics;
 }
 
-const SAFETY = 0.85;
-const SHRINK_MOST = 0.1;
-const GROW_MOST = 6;
-/**
- * Crawling: within a loose tolerance the method can hop for ever to and fro over a kink that is
- * narrower than the tolerance (a check valve's opening beside a small volume). After so many
- * steps below CRAWL_STEP the tolerance is tightened until the steps grow again.
- */
-const CRAWL_STEP = 2e-5;
-const CRAWL_COUNT = 40;
-const CRAWL_STRICTNESS = 20;
-const CRAWL_TOLERANCE = 1e-3;
-/** A step that ends at an event is held to this share of the tolerance, unless shorter than EVENT_STEP, s. */
-const EVENT_ERROR = 0.2;
-const EVENT_STEP = 1e-5;
-/** First step after a jump: a share of the last one, within bounds, s. */
-const RESTART_SHARE = 0.3;
-const RESTART_MOST = 2e-3;
-const RESTART_LEAST = 2e-5;
 /** Tries to end a step just past a guard; the last one takes the whole step. */
 const CUT_ATTEMPTS = 10;
+/** Where even such a step gives no number, there is none, s. */
+const LEAST_STEP = 1e-13;
 
 /**
  * Integrates from t0 to tEnd with `y` in place, stopping at guards and breaks.
@@ -74,7 +58,7 @@ export function integrate(
   const n = problem.size;
   const lu = new SparseLU(problem.pattern);
   const method = options.method(problem, lu, options.tolerance);
-  const exponent = -1 / method.order;
+  const control = new StepControl(method.order, options.tolerance);
   const rate0 = new Float64Array(n);
   const rate1 = new Float64Array(n);
   const y1 = new Float64Array(n);
@@ -84,9 +68,6 @@ export function integrate(
   let jacobian1 = new Float64Array(problem.pattern.column.length);
   const statistics = { steps: 0, rejected: 0, evaluations: 0, jacobians: 0, restarts: 0 };
   let t = t0;
-  let h = RESTART_LEAST;
-  /** The step the solution allowed before it was shortened for an event. */
-  let cruise = 0;
   let stepLength = 0;
 
   const guardAt = (s: number): number => {
@@ -168,21 +149,15 @@ export function integrate(
     statistics.jacobians++;
     if (result === 'jumped' && !smooth()) {
       statistics.restarts++;
-      h = Math.min(Math.max(cruise * RESTART_SHARE, RESTART_LEAST), RESTART_MOST);
+      control.restart();
     } else {
-      h = Math.max(h, cruise);
+      control.resume();
     }
     return undefined;
   };
 
   const first = jump();
   if (first !== undefined) return first;
-  h = RESTART_LEAST;
-  let rejectedLast = false;
-  let approaching = false;
-  const loose = options.tolerance > CRAWL_TOLERANCE;
-  let crawled = 0;
-  let strictness = 1;
   while (t < tEnd) {
     if (statistics.steps + statistics.rejected >= options.maxSteps) {
       return finish('exhausted', method.worst());
@@ -190,7 +165,7 @@ export function integrate(
     if ((statistics.steps & 63) === 0 && options.cancelled?.() === true) return finish('cancelled');
     const stop = Math.min(problem.nextBreak(t), tEnd);
     let toBreak = false;
-    let step = Math.min(h, problem.longestStep());
+    let step = Math.min(control.h, problem.longestStep());
     if (t + 1.001 * step >= stop) {
       step = stop - t;
       toBreak = true;
@@ -202,17 +177,12 @@ export function integrate(
 
     const good = step > 0 ? lu.factor(jacobian0, 1 / (method.gamma * step)) : true;
     const raw = step <= 0 ? 0 : good ? method.attempt(t, step, y, rate0, y1) : NaN;
-    const error = raw * strictness;
+    const error = raw * control.strictness;
     statistics.evaluations += method.evaluations;
     if (!(error <= 1)) {
       statistics.rejected++;
-      rejectedLast = true;
-      if (error !== error || error === Infinity) {
-        h = step * SHRINK_MOST;
-        if (h < 1e-13) return finish('diverged', broken(step));
-      } else {
-        h = step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error, exponent));
-      }
+      control.reject(step, error);
+      if (error !== error && control.h < LEAST_STEP) return finish('diverged', broken(step));
       continue;
     }
     const tNew = toBreak ? stop : t + step;
@@ -220,28 +190,12 @@ export function integrate(
     problem.jacobian(tNew, y1, rate1, jacobian1);
     statistics.jacobians++;
     const guard = problem.crossing();
-    if (guard > 0 && error > EVENT_ERROR && step > EVENT_STEP) {
-      // Come up to the event in a step more exact than an ordinary one: it sets the clock.
+    if (guard > 0 && !control.mayEnd(step, error)) {
       statistics.rejected++;
-      approaching = true;
-      h = step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error / EVENT_ERROR, exponent));
       continue;
     }
     statistics.steps++;
-    if (step > 5 * CRAWL_STEP) {
-      crawled = 0;
-      strictness = 1;
-    } else if (loose && step < CRAWL_STEP && ++crawled > CRAWL_COUNT) {
-      strictness = CRAWL_STRICTNESS;
-    }
-    const grow = rejectedLast ? 1 : GROW_MOST;
-    const wanted = step * Math.min(grow, SAFETY * Math.pow(Math.max(error, 1e-9), exponent));
-    // A step cut short by a break says little about the step the solution allows.
-    h = toBreak ? Math.max(h, wanted) : wanted;
-    rejectedLast = false;
-    if (!approaching) cruise = h;
-    approaching = false;
-
+    control.accept(step, error, toBreak);
     fillDense(coefficients, problem.fast, step, y, rate0, y1, rate1);
     if (guard > 0) {
       const length = cutAtGuard(step, guard);

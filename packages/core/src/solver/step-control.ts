@@ -1,0 +1,91 @@
+/**
+ * How long the next step is: the elementary controller of Hairer and Wanner (Solving Ordinary
+ * Differential Equations II, section IV.7) with what a network of valves needs besides.
+ */
+const SAFETY = 0.85;
+const SHRINK_MOST = 0.1;
+const GROW_MOST = 6;
+/**
+ * Crawling: within a loose tolerance the method can hop for ever to and fro over a kink that is
+ * narrower than the tolerance (a check valve's opening beside a small volume). After so many
+ * steps below CRAWL_STEP (s) the tolerance is tightened until the steps grow again.
+ */
+const CRAWL_STEP = 2e-5;
+const CRAWL_COUNT = 40;
+const CRAWL_STRICTNESS = 20;
+const CRAWL_TOLERANCE = 1e-3;
+/** A step that ends at an event is held to this share of the tolerance, unless shorter than EVENT_STEP, s. */
+const EVENT_ERROR = 0.2;
+const EVENT_STEP = 1e-5;
+/** First step after a jump: a share of the last one, within bounds, s. */
+const RESTART_SHARE = 0.3;
+const RESTART_MOST = 2e-3;
+const RESTART_LEAST = 2e-5;
+
+export class StepControl {
+  /** Length to try next, s. */
+  h = RESTART_LEAST;
+  /** Errors are multiplied by this before they are judged; above one while crawling. */
+  strictness = 1;
+  private readonly exponent: number;
+  private readonly loose: boolean;
+  /** The step the solution allowed before it was shortened for an event. */
+  private cruise = 0;
+  private crawled = 0;
+  private rejectedLast = false;
+  private approaching = false;
+
+  constructor(order: number, tolerance: number) {
+    this.exponent = -1 / order;
+    this.loose = tolerance > CRAWL_TOLERANCE;
+  }
+
+  private shorter(step: number, error: number): number {
+    return step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error, this.exponent));
+  }
+
+  /** The error was above one, or no number. */
+  reject(step: number, error: number): void {
+    this.rejectedLast = true;
+    this.h = Number.isFinite(error) ? this.shorter(step, error) : step * SHRINK_MOST;
+  }
+
+  /**
+   * The step would end at an event. True when it is good enough for that; otherwise the next one
+   * comes up to the event more exactly: it sets the clock.
+   */
+  mayEnd(step: number, error: number): boolean {
+    if (error <= EVENT_ERROR || step <= EVENT_STEP) return true;
+    this.approaching = true;
+    this.h = this.shorter(step, error / EVENT_ERROR);
+    return false;
+  }
+
+  /** The step is taken; `cut` when a break, not the solution, limited it. */
+  accept(step: number, error: number, cut: boolean): void {
+    if (step > 5 * CRAWL_STEP) {
+      this.crawled = 0;
+      this.strictness = 1;
+    } else if (this.loose && step < CRAWL_STEP && ++this.crawled > CRAWL_COUNT) {
+      this.strictness = CRAWL_STRICTNESS;
+    }
+    const most = this.rejectedLast ? 1 : GROW_MOST;
+    const growth = SAFETY * Math.pow(Math.max(error, 1e-9), this.exponent);
+    const wanted = step * Math.min(most, growth);
+    // A step cut short says little about the step the solution allows.
+    this.h = cut ? Math.max(this.h, wanted) : wanted;
+    this.rejectedLast = false;
+    if (!this.approaching) this.cruise = this.h;
+    this.approaching = false;
+  }
+
+  /** A jump changed the right-hand side. */
+  restart(): void {
+    this.h = Math.min(Math.max(this.cruise * RESTART_SHARE, RESTART_LEAST), RESTART_MOST);
+  }
+
+  /** A jump changed nothing. */
+  resume(): void {
+    this.h = Math.max(this.h, this.cruise);
+  }
+}
