@@ -35,15 +35,15 @@ export interface SimulateOptions {
   readonly relativeTolerance?: number;
 }
 
-/** Names of the tolerances, with method and tolerance relative to the states' scales. */
+/**
+ * Names of the tolerances: method, tolerance relative to the states' scales, and the width to
+ * which an event's time is bracketed, s.
+ */
 const TOLERANCES = {
-  draft: { method: rodas3, tolerance: 0.08 },
-  normal: { method: rodas3, tolerance: 0.02 },
-  fine: { method: rodas4, tolerance: 1e-4 },
+  draft: { method: rodas3, tolerance: 0.08, eventWidth: 1e-6 },
+  normal: { method: rodas3, tolerance: 0.02, eventWidth: 1e-6 },
+  fine: { method: rodas4, tolerance: 1e-4, eventWidth: 1e-9 },
 } as const;
-
-/** An event's time is bracketed to this width, s. */
-const EVENT_WIDTH = 1e-7;
 
 /**
  * Plays a test card of a scenario. Never throws for a scenario that `readScenario` accepted:
@@ -80,7 +80,6 @@ export function simulateWith(
     ...TOLERANCES[tolerance],
     ...(options.relativeTolerance === undefined ? {} : { tolerance: options.relativeTolerance }),
     maxSteps: options.maxSteps ?? 2_000_000,
-    eventWidth: EVENT_WIDTH,
     cancelled:
       onProgress === undefined && signal === undefined
         ? undefined
