@@ -5,6 +5,8 @@ import type { Network } from '../network/index.js';
 export interface ReadableChannel {
   readonly info: ChannelInfo;
   readonly read: () => number;
+  /** Number of the state it is, when it is one: then it needs no evaluation. */
+  readonly state?: number;
 }
 
 const STATE_QUANTITY: Readonly<Record<string, Quantity>> = {
@@ -22,7 +24,7 @@ const STATE_QUANTITY: Readonly<Record<string, Quantity>> = {
 
 /** Every channel of a network, mechanisms first, then nodes, then devices, in declared order. */
 export function channelsOf(network: Network): readonly ReadableChannel[] {
-  const { plan, workspace: w, frames, law } = network;
+  const { plan, workspace: w, frames, law, wiring } = network;
   const list: ReadableChannel[] = [];
   const add = (
     of: string,
@@ -30,18 +32,21 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
     title: string,
     quantity: Quantity,
     read: () => number,
+    state?: number,
   ): void => {
-    list.push({ info: { name: `${of}.${what}`, title, quantity, of }, read });
+    list.push({ info: { name: `${of}.${what}`, title, quantity, of }, read, state });
   };
   plan.coordinates.forEach((c, i) => {
     const from = `from ${c.definition.ends[0]}`;
-    add(c.name, 'angle', `angle ${from}`, 'angle', () => w.angle[i]);
+    const angle = wiring.angleState[i];
+    add(c.name, 'angle', `angle ${from}`, 'angle', () => w.angle[i], angle);
     add(
       c.name,
       'speed',
       `angular speed, towards ${c.definition.ends[1]} positive`,
       'angular-speed',
       () => w.speed[i],
+      wiring.speedState[i],
     );
     add(c.name, 'moment', 'moment without friction', 'moment', () => w.drive[i]);
   });
@@ -65,7 +70,9 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
       add(frame.name, link, d.links![link].title, quantity, () => frame.travel(k));
     });
     Object.entries(d.states ?? {}).forEach(([state, s], k) => {
-      add(frame.name, state, s.title, STATE_QUANTITY[s.unit] ?? 'ratio', () => frame.state(k));
+      const quantity = STATE_QUANTITY[s.unit] ?? 'ratio';
+      const own = wiring.ownStates[i][k];
+      add(frame.name, state, s.title, quantity, () => frame.state(k), own);
     });
     Object.entries(d.flows ?? {}).forEach(([path, f], k) => {
       add(frame.name, path, f.title ?? `flow ${f.from} to ${f.to}`, 'flow', () => frame.flowOf(k));

@@ -49,6 +49,14 @@ export class Record implements Recorder {
     evaluateDense(this.data, 4 * this.size * step, s, y);
   }
 
+  /** One state at `t` within a step. */
+  stateAt(step: number, t: number, state: number): number {
+    const s = (t - this.times[3 * step]) / this.times[3 * step + 2];
+    const c = 4 * (this.size * step + state);
+    const { data } = this;
+    return data[c] + s * (data[c + 1] + s * (data[c + 2] + s * data[c + 3]));
+  }
+
   private grow(): void {
     const double = <T extends Float64Array | Int32Array>(a: T, b: T): T => {
       b.set(a);

@@ -19,6 +19,7 @@ import { accountOf, type Account } from './account.js';
 import { channelsOf, type ReadableChannel } from './channel.js';
 import type { Machine } from './machine.js';
 import type { Record } from './record.js';
+import { Traces } from './trace.js';
 
 /** What a run is made of; see simulate.ts. */
 export interface RunParts {
@@ -55,8 +56,8 @@ export class SimulatedRun implements Run {
   readonly tolerance: Run['tolerance'];
   readonly statistics: Statistics;
   private readonly readable: readonly ReadableChannel[];
-  private native: Map<string, Series> | undefined;
-  private ticked: Map<string, Series> | undefined;
+  private native: Traces | undefined;
+  private ticked: Traces | undefined;
   private knownTimings: readonly Timing[] | undefined;
   private knownFlags: readonly Flag[] | undefined;
 
@@ -84,12 +85,12 @@ export class SimulatedRun implements Run {
   }
 
   series(channel: string): Series | undefined {
-    this.native ??= this.read(this.nativeTimes());
+    this.native ??= this.traces(this.nativeTimes());
     return this.native.get(channel);
   }
 
   sampled(channel: string): Series | undefined {
-    this.ticked ??= this.read(Float64Array.from({ length: this.ticks }, (_, i) => i * this.tick));
+    this.ticked ??= this.traces(Float64Array.from({ length: this.ticks }, (_, i) => i * this.tick));
     return this.ticked.get(channel);
   }
 
@@ -136,24 +137,8 @@ export class SimulatedRun implements Run {
     return Float64Array.from(times);
   }
 
-  /** Replays the record at rising times and reads every channel. */
-  private read(times: Float64Array): Map<string, Series> {
+  private traces(times: Float64Array): Traces {
     const { network, machine, record } = this.parts;
-    const columns = this.readable.map(() => new Float64Array(times.length));
-    const y = new Float64Array(network.size);
-    const rate = new Float64Array(network.size);
-    let step = 0;
-    let epoch = -1;
-    for (let i = 0; i < times.length && record.count > 0; i++) {
-      const t = times[i];
-      while (step < record.count - 1 && t > record.end(step)) step++;
-      const now = record.epochOf(step);
-      if (now !== epoch && now >= 0) machine.restore(machine.epochs[now]);
-      epoch = now;
-      record.at(step, Math.min(t, record.end(step)), y);
-      network.derivatives(t, y, rate);
-      for (let c = 0; c < columns.length; c++) columns[c][i] = this.readable[c].read();
-    }
-    return new Map(this.readable.map((c, i) => [c.info.name, { t: times, v: columns[i] }]));
+    return new Traces(times, this.readable, network, machine, record);
   }
 }
