@@ -4,7 +4,7 @@ import {
   type AlsoSlots,
   type FrameOffsets,
   type FrameWiring,
-} from './frame.js';
+} from './slots.js';
 import type { Workspace } from './workspace.js';
 
 /** Slots of further dependences, flat. */

@@ -1,5 +1,5 @@
 import { minimumDegreeOrder, patternFrom, placeOf, type SparsePattern } from '../solver/index.js';
-import { VIA_LINK, VIA_NODE, VIA_STATE, type AlsoSlots, type FrameWiring } from './frame.js';
+import { VIA_LINK, VIA_NODE, VIA_STATE, type AlsoSlots, type FrameWiring } from './slots.js';
 import type { InstancePlan, Plan } from './plan.js';
 
 /**

@@ -20,4 +20,29 @@ export interface StepMethod {
   worst(): number;
 }
 
+/** The error of a step in the maximum norm, relative to the states' sizes. */
+export class ErrorNorm {
+  /** State with the largest error. */
+  worst = 0;
+
+  constructor(private readonly scale: Float64Array) {}
+
+  /** Adds the last increment to `y1` and measures it; NaN when any entry is no number. */
+  take(increment: Float64Array, y1: Float64Array): number {
+    const { scale } = this;
+    let largest = 0;
+    for (let i = 0; i < increment.length; i++) {
+      const e = increment[i];
+      y1[i] += e;
+      const size = (e < 0 ? -e : e) / scale[i];
+      if (!(size <= largest)) {
+        largest = size;
+        this.worst = i;
+        if (size !== size) return NaN;
+      }
+    }
+    return largest;
+  }
+}
+
 export type StepMethodFactory = (problem: Problem, lu: SparseLU, tolerance: number) => StepMethod;

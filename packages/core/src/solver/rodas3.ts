@@ -1,4 +1,4 @@
-import type { StepMethod, StepMethodFactory } from './method.js';
+import { ErrorNorm, type StepMethod, type StepMethodFactory } from './method.js';
 
 /**
  * RODAS3: four stages, order 3(2), stiffly accurate, L-stable, three evaluations a step.
@@ -14,14 +14,13 @@ export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
   const u3 = new Float64Array(n);
   const u4 = new Float64Array(n);
   const rate = new Float64Array(n);
-  const { scale } = problem;
-  let worst = 0;
+  const norm = new ErrorNorm(problem.scale);
   const method: StepMethod = {
     name: 'rodas3',
     order: 3,
     gamma: 0.5,
     evaluations: 2,
-    worst: () => worst,
+    worst: () => norm.worst,
     attempt(t, h, y0, rate0, y1) {
       const r = 1 / h;
       for (let i = 0; i < n; i++) u1[i] = rate0[i];
@@ -36,18 +35,7 @@ export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
       problem.derivatives(t + h, y1, rate);
       for (let i = 0; i < n; i++) u4[i] = rate[i] + r * (u1[i] - u2[i] - (8 / 3) * u3[i]);
       lu.solve(u4);
-      let error = 0;
-      for (let i = 0; i < n; i++) {
-        const e = u4[i];
-        y1[i] += e;
-        const size = (e < 0 ? -e : e) / scale[i];
-        if (!(size <= error)) {
-          error = size;
-          worst = i;
-          if (size !== size) return NaN;
-        }
-      }
-      return error / tolerance;
+      return norm.take(u4, y1) / tolerance;
     },
   };
   return method;

@@ -1,4 +1,4 @@
-import type { StepMethod, StepMethodFactory } from './method.js';
+import { ErrorNorm, type StepMethod, type StepMethodFactory } from './method.js';
 
 /**
  * RODAS4: six stages, order 4(3), stiffly accurate, L-stable.
@@ -29,14 +29,13 @@ export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
   const n = problem.size;
   const u = Array.from({ length: 6 }, () => new Float64Array(n));
   const rate = new Float64Array(n);
-  const { scale } = problem;
-  let worst = 0;
+  const norm = new ErrorNorm(problem.scale);
   const method: StepMethod = {
     name: 'rodas4',
     order: 4,
     gamma: 0.25,
     evaluations: 5,
-    worst: () => worst,
+    worst: () => norm.worst,
     attempt(t, h, y0, rate0, y1) {
       const r = 1 / h;
       for (let s = 0; s < 6; s++) {
@@ -65,19 +64,7 @@ export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
         }
         lu.solve(us);
       }
-      let error = 0;
-      const last = u[5];
-      for (let i = 0; i < n; i++) {
-        const e = last[i];
-        y1[i] += e;
-        const size = (e < 0 ? -e : e) / scale[i];
-        if (!(size <= error)) {
-          error = size;
-          worst = i;
-          if (size !== size) return NaN;
-        }
-      }
-      return error / tolerance;
+      return norm.take(u[5], y1) / tolerance;
     },
   };
   return method;
