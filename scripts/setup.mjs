@@ -1,7 +1,8 @@
 /**
  * Brings a checkout to the state in which it can run: packages as the lock file says, core
  * compiled, page built. Only Node's own modules, since nothing else is there at first.
- * Also a command: `node scripts/setup.mjs [core|page]`.
+ * Also a command: `node scripts/setup.mjs [core]`, and for npm's own install `prepare`, which
+ * builds core only.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
@@ -54,6 +55,11 @@ export function buildCore() {
   if (runTool('typescript/bin/tsc', ['-b', 'packages/core']) !== 0) {
     stop('packages/core does not compile; the messages are above.');
   }
+  const bundle = ['-c', '--log-level', 'warn'];
+  const quiet = { cwd: `${ROOT}packages/core`, stdio: ['ignore', 'ignore', 'inherit'] };
+  if (runTool('rolldown/bin/cli.mjs', bundle, quiet) !== 0) {
+    stop('packages/core cannot be bundled; the messages are above.');
+  }
 }
 
 export function buildPage() {
@@ -69,7 +75,8 @@ export function stop(message) {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  install();
+  const [what] = process.argv.slice(2);
+  if (what !== 'prepare') install();
   buildCore();
-  if (process.argv[2] !== 'core') buildPage();
+  if (what === undefined) buildPage();
 }

@@ -50,7 +50,7 @@ describe('the commands of the README', () => {
 
   it.runIf(existsSync(join(ROOT, COMMAND))).each(calls)('%s', (call) => {
     expect(
-      existsSync(join(ROOT, 'packages/core/dist/index.js')),
+      existsSync(join(ROOT, 'packages/core/dist/bundle/wheelwell.js')),
       'core is not built: npm run build',
     ).toBe(true);
     const { status, stdout, stderr } = spawnSync(
