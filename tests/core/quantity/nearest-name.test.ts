@@ -22,3 +22,9 @@ test.each(['zzz', 'accumulator', '', 'x', 'selector', 'x'.repeat(100_000)])(
     expect(didYouMean(written, NAMES)).toBe('');
   },
 );
+
+test('a word of several names asks which of them was meant', () => {
+  expect(didYouMean('valve', NAMES)).toBe('did you mean relief-valve or check-valve?');
+  expect(didYouMean('LEG', NAMES)).toBe('did you mean left-leg or right-leg?');
+  expect(didYouMean('val', NAMES)).toBe('');
+});

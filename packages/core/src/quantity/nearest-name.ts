@@ -1,5 +1,7 @@
 /** Longest text that is compared: names are short, hostile ones need not be. */
 const LONGEST = 60;
+/** More names than these are no help. */
+const MOST_NAMES = 4;
 
 /** Edits (insert, delete, replace, swap neighbours) from one text to the other. */
 function distance(a: string, b: string, cap: number): number {
@@ -44,8 +46,18 @@ export function nearestName(written: string, known: Iterable<string>): string | 
   return best;
 }
 
-/** `did you mean x?`, or nothing when no known name is near. */
+/** Names that hold the written word as a whole part, like `engine-pump` for `pump`: a few at most. */
+function namesWith(written: string, known: readonly string[]): readonly string[] {
+  const plain = written.toLowerCase().replace(/[_\s]+/g, '-');
+  if (plain.length < 3 || plain.length > LONGEST) return [];
+  const found = known.filter((name) => `-${name.toLowerCase()}-`.includes(`-${plain}-`));
+  return found.length <= MOST_NAMES ? found : [];
+}
+
+/** `did you mean x?`, or `x or y?`, or nothing when no known name is near. */
 export function didYouMean(written: string, known: Iterable<string>): string {
-  const name = nearestName(written, known);
-  return name === undefined ? '' : `did you mean ${name}?`;
+  const names = [...known];
+  const nearest = nearestName(written, names);
+  const meant = nearest === undefined ? namesWith(written, names) : [nearest];
+  return meant.length === 0 ? '' : `did you mean ${meant.join(' or ')}?`;
 }

@@ -56,7 +56,7 @@ export function readDraft(
   const schemas = schemasOf(catalogues);
   if (!isMap(data)) {
     issues.add([], {
-      message: 'a scenario is a map of keys',
+      message: 'this is not a scenario: lines of `key: value` belong here',
       found: shown(data),
       allowed: wordList(TOP_KEYS, 20),
     });
@@ -177,7 +177,7 @@ function part<D>(
 ): DraftPart<D> {
   if (!isMap(raw)) {
     issues.add(path, {
-      message: 'a map belongs here',
+      message: 'lines of `key: value` belong here',
       found: shown(raw),
       allowed: 'is: and what belongs to that kind',
     });

@@ -67,6 +67,9 @@ export function readNumber(
   };
 }
 
+/** For editors, which know no units: a number first and some unit after it. */
+const WITH_UNIT = '^\\s*[-+\u2212]?\\s*[.\\d½¼¾⅛⅜⅝⅞].*[A-Za-zµ°%"\']';
+
 export function quantityField(
   quantity: Quantity,
   range?: readonly [number, number],
@@ -79,7 +82,9 @@ export function quantityField(
       return 'problem' in read ? complain(context, value, read) : read.value;
     },
     {
-      type: quantity === 'ratio' || quantity === 'count' ? ['string', 'number'] : 'string',
+      ...(quantity === 'ratio' || quantity === 'count'
+        ? { type: ['string', 'number'] }
+        : { type: 'string', pattern: WITH_UNIT }),
       description: description === '' ? name : `${description} (${name})`,
       samples: [...examples],
     },

@@ -13,7 +13,12 @@ export const LIMITS: Readonly<
   arrivalSpeed: {
     quantity: 'angular-speed',
     range: [0, 100],
-    about: 'fastest arrival at an end stop',
+    about: 'fastest arrival of a leg at an end stop',
+  },
+  doorArrivalSpeed: {
+    quantity: 'angular-speed',
+    range: [0, 100],
+    about: 'fastest arrival of a door at an end stop',
   },
   peakPressure: { quantity: 'gauge-pressure', range: [0, 1e8], about: 'highest pressure anywhere' },
   lineVelocity: { quantity: 'speed', range: [0, 100], about: 'fastest flow in a line' },
@@ -22,6 +27,13 @@ export const LIMITS: Readonly<
     range: [0, 1e8],
     about: 'highest pressure left at rest',
   },
+  suctionPressure: {
+    quantity: 'pressure',
+    range: [0, 1.2e5],
+    about: 'lowest pressure at the inlet of a supply, absolute',
+  },
+  reservoirContent: { quantity: 'volume', range: [0, 0.1], about: 'least oil in a reservoir' },
+  void: { quantity: 'volume', range: [0, 1e-2], about: 'largest gas or vapour space in a line' },
   clearance: { quantity: 'length', range: [0, 5], about: 'smallest distance between moving parts' },
 };
 

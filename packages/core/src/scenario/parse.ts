@@ -94,6 +94,18 @@ function refuseUnread(text: string): (Place & { message: string; allowed: string
   if (text.length > BOUNDS.characters) {
     return refuse(1, 1, 'this file is too large', `up to ${BOUNDS.characters} characters`);
   }
+  // NUL, or what is left of bytes that are no UTF-8.
+  if (/[\u0000\ufffd]/.test(text)) {
+    return refuse(1, 1, 'this is not plain text', 'a scenario in YAML, saved as UTF-8');
+  }
+  if (text.trim() === '') {
+    return refuse(
+      1,
+      1,
+      'there is nothing in this file',
+      "a scenario, its first line 'wheelwell: 1'",
+    );
+  }
   let open = 0;
   let line = 1;
   let start = 0;

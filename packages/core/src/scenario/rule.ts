@@ -47,7 +47,7 @@ function buildRule(world: World, raw: Plain, path: Path): RuleEntry | undefined 
   const { issues } = world;
   if (!isMap(raw)) {
     issues.add(path, {
-      message: 'a map belongs here',
+      message: 'lines of `key: value` belong here',
       found: shown(raw),
       allowed: 'a rule: name, kind, text and what belongs to its kind',
     });

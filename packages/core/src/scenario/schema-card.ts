@@ -31,31 +31,65 @@ const ruleFrame = {
   text: textField('what it asks for, in words', 400),
   severity: maybe(choiceField(['caution', 'fail'], 'how bad it is when broken; default caution')),
 };
-const anything = z.unknown();
-const levels = { low: maybe(anything), high: maybe(anything) };
+// Read on their own, by their own schemas; what editors should know of them is said here.
+const word = (description: string) => ({ type: 'string', description });
+const pieceOf = (description: string, properties: Record<string, unknown>, required: string[]) =>
+  z.unknown().meta({
+    type: 'object',
+    description,
+    properties,
+    required,
+    additionalProperties: false,
+  });
+const happening = (about: string) =>
+  pieceOf(
+    `${about}: a device, mechanism or unit enters a mode, motion or phase`,
+    { device: word('a device, mechanism or unit'), to: word('a mode, motion or phase') },
+    ['device', 'to'],
+  );
+const state = (about: string) =>
+  pieceOf(
+    `${about}: a device is in a mode, motion or phase, or a channel is above or below a figure`,
+    {
+      device: word('a device, mechanism or unit'),
+      in: word('a mode, motion or phase'),
+      not: { enum: [true, false, 'yes', 'no'], description: 'the opposite' },
+      channel: word('a channel, e.g. left-leg.angle'),
+      above: word('a quantity with its unit'),
+      below: word('a quantity with its unit'),
+    },
+    [],
+  );
+const level = (about: string) =>
+  maybe(z.unknown().meta({ type: ['string', 'number'], description: about }));
+const levels = { low: level('lowest figure allowed'), high: level('highest figure allowed') };
 
 /** Which parts each kind of rule has; events and conditions are read on their own. */
 export const RULES = {
-  order: { ...ruleFrame, first: anything, second: anything },
+  order: {
+    ...ruleFrame,
+    first: happening('what comes first'),
+    second: happening('what comes after'),
+  },
   within: {
     ...ruleFrame,
-    first: anything,
-    second: anything,
+    first: happening('from here'),
+    second: happening('to here'),
     limit: time('longest time between them'),
   },
   together: {
     ...ruleFrame,
-    first: anything,
-    second: anything,
+    first: happening('the one'),
+    second: happening('the other'),
     limit: time('largest difference in time'),
   },
-  never: { ...ruleFrame, condition: anything, during: maybe(anything) },
-  holds: { ...ruleFrame, condition: anything, from: anything },
+  never: { ...ruleFrame, condition: state('what must not be'), during: maybe(state('only while')) },
+  holds: { ...ruleFrame, condition: state('what must stay'), from: happening('from here on') },
   limit: {
     ...ruleFrame,
     channel: textField('a channel, e.g. pressure-line.pressure', 130),
     ...levels,
-    during: maybe(anything),
+    during: maybe(state('only while')),
   },
 } as const;
 
