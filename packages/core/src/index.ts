@@ -31,6 +31,7 @@ export {
   toDocument,
   toJson,
   toTable,
+  type Caution,
   type CsvContent,
   type CsvOptions,
   type RunDocument,

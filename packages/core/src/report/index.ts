@@ -1,4 +1,4 @@
-export { CAUTIONS } from './caution.js';
+export { CAUTIONS, type Caution } from './caution.js';
 export { toCsv, type CsvContent, type CsvOptions } from './csv.js';
 export { toDocument, toJson, type RunDocument } from './json.js';
 export { toTable, type TableOptions } from './test-card.js';

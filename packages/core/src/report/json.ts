@@ -51,7 +51,7 @@ export function toDocument(run: Run): RunDocument {
     format: 'wheelwell-run',
     version: 1,
     units: 'SI',
-    cautions: CAUTIONS,
+    cautions: CAUTIONS.map(({ head, text }) => `${head} ${text}`),
     scenario: { file: scenario.file, title: scenario.title },
     card: {
       name: run.cardName,

@@ -1,12 +1,15 @@
 import type { Flag, Run } from '../define/index.js';
 import { toDisplay, type DisplaySystem } from '../quantity/index.js';
 import { CAUTIONS } from './caution.js';
+import { eventTable } from './event-table.js';
 import { differences, signed, time } from './figure.js';
 import { columns, plain, wrap } from './layout.js';
 
 /** How a test card is printed. */
 export interface TableOptions {
   readonly units: DisplaySystem;
+  /** Also events that are undone within a blink (a part that rebounds, a valve that hunts). */
+  readonly everyEvent?: boolean;
   /** Marks severities for a terminal; absent: plain text. */
   readonly paint?: (text: string, severity: Flag['severity']) => string;
 }
@@ -14,22 +17,28 @@ export interface TableOptions {
 const WIDTH = 100;
 
 /**
- * The test card of a run as plain text, columns aligned: cautions, conditions, flags with
- * margins, times per unit, events with their causes. Ends with a line break.
+ * The test card of a run as plain text, columns aligned: cautions, conditions, result, flags,
+ * times per unit, margins that held, events with their causes. The result is told again at the
+ * end, where a terminal stops. Ends with a line break.
  */
 export function toTable(run: Run, options: TableOptions): string {
   const parts = [
     cautions(),
     heading(run, options.units),
     flags(run, options),
-    times(run),
-    events(run),
-  ];
+    times(run, options.units),
+    margins(run, options.units),
+    eventTable(run, options.everyEvent === true),
+    [`Result: ${result(run)}`],
+  ].filter((part) => part.length > 0);
   return `${parts.map((p) => p.join('\n')).join('\n\n')}\n`;
 }
 
 function cautions(): readonly string[] {
-  return CAUTIONS.map((line, i) => `${i === 0 ? 'CAUTION' : '       '}  ${line}`);
+  const heads = CAUTIONS.map((c) => c.head).join(' ');
+  return wrap(heads, WIDTH, ' '.repeat(9)).map((line, i) =>
+    i === 0 ? `CAUTION${line.slice(7)}` : line,
+  );
 }
 
 function heading(run: Run, units: DisplaySystem): readonly string[] {
@@ -44,18 +53,20 @@ function heading(run: Run, units: DisplaySystem): readonly string[] {
   ];
   const faults = card.faults.map((f) => `${f.fault} on ${f.on}, severity ${f.severity}`);
   const others = Object.keys(scenario.cards).filter((name) => name !== run.cardName);
-  const rows: [string, string][] = [
+  const settings = `tolerance ${run.tolerance}, tick ${Number((1000 * run.tick).toPrecision(4))} ms`;
+  const rows: readonly (readonly [string, string])[] = [
     ['Aircraft', `${scenario.title} (${scenario.file})`],
-    ['Card', `${run.cardName}: ${card.title}`],
-    ...(others.length > 0 ? [['Other cards', others.join(', ')] as [string, string]] : []),
+    ['Card', `${run.cardName}: ${card.title}. ${card.note}`],
+    ['Other cards', others.join(', ')],
     ['Oil', oil.join(', ')],
     ['Faults', faults.length === 0 ? 'none' : faults.join('; ')],
+    ['To be flagged', card.expect.join(', ')],
     [
       'Run',
-      `${time(outcome.time)} s of ${time(Math.max(card.duration, outcome.time))} s, ${outcome.kind}; ` +
-        `tolerance ${run.tolerance}, tick ${Number((1000 * run.tick).toPrecision(4))} ms`,
+      `${time(outcome.time)} s of ${time(Math.max(card.duration, outcome.time))} s; ${settings}`,
     ],
-  ];
+    ['Result', result(run)],
+  ].filter(([, text]) => text !== '') as [string, string][];
   const label = Math.max(...rows.map(([name]) => name.length)) + 2;
   return rows.flatMap(([name, text]) => {
     const lines = wrap(text, WIDTH, ' '.repeat(label));
@@ -63,9 +74,19 @@ function heading(run: Run, units: DisplaySystem): readonly string[] {
   });
 }
 
+/** One sentence: how it ended, and what was flagged. */
+function result({ outcome, flags }: Run): string {
+  const counts = (['fail', 'caution'] as const).flatMap((severity) => {
+    const n = flags.filter((f) => f.severity === severity).length;
+    return n === 0 ? [] : [`${n} ${severity}${n > 1 ? 's' : ''}`];
+  });
+  const flagged = counts.length === 0 ? 'nothing flagged' : `FLAGGED, ${counts.join(', ')}`;
+  if (outcome.kind === 'done') return flagged;
+  return `NOT FINISHED (${outcome.kind} at ${time(outcome.time, 3)} s): ${outcome.why} ${outcome.hint} Until then ${flagged}`.trim();
+}
+
 function flags(run: Run, { units, paint = (text) => text }: TableOptions): readonly string[] {
   const raised = run.flags.filter((f) => f.severity !== 'note');
-  const noted = run.flags.filter((f) => f.severity === 'note');
   const lines = [raised.length === 0 ? 'Flags: none' : `Flags: ${raised.length}`];
   for (const f of raised) {
     const head = `${f.severity.toUpperCase()}  ${signed(f.margin, f.marginQuantity, units)}  ${plain(f.title)}`;
@@ -76,23 +97,36 @@ function flags(run: Run, { units, paint = (text) => text }: TableOptions): reado
       ...wrap(`Next: ${f.suggestion}`, WIDTH, '    '),
     );
   }
-  if (noted.length > 0) {
-    const rows = noted.map((f) => [
-      signed(f.margin, f.marginQuantity, units),
-      f.rule,
-      f.devices.join(', '),
-      span(f),
-    ]);
-    const heads = [
-      { title: 'margin', align: 'right' },
-      { title: 'rule' },
-      { title: 'devices' },
-      { title: 'at' },
-    ] as const;
-    lines.push('', 'Margins of what was in order or only noted (positive is good)');
-    lines.push(...columns(heads, rows).map((line) => `  ${line}`));
-  }
   return lines;
+}
+
+/** What held, rule by rule; a figure that is only noted may lie beyond its guide. */
+function margins(run: Run, units: DisplaySystem): readonly string[] {
+  const noted = run.flags.filter((f) => f.severity === 'note');
+  if (noted.length === 0) return [];
+  const rules = [...new Set(noted.map((f) => f.rule))];
+  const rows = rules.flatMap((rule) =>
+    noted
+      .filter((f) => f.rule === rule)
+      .map((f, i) => [
+        i === 0 ? rule : '',
+        signed(f.margin, f.marginQuantity, units),
+        f.devices.join(', '),
+        span(f),
+        f.margin < 0 ? 'beyond the guide, only noted' : '',
+      ]),
+  );
+  const heads = [
+    { title: 'rule' },
+    { title: 'margin', align: 'right' },
+    { title: 'devices' },
+    { title: 'at' },
+    { title: '' },
+  ] as const;
+  return [
+    'Margins of what was in order (how far from the limit; small ones deserve a look)',
+    ...columns(heads, rows).map((line) => `  ${line}`),
+  ];
 }
 
 function span(f: Flag): string {
@@ -102,7 +136,7 @@ function span(f: Flag): string {
   return `${time(f.from, decimals)} to ${time(f.to, decimals)} s`;
 }
 
-function times(run: Run): readonly string[] {
+function times(run: Run, units: DisplaySystem): readonly string[] {
   if (run.timings.length === 0) return ['Times: no gear selection on this card'];
   const heads = [
     { title: 'unit' },
@@ -132,23 +166,15 @@ function times(run: Run): readonly string[] {
     'Times, s from the selector (- was not reached)',
     ...columns(heads, rows).map((line) => `  ${line}`),
     ...apart,
+    ...allowed(run, units),
   ];
 }
 
-function events(run: Run): readonly string[] {
-  const heads = [
-    { title: '#', align: 'right' },
-    { title: 'time s', align: 'right' },
-    { title: 'device' },
-    { title: 'from -> to' },
-    { title: 'cause' },
-  ] as const;
-  const rows = run.log.map((e) => [
-    String(e.index),
-    time(e.t, 3),
-    e.device,
-    e.from === '' ? e.to : `${e.from} -> ${e.to}`,
-    e.by < 0 ? e.cause : `${e.cause} (from #${e.by})`,
-  ]);
-  return ['Events', ...columns(heads, rows).map((line) => `  ${line}`)];
+function allowed({ scenario }: Run, units: DisplaySystem): readonly string[] {
+  const { timeUp, timeDown, spread } = scenario.limits;
+  const limits = Object.entries({ up: timeUp, down: timeDown, 'left to right': spread }).flatMap(
+    ([what, limit]) =>
+      limit === undefined ? [] : [`${what} ${toDisplay(limit, 'time', units).text}`],
+  );
+  return limits.length === 0 ? [] : [`  Allowed in this scenario: ${limits.join(', ')}`];
 }

@@ -1,5 +1,6 @@
 import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
+import { CAUTIONS } from '@wheelwell/core';
 import type { State } from '../model/state.js';
 import { define, View } from './base.js';
 import { shared } from './shared.styles.js';
@@ -60,45 +61,14 @@ export class Cautions extends View {
     return html`<details>
       <summary>
         ${sign('caution')}
-        <span
-          ><b>A simulation, not approved data.</b> On the aircraft its manual rules. Gear and doors
-          move without warning and do not stop for a hand.</span
-        >
+        <span><b>${CAUTIONS[0].head}</b> ${CAUTIONS[1].head}</span>
         <span class="more">All cautions</span>
       </summary>
       <ul>
-        ${CAUTIONS.map(([head, text]) => html`<li><b>${head}</b> ${text}</li>`)}
+        ${CAUTIONS.map((c) => html`<li><b>${c.head}</b> ${c.text}</li>`)}
       </ul>
     </details>`;
   }
 }
-
-/** Common practice; the aircraft's approved data comes first. */
-const CAUTIONS: readonly (readonly [string, string])[] = [
-  [
-    'Not approved data.',
-    'Times, limits and settings here come from a scenario file. Work to the aircraft’s maintenance manual, local codes and a licensed person’s direction.',
-  ],
-  [
-    'Jacked aircraft.',
-    'Only on the proper pads with locks run down, tail steadied, area roped off, one person in charge and an agreed word for stop. Nobody under a wing that only a jack holds.',
-  ],
-  [
-    'Doors shear.',
-    'Doors and legs close in a second or less with the force to cut. Keep hands, heads, tools and stands out of their arcs while there is pressure, or stored gas, in the system.',
-  ],
-  [
-    'Oil under pressure.',
-    'A pinhole jet goes through skin and gloves: never feel for a leak by hand. Injected oil is a surgical emergency even when the wound looks small: go to hospital at once and say what the oil is.',
-  ],
-  [
-    'Trapped pressure.',
-    'Release pressure and show that it is gone before a line is opened. Moving one leg by hand with lines closed can unlock another.',
-  ],
-  [
-    'Ground locks.',
-    'Fit and count the pins before anyone goes under; take them out only for the test.',
-  ],
-];
 
 define('ww-cautions', Cautions);
