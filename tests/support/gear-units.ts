@@ -1,3 +1,4 @@
+import { catalogues } from '@wheelwell/core';
 import type {
   Card,
   ComponentEntry,
@@ -8,9 +9,9 @@ import type {
   Scenario,
   Shape,
   UnitEntry,
-} from '../../packages/core/src/define/index.js';
-import { components } from '../../packages/core/src/component/index.js';
-import { mechanisms } from '../../packages/core/src/mechanism/index.js';
+} from '@wheelwell/core';
+
+const { components, mechanisms } = catalogues;
 
 /**
  * Scenarios made by code, for benchmarks and laws: `units` gear units on one supply, each a leg
@@ -207,7 +208,7 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
       { leg: { to: `${u}-leg` } },
     );
     units[rename(u)] = {
-      side: side as UnitEntry['side'],
+      side,
       leg: rename(`${u}-leg`),
       doors: [rename(`${u}-door`)],
       uplock: rename(`${u}-uplock`),

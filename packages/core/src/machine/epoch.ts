@@ -12,13 +12,14 @@ export interface Epoch {
 
 /** What is discrete now. */
 export function takeEpoch(t: number, { frames, workspace }: Network, motion: Motion): Epoch {
-  return {
-    t,
-    modes: Int32Array.from(frames, (f) => f.mode),
-    entered: Float64Array.from(frames, (f) => f.entered),
-    motion: motion.mode.slice(),
-    inputs: workspace.inputs.slice(),
-  };
+  const modes = new Int32Array(frames.length);
+  const entered = new Float64Array(frames.length);
+  // Plain loops: the typed arrays' `from` takes ten times as long.
+  for (let i = 0; i < frames.length; i++) {
+    modes[i] = frames[i].mode;
+    entered[i] = frames[i].entered;
+  }
+  return { t, modes, entered, motion: motion.mode.slice(), inputs: workspace.inputs.slice() };
 }
 
 /** Sets what an epoch says, for replaying. */
