@@ -9,6 +9,25 @@ const CODES = `
 Exit codes: 0 clean, 1 flagged (a caution or a fail), 2 bad input, 3 could not finish.
 Simulation only: never in place of the aircraft's approved data.`;
 
+const FIRST = `
+First steps, with the invented aircraft that comes with wheelwell:
+  wheelwell check scenarios/hedgelark/hedgelark.yaml
+      is the file in order, and which test cards does it have?
+  wheelwell swing scenarios/hedgelark/hedgelark.yaml
+      play its first card: times, flags, margins, events
+  wheelwell swing scenarios/hedgelark/hedgelark.yaml --card doors-early --units metric
+      another card, in other units
+  wheelwell list faults
+      what can go wrong; with a name, how it shows and how it is confirmed
+wheelwell <command> --help tells what a command takes.
+`;
+
+const FAULT_EXAMPLES = `
+A fault is written name=severity, or name@device=severity where several devices could have it:
+  --fault pump-worn=0.5
+  --fault piston-seal-bypass@left-leg-jack=60% --fault dry-bearing@right-leg=1
+`;
+
 /**
  * Runs the command line and returns its exit code; never throws for what a user can do.
  * `argv` holds the arguments only, without interpreter and script.
@@ -25,7 +44,7 @@ export function runProgram(
   });
   try {
     if (argv.length === 0) {
-      io.error(program.helpInformation() + CODES.trimStart() + '\n');
+      io.error(`${program.helpInformation()}${FIRST}${CODES}\n`);
       return EXIT.badInput;
     }
     program.parse([...argv], { from: 'user' });
@@ -56,7 +75,9 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
     .description('Simulates the hydraulic landing gear of a scenario file: a gear swing on paper.')
     .version(version, '-V, --version', 'print the version')
     .helpCommand(false)
-    .addHelpText('after', CODES);
+    .helpOption('-h, --help', 'print this help')
+    .showHelpAfterError('(--help tells what is allowed)')
+    .addHelpText('after', FIRST + CODES);
 
   const units = (): Option =>
     new Option('--units <system>', 'units of what is shown')
@@ -90,7 +111,13 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
         .choices(['traces', 'events'])
         .default('traces'),
     )
+    .addOption(
+      new Option('--events <which>', 'main: without what is undone within a blink; all: every one')
+        .choices(['main', 'all'])
+        .default('main'),
+    )
     .option('--output <file>', 'write the report to a file')
+    .addHelpText('after', FAULT_EXAMPLES + CODES)
     .action((file: string, options: SwingOptions) => {
       done(swing(engine, io, file, options));
     });

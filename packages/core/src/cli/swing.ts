@@ -17,6 +17,7 @@ export interface SwingOptions {
   /** True: to the output; text: to that file, beside the report. */
   readonly csv?: boolean | string;
   readonly csvOf: CsvContent;
+  readonly events: 'main' | 'all';
   readonly output?: string;
 }
 
@@ -60,6 +61,7 @@ export function swing(engine: Engine, io: Io, file: string, options: SwingOption
         ? csv()
         : toTable(run, {
             units,
+            everyEvent: options.events === 'all',
             paint: io.outIsTerminal && options.output === undefined ? paint : undefined,
           });
   if (options.output === undefined) io.out(text);
