@@ -21,7 +21,7 @@ function bench(kind: string, given: Parameters = {}, oil = OIL) {
     frame,
     flows(gauge: Readonly<Record<string, number>>): Record<string, number> {
       for (const [port, p] of Object.entries(gauge)) frame.pressures[ports.indexOf(port)] = PA + p;
-      device.equations?.(frame);
+      frame.run(device);
       return Object.fromEntries(
         Object.keys(device.flows ?? {}).map((f, i) => [f, frame.flows[i].q]),
       );

@@ -33,7 +33,7 @@ function push(headGauge: number, rodGauge: number): number {
   frame.pressures.fill(ambient);
   frame.pressures[2] = ambient + headGauge;
   frame.pressures[3] = ambient + rodGauge;
-  jack.equations!(frame);
+  frame.run(jack);
   return frame.forces[0].value;
 }
 

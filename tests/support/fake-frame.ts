@@ -3,8 +3,11 @@ import type {
   DeviceDefinition,
   Frame,
   Parameters,
+  PassageLaw,
   Surroundings,
 } from '../../packages/core/src/define/index.js';
+import { rise, riseSlope } from '../../packages/core/src/component/shared/smooth.js';
+import { orificeFlow, orificeSlope } from '../../packages/core/src/medium/index.js';
 
 /** One of the quantities a device may depend on. */
 export interface Knob {
@@ -22,6 +25,9 @@ export class FakeFrame implements Frame {
   readonly travels: Float64Array;
   readonly rates: Float64Array;
 
+  readonly openings: number[];
+  readonly openingSlopes: number[];
+  private readonly laws: (PassageLaw | undefined)[];
   readonly flows: { q: number; from: number; to: number; also: number[] }[];
   readonly forces: {
     value: number;
@@ -44,6 +50,9 @@ export class FakeFrame implements Frame {
     this.travels = new Float64Array(size(device.links));
     this.rates = new Float64Array(size(device.links));
     const zeros = (also: readonly string[] | undefined): number[] => (also ?? []).map(() => 0);
+    this.laws = Object.values(device.flows ?? {}).map((f) => f.law?.(parameters, surroundings));
+    this.openings = this.laws.map((l) => l?.open ?? 0);
+    this.openingSlopes = this.laws.map(() => 0);
     this.flows = Object.values(device.flows ?? {}).map((flow) => ({
       q: NaN,
       from: NaN,
@@ -79,6 +88,12 @@ export class FakeFrame implements Frame {
     flow.from = dqFrom;
     flow.to = dqTo;
   }
+  opening(path: number, open: number): void {
+    this.openings[path] = open;
+  }
+  openingSlope(path: number, slope: number): void {
+    this.openingSlopes[path] = slope;
+  }
   flowAlso(path: number, extra: number, dq: number): void {
     this.flows[path].also[extra] = dq;
   }
@@ -102,6 +117,34 @@ export class FakeFrame implements Frame {
   }
   rateAlso(state: number, extra: number, d: number): void {
     this.stateRates[state].also[extra] = d;
+  }
+
+  /** Runs the equations, and the laws of the passages as PassageLaw states them. */
+  run(device: DeviceDefinition): void {
+    device.equations?.(this);
+    const ports = Object.keys(device.ports);
+    Object.values(device.flows ?? {}).forEach((f, path) => {
+      const law = this.laws[path];
+      if (law === undefined) return;
+      const dp = this.pressures[ports.indexOf(f.from)] - this.pressures[ports.indexOf(f.to)];
+      const open = this.openings[path];
+      const main = orificeFlow(law.constant, dp, law.transition);
+      let q = open * main + law.leak * dp;
+      let slope = open * orificeSlope(law.constant, dp, law.transition) + law.leak;
+      let byOpening = main;
+      if (law.check !== undefined) {
+        const { constant, transition, crack, full, sense, fills } = law.check;
+        const x = (sense * dp - crack) / (full - crack);
+        const free = orificeFlow(constant, dp, transition);
+        const share = fills === true ? 1 - open : 1;
+        q += share * rise(x) * free;
+        slope += share * rise(x) * orificeSlope(constant, dp, transition);
+        slope += (share * riseSlope(x) * sense * free) / (full - crack);
+        if (fills === true) byOpening -= rise(x) * free;
+      }
+      this.flow(path, q, slope, -slope);
+      if (f.also !== undefined) this.flowAlso(path, 0, this.openingSlopes[path] * byOpening);
+    });
   }
 
   /** Value of a knob. */
@@ -138,7 +181,7 @@ export function knobOf(device: DeviceDefinition, name: string): Knob {
 
 /** Everything the device declared at the frame's present values, by readable name. */
 export function declared(device: DeviceDefinition, frame: FakeFrame): Record<string, number> {
-  device.equations?.(frame);
+  frame.run(device);
   const out: Record<string, number> = {};
   Object.keys(device.flows ?? {}).forEach((name, i) => (out[`flow ${name}`] = frame.flows[i].q));
   Object.keys(device.forces ?? {}).forEach((name, i) => {
@@ -156,7 +199,7 @@ export function partials(
   device: DeviceDefinition,
   frame: FakeFrame,
 ): { of: string; name: string; knob: Knob; value: number }[] {
-  device.equations?.(frame);
+  frame.run(device);
   const out: { of: string; name: string; knob: Knob; value: number }[] = [];
   const add = (of: string, name: string, value: number, knob = knobOf(device, name)): void => {
     out.push({ of, name, knob, value });

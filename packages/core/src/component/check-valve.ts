@@ -1,19 +1,18 @@
 /**
  * Check valve: a spring-loaded poppet that opens from its crack to its full drop and shuts
- * against reverse flow but for a leak; no hysteresis. See shared/poppet.
+ * against reverse flow but for a leak; no hysteresis.
  */
 import type { DeviceDefinition } from '../define/index.js';
 import {
   bore,
-  constantOf,
+  boreLaw,
+  checkOf,
   dischargeCoefficient,
   leakage,
   leakIn,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
-import { poppetFlow, POPPET_SIZE, writePoppet } from './shared/poppet.js';
 
 export const checkValve: DeviceDefinition = {
   kind: 'check-valve',
@@ -54,7 +53,19 @@ export const checkValve: DeviceDefinition = {
     inlet: { title: 'inlet', volume: 2e-6 },
     outlet: { title: 'outlet', volume: 2e-6 },
   },
-  flows: { through: { from: 'inlet', to: 'outlet', title: 'flow' } },
+  flows: {
+    through: {
+      from: 'inlet',
+      to: 'outlet',
+      title: 'flow',
+      law: (p, s) => ({
+        ...boreLaw(p, s, number(p, 'bore')),
+        open: 0,
+        leak: leakIn(s, number(p, 'leak')),
+        check: checkOf(p, s, number(p, 'bore'), 1),
+      }),
+    },
+  },
   check: (p) =>
     number(p, 'full') > number(p, 'crack')
       ? []
@@ -64,21 +75,6 @@ export const checkValve: DeviceDefinition = {
             message: 'must be above the drop at which the valve begins to open',
           },
         ],
-  prepare: (p, s) => {
-    const k = new Float64Array(POPPET_SIZE);
-    const d = number(p, 'bore');
-    const leak = leakIn(s, number(p, 'leak'));
-    writePoppet(
-      k,
-      0,
-      number(p, 'crack'),
-      number(p, 'full'),
-      constantOf(p, s, d),
-      transitionOf(p, s, d),
-      leak,
-    );
-    return k;
-  },
-  equations: (d) => poppetFlow(d, 0, 0, d.pressure(0) - d.pressure(1)),
+  prepare: () => new Float64Array(0),
   symbol: { name: 'check', size: [4, 4], ports: { inlet: [-2, 0], outlet: [2, 0] } },
 };

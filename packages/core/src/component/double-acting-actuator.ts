@@ -9,16 +9,14 @@
  * node, which also spares the solver a node. Travel counts from retracted (0) to extended.
  * Equations: Merritt, Hydraulic Control Systems (from memory).
  */
-import type { DeviceDefinition, Parameters } from '../define/index.js';
-import { cushionedWay, WAY_SIZE } from './shared/cushion.js';
+import type { DeviceDefinition, Frame, Parameters } from '../define/index.js';
+import { cushion, way, WAY_SIZE, writeWay } from './shared/cushion.js';
 import {
   circle,
-  constantOf,
   dischargeCoefficient,
   leakage,
   leakIn,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
 import { rise, riseSlope } from './shared/smooth.js';
@@ -28,15 +26,15 @@ const ROD_WAY = WAY_SIZE;
 const HEAD_AREA = 2 * WAY_SIZE;
 const ROD_AREA = HEAD_AREA + 1;
 const AMBIENT = HEAD_AREA + 2;
-const STROKE = HEAD_AREA + 3;
-const BYPASS = HEAD_AREA + 4;
-const WEEP = HEAD_AREA + 5;
-const SEALS = HEAD_AREA + 6;
-const PRESSURE_FRICTION = HEAD_AREA + 7;
-const DRAG = HEAD_AREA + 8;
+const WEEP = HEAD_AREA + 3;
+const SEALS = HEAD_AREA + 4;
+const PRESSURE_FRICTION = HEAD_AREA + 5;
+const DRAG = HEAD_AREA + 6;
 
-const HEAD = 0;
-const ROD = 1;
+const INTO_HEAD = 0;
+const INTO_ROD = 1;
+const DRIP = 3;
+
 const HEAD_CHAMBER = 2;
 const ROD_CHAMBER = 3;
 const OUTSIDE = 4;
@@ -50,6 +48,34 @@ const DRAG_SPEED = 0.1;
 
 const headArea = (p: Parameters): number => circle(number(p, 'bore'));
 const rodArea = (p: Parameters): number => headArea(p) - circle(number(p, 'rodDiameter'));
+
+/** Weep past the rod seal. */
+function weep(d: Frame): void {
+  const k = d.k;
+  const over = d.pressure(ROD_CHAMBER) - d.pressure(OUTSIDE);
+  const wet = rise(over / WEEP_BAND);
+  const slope = k[WEEP] * (wet + (over * riseSlope(over / WEEP_BAND)) / WEEP_BAND);
+  d.flow(DRIP, k[WEEP] * over * wet, slope, -slope);
+}
+
+/** Force of the oil on the rod, its seals' friction and drag. */
+function push(d: Frame): void {
+  const k = d.k;
+  const ph = d.pressure(HEAD_CHAMBER);
+  const pr = d.pressure(ROD_CHAMBER);
+  const a = k[HEAD_AREA];
+  const b = k[ROD_AREA];
+  d.force(0, ph * a - pr * b - k[AMBIENT] * (a - b));
+  d.forceAlso(0, 0, a);
+  d.forceAlso(0, 1, -b);
+  d.damping(0, k[DRAG]);
+  const across = ph - pr;
+  const size = Math.sqrt(across * across + ROUND * ROUND);
+  const squeeze = (k[PRESSURE_FRICTION] * across) / size;
+  d.friction(0, k[SEALS] + k[PRESSURE_FRICTION] * (size - ROUND));
+  d.frictionAlso(0, 0, squeeze);
+  d.frictionAlso(0, 1, -squeeze);
+}
 
 export const doubleActingActuator: DeviceDefinition = {
   kind: 'double-acting-actuator',
@@ -160,9 +186,19 @@ export const doubleActingActuator: DeviceDefinition = {
     { port: 'rodChamber', link: 'rod', area: (p) => -rodArea(p) },
   ],
   flows: {
-    headWay: { from: 'head', to: 'headChamber', also: ['rod'], title: 'flow into the head end' },
-    rodWay: { from: 'rod', to: 'rodChamber', also: ['rod'], title: 'flow into the rod end' },
-    bypass: { from: 'headChamber', to: 'rodChamber', title: 'by-pass past the piston' },
+    headWay: way('head', 'headChamber', 'flow into the head end'),
+    rodWay: way('rod', 'rodChamber', 'flow into the rod end'),
+    bypass: {
+      from: 'headChamber',
+      to: 'rodChamber',
+      title: 'by-pass past the piston',
+      law: (p, s) => ({
+        constant: 0,
+        transition: 1,
+        open: 0,
+        leak: leakIn(s, number(p, 'bypass')),
+      }),
+    },
     drip: { from: 'rodChamber', to: 'outside', title: 'weep past the rod seal' },
   },
   forces: { push: { link: 'rod', also: ['headChamber', 'rodChamber'] } },
@@ -175,18 +211,12 @@ export const doubleActingActuator: DeviceDefinition = {
       : [{ parameter: 'cushionHead', message: 'the two cushions are longer than the stroke' }]),
   ],
   prepare: (p, s) => {
-    const port = number(p, 'portBore');
-    const k = new Float64Array(HEAD_AREA + 9);
-    k[HEAD_WAY] = k[ROD_WAY] = constantOf(p, s, port);
-    k[HEAD_WAY + 1] = k[ROD_WAY + 1] = transitionOf(p, s, port);
-    k[HEAD_WAY + 2] = k[ROD_WAY + 2] = number(p, 'cushionArea');
-    k[HEAD_WAY + 3] = 1 / number(p, 'cushionHead');
-    k[ROD_WAY + 3] = 1 / number(p, 'cushionRod');
+    const k = new Float64Array(HEAD_AREA + 7);
+    writeWay(k, HEAD_WAY, p, number(p, 'cushionHead'), 0);
+    writeWay(k, ROD_WAY, p, number(p, 'cushionRod'), number(p, 'stroke'));
     k[HEAD_AREA] = headArea(p);
     k[ROD_AREA] = rodArea(p);
     k[AMBIENT] = s.ambient;
-    k[STROKE] = number(p, 'stroke');
-    k[BYPASS] = leakIn(s, number(p, 'bypass'));
     k[WEEP] = leakIn(s, number(p, 'rodSealLeak'));
     k[SEALS] = number(p, 'seals');
     k[PRESSURE_FRICTION] = number(p, 'pressureFriction') * headArea(p);
@@ -194,30 +224,11 @@ export const doubleActingActuator: DeviceDefinition = {
     return k;
   },
   equations: (d) => {
-    const k = d.k;
-    const travel = d.travel(0);
-    const ph = d.pressure(HEAD_CHAMBER);
-    const pr = d.pressure(ROD_CHAMBER);
-    cushionedWay(d, 0, HEAD, HEAD_CHAMBER, HEAD_WAY, travel, 1);
-    cushionedWay(d, 1, ROD, ROD_CHAMBER, ROD_WAY, k[STROKE] - travel, -1);
-    d.flow(2, k[BYPASS] * (ph - pr), k[BYPASS], -k[BYPASS]);
-    const over = pr - d.pressure(OUTSIDE);
-    const wet = rise(over / WEEP_BAND);
-    const weepSlope = k[WEEP] * (wet + (over * riseSlope(over / WEEP_BAND)) / WEEP_BAND);
-    d.flow(3, k[WEEP] * over * wet, weepSlope, -weepSlope);
-
-    const a = k[HEAD_AREA];
-    const b = k[ROD_AREA];
-    d.force(0, ph * a - pr * b - k[AMBIENT] * (a - b));
-    d.forceAlso(0, 0, a);
-    d.forceAlso(0, 1, -b);
-    d.damping(0, k[DRAG]);
-    const across = ph - pr;
-    const size = Math.sqrt(across * across + ROUND * ROUND);
-    const squeeze = (k[PRESSURE_FRICTION] * across) / size;
-    d.friction(0, k[SEALS] + k[PRESSURE_FRICTION] * (size - ROUND));
-    d.frictionAlso(0, 0, squeeze);
-    d.frictionAlso(0, 1, -squeeze);
+    if (!d.joined(INTO_HEAD)) cushion(d, INTO_HEAD, HEAD_WAY, 1);
+    if (!d.joined(INTO_ROD)) cushion(d, INTO_ROD, ROD_WAY, -1);
+    if (d.k[WEEP] > 0) weep(d);
+    else d.flow(DRIP, 0, 0, 0);
+    push(d);
   },
   symbol: {
     name: 'cylinder',

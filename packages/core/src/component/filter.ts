@@ -121,7 +121,7 @@ export const filter: DeviceDefinition = {
     const dp = d.pressure(0) - d.pressure(1);
     const g = d.k[CONDUCTANCE];
     d.flow(0, g * dp, g, -g);
-    poppetFlow(d, 1, BYPASS, dp);
+    poppetFlow(d, 1, BYPASS, 0, 1);
   },
   symbol: { name: 'filter', size: [4, 4], ports: { inlet: [-2, 0], outlet: [2, 0] } },
 };

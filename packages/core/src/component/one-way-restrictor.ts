@@ -3,24 +3,14 @@
  * opens for flow from inlet to outlet. `reversed` turns the body round in its line.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import { orificeFlow, orificeSlope } from '../medium/index.js';
 import {
   bore,
-  constantOf,
+  boreLaw,
+  checkOf,
   dischargeCoefficient,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
-import { rise, riseSlope } from './shared/smooth.js';
-
-const CONSTANT = 0;
-const TRANSITION = 1;
-const FREE_CONSTANT = 2;
-const FREE_TRANSITION = 3;
-const CRACK = 4;
-const PER_OPENING = 5;
-const SENSE = 6;
 
 export const oneWayRestrictor: DeviceDefinition = {
   kind: 'one-way-restrictor',
@@ -67,7 +57,17 @@ export const oneWayRestrictor: DeviceDefinition = {
     inlet: { title: 'inlet of the free direction', volume: 2e-6 },
     outlet: { title: 'outlet of the free direction', volume: 2e-6 },
   },
-  flows: { through: { from: 'inlet', to: 'outlet', title: 'flow' } },
+  flows: {
+    through: {
+      from: 'inlet',
+      to: 'outlet',
+      title: 'flow',
+      law: (p, s) => ({
+        ...boreLaw(p, s, number(p, 'bore')),
+        check: checkOf(p, s, number(p, 'freeBore'), p.reversed === true ? -1 : 1),
+      }),
+    },
+  },
   check: (p) =>
     number(p, 'full') > number(p, 'crack')
       ? []
@@ -77,36 +77,6 @@ export const oneWayRestrictor: DeviceDefinition = {
             message: 'must be above the drop at which the valve begins to open',
           },
         ],
-  prepare: (p, s) =>
-    Float64Array.of(
-      constantOf(p, s, number(p, 'bore')),
-      transitionOf(p, s, number(p, 'bore')),
-      constantOf(p, s, number(p, 'freeBore')),
-      transitionOf(p, s, number(p, 'freeBore')),
-      number(p, 'crack'),
-      1 / (number(p, 'full') - number(p, 'crack')),
-      p.reversed === true ? -1 : 1,
-    ),
-  equations: (d) => {
-    const k = d.k;
-    // Drop in the free direction of the body as fitted.
-    const dp = k[SENSE] * (d.pressure(0) - d.pressure(1));
-    let q = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-    const x = (dp - k[CRACK]) * k[PER_OPENING];
-    const free = x > 0 ? orificeFlow(k[FREE_CONSTANT], dp, k[FREE_TRANSITION]) : 0;
-    const open = rise(x);
-    q += open * free;
-    if (!d.partials) {
-      d.flow(0, k[SENSE] * q, 0, 0);
-      return;
-    }
-    let slope = orificeSlope(k[CONSTANT], dp, k[TRANSITION]);
-    if (x > 0) {
-      slope +=
-        open * orificeSlope(k[FREE_CONSTANT], dp, k[FREE_TRANSITION]) +
-        riseSlope(x) * k[PER_OPENING] * free;
-    }
-    d.flow(0, k[SENSE] * q, slope, -slope);
-  },
+  prepare: () => new Float64Array(0),
   symbol: { name: 'one-way-restrictor', size: [6, 6], ports: { inlet: [-3, 0], outlet: [3, 0] } },
 };

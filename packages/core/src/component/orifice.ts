@@ -3,18 +3,13 @@
  * where one direction must stay free, a line where length matters.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import { orificeFlow, orificeSlope } from '../medium/index.js';
 import {
   bore,
-  constantOf,
+  boreLaw,
   dischargeCoefficient,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
-
-const CONSTANT = 0;
-const TRANSITION = 1;
 
 export const orifice: DeviceDefinition = {
   kind: 'orifice',
@@ -35,13 +30,14 @@ export const orifice: DeviceDefinition = {
     inlet: { title: 'inlet', volume: 1e-6 },
     outlet: { title: 'outlet', volume: 1e-6 },
   },
-  flows: { through: { from: 'inlet', to: 'outlet', title: 'flow' } },
-  prepare: (p, s) =>
-    Float64Array.of(constantOf(p, s, number(p, 'bore')), transitionOf(p, s, number(p, 'bore'))),
-  equations: (d) => {
-    const dp = d.pressure(0) - d.pressure(1);
-    const slope = orificeSlope(d.k[CONSTANT], dp, d.k[TRANSITION]);
-    d.flow(0, orificeFlow(d.k[CONSTANT], dp, d.k[TRANSITION]), slope, -slope);
+  flows: {
+    through: {
+      from: 'inlet',
+      to: 'outlet',
+      title: 'flow',
+      law: (p, s) => boreLaw(p, s, number(p, 'bore')),
+    },
   },
+  prepare: () => new Float64Array(0),
   symbol: { name: 'orifice', size: [4, 4], ports: { inlet: [-2, 0], outlet: [2, 0] } },
 };

@@ -133,7 +133,6 @@ export const reliefValve: DeviceDefinition = {
     k[SHUTS] = pops ? reseat : crack;
     return k;
   },
-  equations: (d) =>
-    poppetFlow(d, 0, d.mode === CLOSED ? SHUT_CURVE : FLOWING_CURVE, d.pressure(0) - d.pressure(1)),
+  equations: (d) => poppetFlow(d, 0, d.mode === CLOSED ? SHUT_CURVE : FLOWING_CURVE, 0, 1),
   symbol: { name: 'relief', size: [4, 4], ports: { inlet: [0, -2], outlet: [0, 2] } },
 };

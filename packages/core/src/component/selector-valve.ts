@@ -8,35 +8,31 @@
  */
 import type {
   DeviceDefinition,
+  FlowDefinition,
   Frame,
   GuardFrame,
   ModeDefinition,
   Parameters,
 } from '../define/index.js';
-import { orificeFlow, orificeSlope } from '../medium/index.js';
 import {
   bore,
-  constantOf,
+  boreLaw,
   dischargeCoefficient,
   leakage,
   leakIn,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
 import { rise, riseSlope } from './shared/smooth.js';
 
-const CONSTANT = 0;
-const TRANSITION = 1;
-const LEAK = 2;
-const RATE = 3;
-const FEED_LAP = 4;
-const RETURN_LAP = 6;
+const RATE = 0;
+const FEED_LAP = 1;
+const RETURN_LAP = 3;
 
-const PRESSURE = 0;
-const RETURN = 1;
-const UP = 2;
-const DOWN = 3;
+const FEED_UP = 0;
+const FEED_DOWN = 1;
+const RETURN_UP = 2;
+const RETURN_DOWN = 3;
 
 /** Longest step while the spool moves, share of the time from neutral to either end. */
 const SHIFT_STEP = 0.05;
@@ -55,25 +51,25 @@ const CENTRES: Readonly<Record<string, readonly [number, number]>> = {
   'lines-to-return': [1, -1],
 };
 
-/** `lift`: spool travel that opens the land; `sense`: its sign; `lap` and the next number of `k`: overlap, 1 / (1 - overlap). */
-function land(d: Frame, path: number, dp: number, lift: number, sense: number, lap: number): void {
-  const k = d.k;
-  const perLift = k[lap + 1];
-  const x = (lift - k[lap]) * perLift;
-  const leak = k[LEAK];
-  if (x <= 0) {
-    d.flow(path, leak * dp, leak, -leak);
-    d.flowAlso(path, 0, 0);
-    return;
-  }
-  const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-  if (!d.partials) {
-    d.flow(path, rise(x) * full + leak * dp, 0, 0);
-    return;
-  }
-  const slope = rise(x) * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) + leak;
-  d.flow(path, rise(x) * full + leak * dp, slope, -slope);
-  d.flowAlso(path, 0, riseSlope(x) * perLift * sense * full);
+/** Every land is an orifice that the spool opens, with a leak where it is shut. */
+const passage: Pick<FlowDefinition, 'also' | 'law'> = {
+  also: ['spool'],
+  law: (p, s) => ({
+    ...boreLaw(p, s, number(p, 'bore')),
+    open: 0,
+    leak: leakIn(s, number(p, 'leak')),
+  }),
+};
+
+/**
+ * One land: `sense` is the spool's direction that opens it, `lap` and the next number of `k` its
+ * overlap and 1 / (1 - overlap).
+ */
+function land(d: Frame, path: number, sense: number, lap: number): void {
+  const perLift = d.k[lap + 1];
+  const x = (sense * d.state(SPOOL) - d.k[lap]) * perLift;
+  d.opening(path, rise(x));
+  d.openingSlope(path, sense * riseSlope(x) * perLift);
 }
 
 /** A resting position: leaves when the lever says otherwise. */
@@ -168,10 +164,10 @@ export const selectorValve: DeviceDefinition = {
     },
   },
   flows: {
-    feedUp: { from: 'pressure', to: 'up', also: ['spool'], title: 'pressure to up line' },
-    feedDown: { from: 'pressure', to: 'down', also: ['spool'], title: 'pressure to down line' },
-    returnUp: { from: 'up', to: 'return', also: ['spool'], title: 'up line to return' },
-    returnDown: { from: 'down', to: 'return', also: ['spool'], title: 'down line to return' },
+    feedUp: { from: 'pressure', to: 'up', title: 'pressure to up line', ...passage },
+    feedDown: { from: 'pressure', to: 'down', title: 'pressure to down line', ...passage },
+    returnUp: { from: 'up', to: 'return', title: 'up line to return', ...passage },
+    returnDown: { from: 'down', to: 'return', title: 'down line to return', ...passage },
   },
   modes: {
     neutral: resting('neutral', 1, 0),
@@ -209,12 +205,9 @@ export const selectorValve: DeviceDefinition = {
     },
   },
   initialMode: (p) => p.start as string,
-  prepare: (p, s) => {
+  prepare: (p) => {
     const [feed, back] = CENTRES[p.centre as string];
     return Float64Array.of(
-      constantOf(p, s, number(p, 'bore')),
-      transitionOf(p, s, number(p, 'bore')),
-      leakIn(s, number(p, 'leak')),
       1 / number(p, 'shiftTime'),
       feed * number(p, 'overlap'),
       1 / (1 - feed * number(p, 'overlap')),
@@ -224,15 +217,10 @@ export const selectorValve: DeviceDefinition = {
   },
   equations: (d) => {
     const k = d.k;
-    const spool = d.state(SPOOL);
-    const pressure = d.pressure(PRESSURE);
-    const back = d.pressure(RETURN);
-    const up = d.pressure(UP);
-    const down = d.pressure(DOWN);
-    land(d, 0, pressure - up, spool, 1, FEED_LAP);
-    land(d, 1, pressure - down, -spool, -1, FEED_LAP);
-    land(d, 2, up - back, -spool, -1, RETURN_LAP);
-    land(d, 3, down - back, spool, 1, RETURN_LAP);
+    land(d, FEED_UP, 1, FEED_LAP);
+    land(d, FEED_DOWN, -1, FEED_LAP);
+    land(d, RETURN_UP, -1, RETURN_LAP);
+    land(d, RETURN_DOWN, 1, RETURN_LAP);
     d.rate(SPOOL, d.mode === SHIFTING ? Math.sign(d.state(DRIVE)) * k[RATE] : 0);
     d.rate(DRIVE, 0);
   },

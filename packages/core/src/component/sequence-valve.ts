@@ -7,29 +7,25 @@
  * offset: a positive offset makes it trip late, a negative one early.
  */
 import type { DeviceDefinition, GuardFrame } from '../define/index.js';
-import { orificeFlow, orificeSlope } from '../medium/index.js';
 import {
   bore,
-  constantOf,
+  boreLaw,
+  checkOf,
   dischargeCoefficient,
   leakage,
   leakIn,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
-import { poppetFlow, POPPET_SIZE, writePoppet } from './shared/poppet.js';
 import { rise, riseSlope } from './shared/smooth.js';
 
-const BACK = 0;
-const CONSTANT = POPPET_SIZE;
-const TRANSITION = POPPET_SIZE + 1;
-const LEAK = POPPET_SIZE + 2;
-const SENSE = POPPET_SIZE + 3;
-const TOUCH = POPPET_SIZE + 4;
-const LAP = POPPET_SIZE + 5;
-const PER_LIFT = POPPET_SIZE + 6;
-const STICK = POPPET_SIZE + 7;
+const SENSE = 0;
+const TOUCH = 1;
+const LAP = 2;
+const PER_LIFT = 3;
+const STICK = 4;
+
+const THROUGH = 0;
 
 /** Way back before the log says so, as a share of the lift, so that a mechanism at rest just there does not chatter. */
 const SLACK = 0.01;
@@ -127,8 +123,27 @@ export const sequenceValve: DeviceDefinition = {
   },
   links: { plunger: { title: 'plunger', shape: 'travel' } },
   flows: {
-    through: { from: 'inlet', to: 'outlet', also: ['plunger'], title: 'flow' },
-    back: { from: 'outlet', to: 'inlet', title: 'free return flow' },
+    through: {
+      from: 'inlet',
+      to: 'outlet',
+      also: ['plunger'],
+      title: 'flow',
+      law: (p, s) => ({
+        ...boreLaw(p, s, number(p, 'bore')),
+        open: 0,
+        leak: leakIn(s, number(p, 'leak')),
+      }),
+    },
+    back: {
+      from: 'outlet',
+      to: 'inlet',
+      title: 'free return flow',
+      law: (p, s) => ({
+        ...boreLaw(p, s, number(p, 'freeBore')),
+        open: 0,
+        check: checkOf(p, s, number(p, 'freeBore'), 1),
+      }),
+    },
   },
   modes: {
     closed: {
@@ -191,23 +206,9 @@ export const sequenceValve: DeviceDefinition = {
           },
         ]),
   ],
-  prepare: (p, s) => {
-    const k = new Float64Array(POPPET_SIZE + 8);
-    const free = number(p, 'freeBore');
-    const main = number(p, 'bore');
+  prepare: (p) => {
+    const k = new Float64Array(5);
     const sense = p.sense === 'low' ? -1 : 1;
-    writePoppet(
-      k,
-      BACK,
-      number(p, 'crack'),
-      number(p, 'full'),
-      constantOf(p, s, free),
-      transitionOf(p, s, free),
-      0,
-    );
-    k[CONSTANT] = constantOf(p, s, main);
-    k[TRANSITION] = transitionOf(p, s, main);
-    k[LEAK] = leakIn(s, number(p, 'leak'));
     k[SENSE] = sense;
     k[TOUCH] = sense * number(p, 'trip') + number(p, 'rigging');
     k[LAP] = number(p, 'lap');
@@ -216,20 +217,10 @@ export const sequenceValve: DeviceDefinition = {
     return k;
   },
   equations: (d) => {
-    const k = d.k;
-    const dp = d.pressure(0) - d.pressure(1);
     const x = lift(d);
-    const open = k[STICK] + (1 - k[STICK]) * rise(x);
-    if (open === 0) {
-      d.flow(0, k[LEAK] * dp, k[LEAK], -k[LEAK]);
-      d.flowAlso(0, 0, 0);
-    } else {
-      const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-      const slope = open * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) + k[LEAK];
-      d.flow(0, open * full + k[LEAK] * dp, slope, -slope);
-      d.flowAlso(0, 0, (1 - k[STICK]) * riseSlope(x) * k[PER_LIFT] * k[SENSE] * full);
-    }
-    poppetFlow(d, 1, BACK, -dp);
+    const free = 1 - d.k[STICK];
+    d.opening(THROUGH, d.k[STICK] + free * rise(x));
+    d.openingSlope(THROUGH, free * riseSlope(x) * d.k[PER_LIFT] * d.k[SENSE]);
   },
   symbol: { name: 'sequence-valve', size: [8, 4], ports: { inlet: [-1, -2], outlet: [-1, 2] } },
 };

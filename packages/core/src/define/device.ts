@@ -64,11 +64,42 @@ export interface InputDefinition {
   readonly initial: number | ((p: Parameters) => number);
 }
 
+/**
+ * Law of a passage: an orifice, beside it a check valve, beside both a laminar leak,
+ *
+ *   q = open orifice(dp) + lift (1 or 1 - open) orifice'(dp) + leak dp
+ *
+ * `orifice` is medium/orifice's; `lift` rises smoothly (C1) from 0 to 1 between the check's crack
+ * and full drops. The network evaluates all passages in one loop.
+ */
+export interface PassageLaw {
+  /** Orifice constant, m3/(s sqrt Pa), and transition drop, Pa, of the full opening. */
+  readonly constant: number;
+  readonly transition: number;
+  /** Share of it that is open, 0..1; `equations` may set it anew through `opening`. */
+  readonly open: number;
+  /** Laminar leak, m3/(s Pa). */
+  readonly leak: number;
+  readonly check?: {
+    readonly constant: number;
+    readonly transition: number;
+    /** Drops at which it begins to open and is fully open, Pa. */
+    readonly crack: number;
+    readonly full: number;
+    /** 1 opens for flow from `from` to `to`, -1 the other way. */
+    readonly sense: 1 | -1;
+    /** The check adds what the opening leaves (1 - open), as in a cushion. */
+    readonly fills?: boolean;
+  };
+}
+
 /** A way oil can take through the device. `also` names states, links (their travel) or further ports the flow depends on. */
 export interface FlowDefinition {
   readonly from: string;
   readonly to: string;
   readonly also?: readonly string[];
+  /** Its law; without one, `equations` gives the flow. */
+  readonly law?: (p: Parameters, s: Surroundings) => PassageLaw;
   /** Adds energy (pump, supply) rather than dissipating it. */
   readonly source?: boolean;
   /** What a mechanic calls it, for traces; without it the path's name is used. */
@@ -184,7 +215,9 @@ export interface DeviceDefinition {
   /** Initial mode where a parameter decides it. */
   readonly initialMode?: (p: Parameters) => string;
   /** Checks between parameters: sentences about what is wrong, by parameter name. */
-  readonly check?: (p: Parameters) => readonly { readonly parameter: string; readonly message: string }[];
+  readonly check?: (
+    p: Parameters,
+  ) => readonly { readonly parameter: string; readonly message: string }[];
   /** Constants for the loop from parameters and surroundings. Called once per run. */
   readonly prepare: (p: Parameters, s: Surroundings) => Float64Array;
   /** Flows, forces and rates with their partial derivatives. Allocates nothing. Absent: nothing flows. */
@@ -230,7 +263,9 @@ export interface MechanismDefinition {
   readonly parameters: ParameterDefinitions;
   /** Words for the two ends of travel, low end first, e.g. ['down', 'up'] or ['closed', 'open']. */
   readonly ends: readonly [string, string];
-  readonly check?: (p: Parameters) => readonly { readonly parameter: string; readonly message: string }[];
+  readonly check?: (
+    p: Parameters,
+  ) => readonly { readonly parameter: string; readonly message: string }[];
   readonly coordinate: (p: Parameters) => CoordinateData;
   /** Where the parts are at an angle, for drawings and clearances. */
   readonly outline: (p: Parameters) => Outline;

@@ -13,6 +13,9 @@ export interface Frame {
   /** Time since the current mode was entered, s. */
   sinceEntry(): number;
 
+  /** Share of a passage (a path with a law) that is open, 0..1, and its slope against `also[0]`. */
+  opening(path: number, open: number): void;
+  openingSlope(path: number, slope: number): void;
   /** False when only flows, forces and rates are wanted; partial derivatives may then be anything. */
   readonly partials: boolean;
   /** True when both ends of a flow path hang on the same node: nothing can flow there. */

@@ -139,6 +139,8 @@ export class Modes {
     const timers = this.tables[i].modes[mode]?.timers ?? [];
     this.timers[i] = Math.min(Infinity, ...timers.map((x) => t + x.after(frame)));
     this.longest[i] = this.tables[i].modes[mode]?.longestStep?.(frame) ?? Infinity;
-    this.longestStep = Math.min(...this.longest);
+    let least = Infinity;
+    for (let k = 0; k < this.longest.length; k++) least = Math.min(least, this.longest[k]);
+    this.longestStep = least;
   }
 }

@@ -5,6 +5,8 @@ import {
   type FrameOffsets,
   type FrameWiring,
 } from './slots.js';
+import { Passages } from './passages.js';
+import type { PassageLaw } from '../define/index.js';
 import type { Workspace } from './workspace.js';
 
 /** Slots of further dependences, flat. */
@@ -29,9 +31,9 @@ class AlsoList {
  * over flat arrays: what a device costs is its own equations.
  */
 export class Exchange {
-  /** Pressures by node and travels by attachment: the workspace's own arrays. */
-  readonly pressure: Float64Array;
-  readonly travel: Float64Array;
+  /** Openings of passages and their slopes against the first further dependence. */
+  readonly opening: Float64Array;
+  readonly openingSlope: Float64Array;
   readonly flow: Float64Array;
   readonly byFrom: Float64Array;
   readonly byTo: Float64Array;
@@ -43,13 +45,13 @@ export class Exchange {
   readonly frictionAlso: Float64Array;
   readonly rate: Float64Array;
   readonly rateAlso: Float64Array;
+  /** The flow paths with a law. */
+  readonly passages: Passages;
   /** Offsets of every instance, in order. */
   readonly offsets: readonly FrameOffsets[];
 
-  /** Node of every port, state number of every own state, attachment of every link. */
-  readonly nodes: Int32Array;
-  readonly states: Int32Array;
-  readonly attachments: Int32Array;
+  /** State number of every own state. */
+  private readonly states: Int32Array;
   /** Flows between two different nodes, and their nodes and slots. */
   private readonly live: Int32Array;
   private readonly liveFrom: Int32Array;
@@ -64,14 +66,12 @@ export class Exchange {
   constructor(
     readonly w: Workspace,
     wirings: readonly FrameWiring[],
+    laws: readonly (PassageLaw | undefined)[],
   ) {
     const flat = (pick: (f: FrameWiring) => Int32Array): Int32Array =>
       Int32Array.from(wirings.flatMap((f) => [...pick(f)]));
     const zeros = (n: number): Float64Array => new Float64Array(n);
-    this.nodes = flat((f) => f.nodes);
     this.states = flat((f) => f.states);
-    // A link that hangs on nothing reads the workspace's idle attachment.
-    this.attachments = flat((f) => f.attachments).map((a) => (a < 0 ? w.idleAttachment : a));
     const from = flat((f) => f.flowFrom);
     const to = flat((f) => f.flowTo);
     const slots = flat((f) => f.flowSlots);
@@ -89,9 +89,9 @@ export class Exchange {
     this.forceAlsoList = new AlsoList(forceAlso.flat());
     this.rateAlsoList = new AlsoList(rateAlso.flat());
     this.forceAlsoAt = starts(forceAlso);
-    this.pressure = w.pressure;
-    this.travel = w.travel;
     this.flow = zeros(from.length);
+    this.opening = zeros(from.length);
+    this.openingSlope = zeros(from.length);
     this.byFrom = zeros(from.length);
     this.byTo = zeros(from.length);
     this.force = zeros(this.forceAttachment.length);
@@ -104,8 +104,9 @@ export class Exchange {
     this.rateAlso = zeros(this.rateAlsoList.via.length);
 
     const flowStarts = starts(flowAlso);
+    this.passages = new Passages(this, laws, from, to, flowStarts);
     const rateStarts = starts(rateAlso);
-    const at = { port: 0, state: 0, input: 0, link: 0, flow: 0, force: 0 };
+    const at = { state: 0, input: 0, flow: 0, force: 0 };
     this.offsets = wirings.map((f) => {
       const offsets: FrameOffsets = {
         ...at,
@@ -113,10 +114,8 @@ export class Exchange {
         forceAlso: this.forceAlsoAt.slice(at.force, at.force + f.forceAttachment.length + 1),
         rateAlso: rateStarts.slice(at.state, at.state + f.states.length + 1),
       };
-      at.port += f.nodes.length;
       at.state += f.states.length;
       at.input += f.inputs.length;
-      at.link += f.attachments.length;
       at.flow += f.flowFrom.length;
       at.force += f.forceAttachment.length;
       return offsets;

@@ -72,7 +72,11 @@ export class Network {
     nodes.forEach((n, i) => {
       if (n.vented !== undefined) this.workspace.pressure[i] = n.vented;
     });
-    this.exchange = new Exchange(this.workspace, this.wiring.frames);
+    this.exchange = new Exchange(
+      this.workspace,
+      this.wiring.frames,
+      instances.flatMap((i) => i.laws),
+    );
     const { exchange, wiring } = this;
     this.frames = instances.map((p, i) => {
       const at = exchange.offsets[i];
@@ -161,6 +165,7 @@ export class Network {
     this.oil.evaluate(w, y, contentState);
     const { running, equations, exchange } = this;
     for (let i = 0; i < equations.length; i++) equations[i](running[i]);
+    exchange.passages.evaluate();
     exchange.scatter();
     if (w.wantJacobian) exchange.scatterPartials();
     const { gain, direction } = w;

@@ -4,6 +4,7 @@ import type {
   DeviceDefinition,
   MechanismDefinition,
   Parameters,
+  PassageLaw,
   Scenario,
   Surroundings,
 } from '../define/index.js';
@@ -46,6 +47,8 @@ export interface InstancePlan {
   readonly k: Float64Array;
   readonly nodes: Int32Array;
   readonly attachments: Int32Array;
+  /** Law of every flow that has one. */
+  readonly laws: readonly (PassageLaw | undefined)[];
 }
 
 export interface Plan {
@@ -144,6 +147,7 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       definition,
       parameters: entry.parameters,
       k: definition.prepare(entry.parameters, around),
+      laws: Object.values(definition.flows ?? {}).map((f) => f.law?.(entry.parameters, around)),
       nodes: indices,
       attachments: linked,
     });

@@ -37,10 +37,8 @@ export interface FrameWiring {
 
 /** Where a device instance's own numbers begin in the exchange's arrays. */
 export interface FrameOffsets {
-  readonly port: number;
   readonly state: number;
   readonly input: number;
-  readonly link: number;
   readonly flow: number;
   readonly force: number;
   readonly flowAlso: Int32Array;

@@ -1,49 +1,53 @@
 /**
  * The way between an actuator's port and its chamber: an orifice whose way out of the chamber
- * narrows smoothly (C1) as the piston nears that end, with a check valve that leaves the way in
- * free. Common practice, no source.
+ * narrows smoothly (C1) as the piston nears that end, with a check valve beside it that leaves
+ * the way in free: it adds what the cushion takes away. Common practice, no source.
  */
-import type { Frame } from '../../define/index.js';
-import { orificeFlow, orificeSlope } from '../../medium/index.js';
+import type { FlowDefinition, Frame, Parameters } from '../../define/index.js';
+import { boreLaw, number } from './parameters.js';
 import { rise, riseSlope } from './smooth.js';
 
-/** Numbers a way needs in `k`: orifice constant, transition drop (Pa), share left open at the end, 1 / cushion length (1/m). */
-export const WAY_SIZE = 4;
+/** Numbers a way needs in `k`: share left open at the end, 1 / cushion length (1/m), way left to the end at no travel (m). */
+export const WAY_SIZE = 3;
 
-/** The check valve opens over this drop, Pa. */
-const CHECK_CRACK = 10_000;
-const CHECK_BAND = 150_000;
+/** The check valve begins to open at this drop and is open at that, Pa. */
+const CRACK = 10_000;
+const FULL = 160_000;
+
+/** Writes a way's constants at `at`: cushion length and way left at no travel, m. */
+export function writeWay(
+  k: Float64Array,
+  at: number,
+  p: Parameters,
+  length: number,
+  left: number,
+): void {
+  k[at] = number(p, 'cushionArea');
+  k[at + 1] = 1 / length;
+  k[at + 2] = left;
+}
+
+/** A way from a port to its chamber. */
+export function way(from: string, to: string, title: string): FlowDefinition {
+  return {
+    from,
+    to,
+    also: ['rod'],
+    title,
+    law: (p, s) => {
+      const bore = boreLaw(p, s, number(p, 'portBore'));
+      return { ...bore, check: { ...bore, crack: CRACK, full: FULL, sense: 1, fills: true } };
+    },
+  };
+}
 
 /**
- * Declares flow `path` from `port` to `chamber`, whose first `also` is the travel. `clear`: way
- * left to that end, m; `sense`: the sign of `clear`'s growth with travel.
+ * Opening of the way `path`; what is left to the cushion's end grows with the travel of link 0
+ * (`sense` 1) or shrinks (-1).
  */
-export function cushionedWay(
-  d: Frame,
-  path: number,
-  port: number,
-  chamber: number,
-  at: number,
-  clear: number,
-  sense: number,
-): void {
-  if (d.joined(path)) return;
-  const k = d.k;
-  const narrow = k[at + 2];
-  const dp = d.pressure(port) - d.pressure(chamber);
-  const full = orificeFlow(k[at], dp, k[at + 1]);
-  const x = clear * k[at + 3];
-  const out = narrow + (1 - narrow) * rise(x);
-  // The check valve adds what the cushion takes away.
-  const y = (dp - CHECK_CRACK) / CHECK_BAND;
-  const lifted = rise(y);
-  const open = out + (1 - out) * lifted;
-  if (!d.partials) {
-    d.flow(path, open * full, 0, 0);
-    return;
-  }
-  const slope =
-    open * orificeSlope(k[at], dp, k[at + 1]) + ((1 - out) * riseSlope(y) * full) / CHECK_BAND;
-  d.flow(path, open * full, slope, -slope);
-  d.flowAlso(path, 0, sense * (1 - lifted) * (1 - narrow) * riseSlope(x) * k[at + 3] * full);
+export function cushion(d: Frame, path: number, at: number, sense: number): void {
+  const narrow = d.k[at];
+  const x = (d.k[at + 2] + sense * d.travel(0)) * d.k[at + 1];
+  d.opening(path, narrow + (1 - narrow) * rise(x));
+  d.openingSlope(path, sense * (1 - narrow) * riseSlope(x) * d.k[at + 1]);
 }

@@ -1,7 +1,7 @@
 /**
  * Parameters that several devices have, and what they make of them.
  */
-import type { NumberParameter, Parameters, Surroundings } from '../../define/index.js';
+import type { NumberParameter, Parameters, PassageLaw, Surroundings } from '../../define/index.js';
 import { orificeConstant, transitionDrop } from '../../medium/index.js';
 
 /** Dynamic viscosity of the oil for which leak coefficients are given, Pa s (14 mm2/s at 860 kg/m3). */
@@ -79,4 +79,30 @@ export function transitionOf(p: Parameters, s: Surroundings, diameter: number): 
       number(p, 'transitionReynolds'),
     ),
   );
+}
+
+/** Law of a round bore that is always open. */
+export function boreLaw(p: Parameters, s: Surroundings, diameter: number): PassageLaw {
+  return {
+    constant: constantOf(p, s, diameter),
+    transition: transitionOf(p, s, diameter),
+    open: 1,
+    leak: 0,
+  };
+}
+
+/** A check valve of a round bore that opens between two drops (Pa), for a law. */
+export function checkOf(
+  p: Parameters,
+  s: Surroundings,
+  diameter: number,
+  sense: 1 | -1,
+): NonNullable<PassageLaw['check']> {
+  return {
+    constant: constantOf(p, s, diameter),
+    transition: transitionOf(p, s, diameter),
+    crack: number(p, 'crack'),
+    full: number(p, 'full'),
+    sense,
+  };
 }

@@ -29,9 +29,13 @@ export function writePoppet(
   k[at + 4] = leak;
 }
 
-/** Declares flow `path` through the poppet at `at` in `k` from port `from` to port `to`, with drop `dp`. */
-export function poppetFlow(d: Frame, path: number, at: number, dp: number): void {
+/**
+ * Declares flow `path` through the poppet at `at` in `k` from port `from` to port `to`. (Only
+ * whole numbers are handed over: a fraction would be put on the heap at every call.)
+ */
+export function poppetFlow(d: Frame, path: number, at: number, from: number, to: number): void {
   const k = d.k;
+  const dp = d.pressure(from) - d.pressure(to);
   const x = (dp - k[at]) * k[at + 1];
   const leak = k[at + 4];
   if (x <= 0) {
