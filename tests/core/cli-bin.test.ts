@@ -1,5 +1,6 @@
 /** The built command line as a process of its own (npm test builds it first). */
 import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
@@ -14,7 +15,10 @@ interface Ended {
 }
 
 /** Runs the program; `enough` closes its output after that many characters, as `head` does. */
-function wheelwell(args: string[], { input = '', enough = Infinity } = {}): Promise<Ended> {
+function wheelwell(
+  args: string[],
+  { input = '', enough = Infinity }: { input?: string | Buffer; enough?: number } = {},
+): Promise<Ended> {
   return new Promise((done, fail) => {
     const child = spawn(process.execPath, [BIN, ...args]);
     let out = '';
@@ -43,7 +47,7 @@ describe('wheelwell', () => {
   it('plays a card with a rigging fault, flags it and says nothing on the error stream', async () => {
     const { code, out, error } = await wheelwell(['swing', DEMO, '--card', 'doors-early']);
     expect(error).toBe('');
-    expect(out).toMatch(/FAIL {2}-\d+\.\d+ s {2}Doors wait for the gear/);
+    expect(out).toMatch(/FAIL {2}-\d+\.\d+ s {2}asked for: Doors wait for the gear/);
     expect(out).not.toContain('\u001b');
     expect(code).toBe(1);
   });
@@ -59,6 +63,25 @@ describe('wheelwell', () => {
     const { code, error } = await wheelwell(['check', 'nowhere.yaml']);
     expect(code).toBe(2);
     expect(error).toBe('wheelwell: cannot use nowhere.yaml: no such file or folder\n');
+  });
+  it.each([
+    ['binary', Buffer.from([0x7f, 0x45, 0x4c, 0x46, 0, 1, 2])],
+    ['in UTF-16', Buffer.from('wheelwell: 1\n', 'utf16le')],
+  ])('says that a file is not plain text: %s', async (_, input) => {
+    const { code, out } = await wheelwell(['check', '-'], { input });
+    expect(out).toMatch(/^<standard input>:1:1: this is not plain text; allowed: .*UTF-8\n$/);
+    expect(code).toBe(2);
+  });
+  it('reads a file with Windows line ends and a byte-order mark', async () => {
+    const input = `\ufeff${readFileSync(DEMO, 'utf8').replaceAll('\n', '\r\n')}`;
+    const { code, out } = await wheelwell(['check', '-'], { input });
+    expect(out).toContain('no problems found');
+    expect(code).toBe(0);
+  });
+  it('says that an empty file is empty', async () => {
+    const { code, out } = await wheelwell(['check', '-']);
+    expect(out).toContain('there is nothing in this file; allowed: a scenario');
+    expect(code).toBe(2);
   });
   it('ends quietly when its reader has seen enough', async () => {
     const { code, error } = await wheelwell(['swing', DEMO, '--csv'], { enough: 1000 });

@@ -275,15 +275,16 @@ describe('list', () => {
     ['rules', Object.keys(rules)],
     ['fluids', Object.keys(fluids)],
     ['faults', ['dry-bearing']],
-  ])('shows all %s, one a line', (what, names) => {
+    ['limits', ['time-up', 'time-down', 'spread']],
+  ])('shows all %s, one a line under a head', (what, names) => {
     const { code, out } = run(`list ${what}`);
     expect(code).toBe(0);
-    expect(
-      out
-        .trimEnd()
-        .split('\n')
-        .map((l) => l.split(' ')[0]),
-    ).toEqual(names);
+    const [head, ...rows] = out.trimEnd().split('\n');
+    expect(head).toMatch(/^name +title/);
+    const shown = rows.map((l) => l.split(' ')[0]);
+    // Limits are a list of their own, of which these come first.
+    expect(what === 'limits' ? shown.slice(0, names.length) : shown).toEqual(names);
+    expect(rows.every((l) => l.length <= 130)).toBe(true);
   });
   it('shows every device in full, with each parameter, in both systems of units', () => {
     for (const [name, d] of Object.entries({ ...components, ...mechanisms })) {
@@ -291,8 +292,25 @@ describe('list', () => {
         const { code, out } = run(`list devices ${name} --units ${units}`);
         expect(code).toBe(0);
         expect(out).not.toMatch(/undefined|NaN|\[object/);
-        for (const p of Object.values(d.parameters)) expect(out).toContain(p.title);
+        // Long titles are folded.
+        const flat = out.replace(/\s+/g, ' ');
+        for (const p of Object.values(d.parameters)) expect(flat).toContain(p.title);
       }
+    }
+  });
+  it('tells which faults befall a device, what its ports are for, and which limit a rule reads', () => {
+    expect(run('list devices leg').out).toContain('\nFaults: dry-bearing\n');
+    expect(run('list devices').out).toMatch(/^leg +Leg +dry-bearing$/m);
+    expect(run('list devices engine-pump').out).toContain('\nPorts:\n  inlet: suction\n');
+    expect(run('list rules').out).toMatch(/^slow-swing .* time-up, time-down$/m);
+    expect(run('list limits clearance --units metric').out).toBe(
+      'clearance: smallest distance between moving parts\nlength, 0 mm to 5000 mm\nRules: clearance\n',
+    );
+  });
+  it('keeps to a hundred columns in full', () => {
+    for (const name of [...Object.keys(components), ...Object.keys(mechanisms)]) {
+      const lines = run(`list devices ${name}`).out.split('\n');
+      expect(lines.filter((l) => l.length > 100)).toEqual([]);
     }
   });
   it('shows units, range and default of a parameter', () => {
@@ -344,6 +362,9 @@ describe('the program itself', () => {
   it('wants a file, and no more than it knows what to do with', () => {
     expect(run('swing')).toMatchObject({ code: 2, out: '' });
     expect(run('swing a.yaml b.yaml')).toMatchObject({ code: 2, out: '' });
+    expect(run('swing').error).toBe(
+      "wheelwell: missing required argument 'file'\n(--help tells what is allowed)\n",
+    );
   });
   it('explains itself', () => {
     const none = run('');
@@ -352,6 +373,9 @@ describe('the program itself', () => {
     const help = run('--help');
     expect(help).toMatchObject({ code: 0, error: '' });
     expect(help.out).toContain('Exit codes: 0 clean');
+    expect(help.out).toMatch(
+      /First steps[^]*wheelwell check scenarios\/hedgelark\/hedgelark\.yaml/,
+    );
     expect(run('swing --help')).toMatchObject({ code: 0, error: '' });
     expect(run('--version').out).toBe('1.2.3\n');
   });

@@ -8,6 +8,13 @@ import { runOf } from '../support/run.js';
 const table = (change?: (s: Story) => void, units: 'us' | 'metric' = 'us'): string =>
   toTable(runOf(swing(change)), { units });
 
+/** Rows of the event table with its head. */
+const eventRows = (change?: (s: Story) => void, everyEvent = false): string[] => {
+  const lines = toTable(runOf(swing(change)), { units: 'us', everyEvent }).split('\n');
+  const from = lines.findIndex((line) => /^ +# +time s/.test(line));
+  return lines.slice(from, lines.indexOf('', from));
+};
+
 const rotten = (s: Story): void => {
   s.left.doorCloses = 5.2;
   s.limits.arrivalSpeed = 0.35;
@@ -22,7 +29,7 @@ describe('test card', () => {
   });
   it('shows fails with margin, time, devices, explanation and what to do next', () => {
     const text = table(rotten);
-    expect(text).toContain('FAIL  -0.800 s  Doors wait for the gear  [door-before-leg]');
+    expect(text).toContain('FAIL  -0.800 s  asked for: Doors wait for the gear  [door-before-leg]');
     expect(text).toContain('at 5.20 to 6.00 s: left-door, left-leg');
     expect(text).toMatch(/Next: Look at what lets oil/);
   });
@@ -53,13 +60,33 @@ describe('test card', () => {
     );
   });
   it('lists events in aligned columns with their causes', () => {
-    const lines = table().split('\n');
-    const from = lines.indexOf('Events');
-    const rows = lines.slice(from + 1, -1);
+    const rows = eventRows();
     expect(rows).toHaveLength(1 + swing().log.length);
     const at = rows[0].indexOf('device');
     expect(rows.slice(1).every((r) => r[at - 1] === ' ' && r[at] !== ' ')).toBe(true);
-    expect(rows[1]).toMatch(/^ +0 +1\.000 {2}selector +neutral -> up +operator$/);
+    expect(rows[1]).toMatch(/^ +0 +1\.000 {2}selector +up +operator$/);
+  });
+  it('says the result in its head and on its last line', () => {
+    for (const [text, result] of [
+      [table(), 'nothing flagged'],
+      [table(rotten), 'FLAGGED, 1 fail, 2 cautions'],
+    ]) {
+      expect(text).toMatch(new RegExp(`^Result +${result}$`, 'm'));
+      expect(text.endsWith(`\n\nResult: ${result}\n`)).toBe(true);
+    }
+    const stuck = table((s) => {
+      s.outcome = { kind: 'stuck', time: 20, where: ['pump'], why: 'It stuck.', hint: 'Look.' };
+    });
+    expect(stuck).toMatch(/Result: NOT FINISHED \(stuck at 20\.000 s\): It stuck\. Look\./);
+  });
+  it('shows what fails before what wants care', () => {
+    const words = [...table(rotten).matchAll(/^ {2}(FAIL|CAUTION) /gm)].map((match) => match[1]);
+    expect(words).toEqual(['FAIL', 'CAUTION', 'CAUTION']);
+  });
+  it('gives the same advice once', () => {
+    const text = table((s) => (s.limits.arrivalSpeed = 0.05));
+    expect(text.match(/\[hard-arrival\]/g)!.length).toBeGreaterThan(1);
+    expect(text.match(/Next: Look at the restrictors/g)).toHaveLength(1);
   });
   it('has no trailing blanks, no line over 120 columns and no escape codes unless painted', () => {
     const text = table(rotten);
@@ -72,7 +99,7 @@ describe('test card', () => {
       units: 'us',
       paint: (t, s) => `<${s}>${t}</>`,
     });
-    expect(painted).toContain('<fail>FAIL  -0.800 s  Doors wait for the gear</>');
+    expect(painted).toContain('<fail>FAIL  -0.800 s  asked for: Doors wait for the gear</>');
   });
   it('keeps control characters of a scenario away from the terminal', () => {
     const text = table((s) => {
@@ -88,6 +115,44 @@ describe('test card', () => {
       });
     });
     expect(text).not.toMatch(/[\u001b\u202e]/);
+  });
+});
+
+describe('events on paper', () => {
+  const change = (t: number, from: string, to: string, by = -1) =>
+    ({ t, device: 'flap', from, to, cause: `now ${to}`, by, kind: 'motion', speed: 0 }) as const;
+  const of = (entries: ReturnType<typeof change>[], everyEvent = false): string[] =>
+    eventRows((s) => void s.extraLog.push(...entries), everyEvent).filter((row) =>
+      row.includes('flap'),
+    );
+
+  it('leave out a state that lasts less than a blink, and tell how many', () => {
+    const bounce = [
+      change(2, 'rising', 'at up'),
+      change(2.01, 'at up', 'falling'),
+      change(2.02, 'falling', 'at up'),
+      change(9, 'at up', 'falling'),
+    ];
+    expect(of(bounce).map((row) => row.trim().split(/ {2,}/).slice(1))).toEqual([
+      ['2.000', 'flap', 'at up', 'now at up'],
+      ['9.000', 'flap', 'falling', 'now falling'],
+    ]);
+    expect(of(bounce, true)).toHaveLength(4);
+    const text = toTable(runOf(swing((s) => void s.extraLog.push(...bounce))), { units: 'us' });
+    expect(text).toContain('Left out: 2 changes back and forth within 0.05 s.');
+  });
+  it('call a state that is left and taken up again for longer to and fro', () => {
+    const hunting = Array.from({ length: 20 }, (_, i) =>
+      i % 2 === 0 ? change(2 + i / 50, 'shut', 'open') : change(2 + i / 50, 'open', 'shut'),
+    );
+    expect(
+      of([change(1.5, '', 'shut'), ...hunting]).map((row) => row.trim().split(/ {2,}/)[3]),
+    ).toEqual(['shut', 'to and fro', 'shut']);
+  });
+  it('put how all stood at the start in a sentence', () => {
+    const text = table((s) => (s.starts = true));
+    expect(text).toMatch(/^ {2}At the start: /m);
+    expect(eventRows((s) => (s.starts = true)).some((row) => / 0\.000 /.test(row))).toBe(false);
   });
 });
 

@@ -1,14 +1,25 @@
-import type { Catalogues, ParameterDefinition, ParameterDefinitions } from '../define/index.js';
+import type {
+  Catalogues,
+  FluidDefinition,
+  ParameterDefinition,
+  ParameterDefinitions,
+} from '../define/index.js';
 import { didYouMean, toDisplay, type DisplaySystem } from '../quantity/index.js';
-import { kebab } from '../scenario/index.js';
+import { columns, wrap } from '../report/layout.js';
+import { kebab, LIMITS } from '../scenario/index.js';
 import { BadInput } from './io.js';
 
 /** What can be listed. */
-export const LISTS = ['devices', 'faults', 'rules', 'fluids'] as const;
+export const LISTS = ['devices', 'faults', 'rules', 'limits', 'fluids'] as const;
 export type List = (typeof LISTS)[number];
+
+/** Longest line of prose. */
+const WIDTH = 100;
 
 interface Entry {
   readonly title: string;
+  /** What tells it from its neighbours at a glance. */
+  readonly brief: (units: DisplaySystem) => string;
   readonly full: (units: DisplaySystem) => readonly string[];
 }
 
@@ -22,8 +33,10 @@ export function list(
   const entries = entriesOf(catalogues, what);
   const names = Object.keys(entries);
   if (name === undefined) {
-    const width = Math.max(0, ...names.map((n) => n.length));
-    return names.map((n) => `${n.padEnd(width)}  ${entries[n].title}\n`).join('');
+    const rows = names.map((n) => [n, entries[n].title, entries[n].brief(units)]);
+    return columns([{ title: 'name' }, { title: 'title' }, { title: BRIEF[what] }], rows)
+      .map((line) => `${line}\n`)
+      .join('');
   }
   if (!names.includes(name)) {
     const near = didYouMean(name, names);
@@ -31,76 +44,147 @@ export function list(
       `nothing named ${name} among the ${what}${near === '' ? '' : ` (${near})`}; wheelwell list ${what} shows them all`,
     );
   }
-  return [`${name}: ${entries[name].title}`, ...entries[name].full(units)].join('\n') + '\n';
+  const lines = [`${name}: ${entries[name].title}`, ...entries[name].full(units)];
+  return lines.flatMap(folded).join('\n') + '\n';
+}
+
+/** What the third column of a list holds. */
+const BRIEF: Readonly<Record<List, string>> = {
+  devices: 'faults it can have',
+  faults: 'befalls',
+  rules: 'limits it reads',
+  limits: 'range',
+  fluids: 'viscosity at 40 degC',
+};
+
+/** A line in as many as it takes; what follows goes two deeper. */
+function folded(line: string): readonly string[] {
+  const indent = /^ */.exec(line)![0];
+  const [first, ...rest] = wrap(line, WIDTH, indent);
+  if (rest.length === 0) return [line];
+  return [first, ...wrap(rest.join(' '), WIDTH, `${indent}  `)];
 }
 
 function entriesOf(c: Catalogues, what: List): Readonly<Record<string, Entry>> {
   switch (what) {
     case 'devices':
-      return map({ ...c.components, ...c.mechanisms }, (d) => (units) => [
-        d.summary,
-        `Source: ${d.source}`,
-        ...('ports' in d && Object.keys(d.ports).length > 0
-          ? [
-              `Ports: ${Object.entries(d.ports)
-                .map(([n, p]) => (p.optional ? `${kebab(n)} (optional)` : kebab(n)))
-                .join(', ')}`,
-            ]
-          : []),
-        ...('links' in d && d.links
-          ? [`Links: ${Object.keys(d.links).map(kebab).join(', ')}`]
-          : []),
-        ...('modes' in d && d.modes ? [`Modes: ${Object.keys(d.modes).join(', ')}`] : []),
-        ...('inputs' in d && d.inputs
-          ? [
-              `Inputs: ${Object.entries(d.inputs)
-                .map(([n, i]) => `${kebab(n)} (${i.choices?.join(', ') ?? i.quantity})`)
-                .join('; ')}`,
-            ]
-          : []),
-        ...parameters(d.parameters, units),
-      ]);
+      return map(
+        { ...c.components, ...c.mechanisms },
+        (d) => () => faultsOf(c, d.kind).join(', '),
+        (d) => (units) => [
+          d.summary,
+          `Source: ${d.source}`,
+          ...titled('Ports', 'ports' in d ? d.ports : {}, (p) =>
+            p.optional ? `${p.title}; optional` : p.title,
+          ),
+          ...titled('Links', ('links' in d && d.links) || {}, (l) => l.title),
+          ...titled('Modes', ('modes' in d && d.modes) || {}, (m) => m.title),
+          ...titled('Inputs', ('inputs' in d && d.inputs) || {}, (i) =>
+            [i.title, i.choices?.join(' | ') ?? i.quantity ?? ''].join('; '),
+          ),
+          ...parameters(d.parameters, units),
+          `Faults: ${faultsOf(c, d.kind).join(', ') || 'none'}`,
+        ],
+      );
     case 'faults':
-      return map(c.faults, (f) => () => [
-        `What it is: ${f.meaning}`,
-        `How it shows: ${f.shows}`,
-        `How it is confirmed: ${f.confirm}`,
-        `How it is put right: ${f.remedy}`,
-        `Caution: ${f.caution}`,
-        `Severity: 0 (none) to 1 (${f.worst})`,
-        `Befalls: ${f.befalls.join(', ')}`,
-        `How often: ${f.prior}, ${f.priorWhy}`,
-        `Source: ${f.source}`,
-      ]);
+      return map(
+        c.faults,
+        (f) => () => f.befalls.join(', '),
+        (f) => () => [
+          `What it is: ${f.meaning}`,
+          `How it shows: ${f.shows}`,
+          `How it is confirmed: ${f.confirm}`,
+          `How it is put right: ${f.remedy}`,
+          `Caution: ${f.caution}`,
+          `Severity: 0 (none) to 1 (${f.worst})`,
+          `Befalls: ${f.befalls.join(', ')}`,
+          `How often: ${f.prior}, ${f.priorWhy}`,
+          `Source: ${f.source}`,
+        ],
+      );
     case 'rules':
-      return map(c.rules, (r) => () => [
-        r.summary,
-        `Kind: ${r.kind}`,
-        `Limits: ${r.limits.length === 0 ? 'none' : r.limits.map(kebab).join(', ')}`,
-        `Source: ${r.source}`,
-      ]);
+      return map(
+        c.rules,
+        (r) => () => r.limits.map(kebab).join(', '),
+        (r) => () => [
+          r.summary,
+          `Kind: ${r.kind}`,
+          `Limits: ${r.limits.length === 0 ? 'none' : r.limits.map(kebab).join(', ')}`,
+          `Source: ${r.source}`,
+        ],
+      );
+    case 'limits':
+      return Object.fromEntries(
+        Object.entries(LIMITS).map(([name, limit]) => {
+          const readers = Object.values(c.rules).filter((rule) => rule.limits.includes(name));
+          return [
+            kebab(name),
+            {
+              title: limit.about,
+              brief: (units) => range(limit.range, limit.quantity, units),
+              full: (units) => [
+                `${limit.quantity}, ${range(limit.range, limit.quantity, units)}`,
+                `Rules: ${readers.map((rule) => rule.name).join(', ')}`,
+              ],
+            },
+          ];
+        }),
+      );
     case 'fluids':
-      return map(c.fluids, (f) => (units) => [
-        f.summary,
-        ...f.viscosity.map(
-          (p) =>
-            `Viscosity: ${toDisplay(p.viscosity, 'viscosity', units).text} at ${toDisplay(p.temperature, 'temperature', units).text}`,
-        ),
-        `Density: ${toDisplay(f.density, 'density', units).text} at ${toDisplay(f.densityAt, 'temperature', units).text}`,
-        `Bulk modulus: ${toDisplay(f.bulkModulus, 'gauge-pressure', units).text}`,
-        `Vapour pressure: ${toDisplay(f.vapourPressure, 'pressure', units).text}`,
-        `Source: ${f.source}`,
-      ]);
+      return map(
+        c.fluids,
+        (f) => (units) => warm(f, units),
+        (f) => (units) => [
+          f.summary,
+          ...f.viscosity.map(
+            (p) =>
+              `Viscosity: ${toDisplay(p.viscosity, 'viscosity', units).text} at ${toDisplay(p.temperature, 'temperature', units).text}`,
+          ),
+          `Density: ${toDisplay(f.density, 'density', units).text} at ${toDisplay(f.densityAt, 'temperature', units).text}`,
+          `Bulk modulus: ${toDisplay(f.bulkModulus, 'gauge-pressure', units).text}`,
+          `Vapour pressure: ${toDisplay(f.vapourPressure, 'pressure', units).text}`,
+          `Source: ${f.source}`,
+        ],
+      );
   }
 }
 
 function map<T extends { readonly title: string }>(
   record: Readonly<Record<string, T>>,
+  brief: (item: T) => Entry['brief'],
   full: (item: T) => Entry['full'],
 ): Readonly<Record<string, Entry>> {
   return Object.fromEntries(
-    Object.entries(record).map(([name, item]) => [name, { title: item.title, full: full(item) }]),
+    Object.entries(record).map(([name, item]) => [
+      name,
+      { title: item.title, brief: brief(item), full: full(item) },
+    ]),
   );
+}
+
+/** A heading and one line for each named thing; nothing when there are none. */
+function titled<T>(
+  heading: string,
+  things: Readonly<Record<string, T>>,
+  say: (thing: T) => string,
+): readonly string[] {
+  const lines = Object.entries(things).map(([name, thing]) => {
+    const said = say(thing);
+    return said === '' || said === name ? `  ${kebab(name)}` : `  ${kebab(name)}: ${said}`;
+  });
+  return lines.length === 0 ? [] : [`${heading}:`, ...lines];
+}
+
+function faultsOf({ faults }: Catalogues, kind: string): readonly string[] {
+  return Object.keys(faults).filter((name) => faults[name].befalls.includes(kind));
+}
+
+/** 40 degC, where oils are graded, K. */
+const GRADED = 313.15;
+
+function warm({ viscosity }: FluidDefinition, units: DisplaySystem): string {
+  const point = viscosity.find((p) => Math.abs(p.temperature - GRADED) < 1);
+  return point === undefined ? '' : toDisplay(point.viscosity, 'viscosity', units).text;
 }
 
 function parameters(definitions: ParameterDefinitions, units: DisplaySystem): readonly string[] {

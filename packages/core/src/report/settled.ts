@@ -41,12 +41,18 @@ export function settle(run: Run, whole: boolean): Settled {
     streams.set(key, [...(streams.get(key) ?? []), e]);
   }
   const told = [...streams.values()].flatMap((entries) => steady(entries, least));
-  const kept = new Set(told.map(({ entry }) => entry.index));
-  const changes = told
-    .filter(({ entry, from }) => !(from === '' && start.get(entry.to)?.includes(entry.device)))
-    .map((change) => ({ ...change, by: origin(run.log, change.entry.by, kept) }))
-    .sort((a, b) => a.entry.index - b.entry.index);
-  return { start, changes, least, left: run.log.length - kept.size };
+  const changes = told.filter(
+    ({ entry, from }) => !(from === '' && start.get(entry.to)?.includes(entry.device)),
+  );
+  const kept = new Set(changes.map(({ entry }) => entry.index));
+  return {
+    start,
+    changes: changes
+      .map((change) => ({ ...change, by: origin(run.log, change.entry.by, kept) }))
+      .sort((a, b) => a.entry.index - b.entry.index),
+    least,
+    left: run.log.length - told.length,
+  };
 }
 
 function shortest(run: Run): number {

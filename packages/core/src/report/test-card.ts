@@ -86,16 +86,23 @@ function result({ outcome, flags }: Run): string {
 }
 
 function flags(run: Run, { units, paint = (text) => text }: TableOptions): readonly string[] {
-  const raised = run.flags.filter((f) => f.severity !== 'note');
+  // What fails comes before what wants care, each in the order of time.
+  const raised = (['fail', 'caution'] as const).flatMap((severity) =>
+    run.flags.filter((f) => f.severity === severity),
+  );
   const lines = [raised.length === 0 ? 'Flags: none' : `Flags: ${raised.length}`];
+  const advised = new Set<string>();
   for (const f of raised) {
-    const head = `${f.severity.toUpperCase()}  ${signed(f.margin, f.marginQuantity, units)}  ${plain(f.title)}`;
+    const margin = signed(f.margin, f.marginQuantity, units);
+    const head = `${f.severity.toUpperCase()}  ${margin}  asked for: ${plain(f.title)}`;
     lines.push(
       `  ${paint(head, f.severity)}  [${f.rule}]`,
       `    at ${span(f)}: ${plain(f.devices.join(', '))}`,
       ...wrap(f.explanation, WIDTH, '    '),
-      ...wrap(`Next: ${f.suggestion}`, WIDTH, '    '),
+      // Both sides flagged for the same reason need the same advice once.
+      ...(advised.has(f.suggestion) ? [] : wrap(`Next: ${f.suggestion}`, WIDTH, '    ')),
     );
+    advised.add(f.suggestion);
   }
   return lines;
 }
