@@ -8,9 +8,9 @@ import type { Shape } from '../define/index.js';
 const HEAD = 3;
 
 /** Numbers of grid points to try, and how well a grid must do at PROBES points in between. */
-const GRIDS = [2, 9, 17, 33, 65, 129, 257];
+const GRIDS = [2, 33, 65, 129, 257];
 const TOLERANCE = 1e-7;
-const PROBES = 301;
+const PROBES = 97;
 
 /** Slope at x[0] of the polynomial through the given points (Newton's divided differences). */
 function slopeAtFirst(x: readonly number[], y: readonly number[]): number {
