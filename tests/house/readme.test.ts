@@ -6,8 +6,10 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { formatIssue, readScenario, scenarioJsonSchema, simulate } from '@wheelwell/core';
 import { ROOT, textOf } from './files.js';
-import { blocksOf, complaintsOf, fileOf, outputOf, rewrite } from './snippets.js';
+import { blocksOf, complaintsOf, excerptOf, fileOf, outputOf, rewrite } from './snippets.js';
 
 const PAGES = ['README.md', 'DEVELOPERS.md'];
 const COMMAND = 'packages/core/bin/wheelwell.js';
@@ -62,6 +64,60 @@ describe('the commands of the README', () => {
     // 1: the gear was flagged, which is an answer; 2 and 3 are not.
     expect([0, 1]).toContain(status);
     expect(stdout.length).toBeGreaterThan(100);
+  });
+});
+
+describe('what the README shows of the command line', () => {
+  const count = blocksOf('README.md').filter(({ language }) => language === 'console').length;
+
+  it('is shown', () => {
+    expect(count).toBeGreaterThanOrEqual(3);
+  });
+
+  it.each(Array.from({ length: count }, (_, i) => i))('is what it prints, block %i', (i) => {
+    // Read anew: the block before may have been recorded with more lines.
+    const block = blocksOf('README.md').filter(({ language }) => language === 'console')[i];
+    const [call, ...shown] = block.text.split('\n');
+    expect(call).toMatch(/^\$ npx wheelwell /);
+    const { stdout } = spawnSync(process.execPath, [COMMAND, ...call.split(' ').slice(3)], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
+    const now = excerptOf(stdout.trimEnd().split('\n'), shown);
+    if (process.env.UPDATE_DOCS) rewrite('README.md', block, [call, ...now].join('\n'));
+    else expect(shown).toEqual(now);
+  });
+});
+
+describe('the scenario of the README', () => {
+  const { text } = blocksOf('README.md').find(({ language }) => language === 'yaml')!;
+  const { scenario, issues } = readScenario(text, { file: 'README.md' });
+
+  it('reads without a problem', () => {
+    expect(issues.map(formatIssue)).toEqual([]);
+  });
+
+  it('has every section there is', () => {
+    const { properties } = scenarioJsonSchema() as { properties: Record<string, unknown> };
+    expect(Object.keys(parse(text) as object).sort()).toEqual(Object.keys(properties).sort());
+    const { properties: parts } = (
+      properties.cards as { additionalProperties: { properties: Record<string, unknown> } }
+    ).additionalProperties;
+    const used = Object.values((parse(text) as { cards: Record<string, object> }).cards);
+    expect([...new Set(used.flatMap((card) => Object.keys(card)))].sort()).toEqual(
+      Object.keys(parts)
+        .filter((key) => key !== 'note')
+        .sort(),
+    );
+  });
+
+  it('plays every card to its end and breaks just the rules it says', () => {
+    for (const [name, card] of Object.entries(scenario!.cards)) {
+      const run = simulate(scenario!, { card: name });
+      expect(run.outcome.kind).toBe('done');
+      const raised = run.flags.filter(({ severity }) => severity !== 'note');
+      expect([...new Set(raised.map(({ rule }) => rule))].sort()).toEqual([...card.expect].sort());
+    }
   });
 });
 

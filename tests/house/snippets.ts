@@ -70,3 +70,37 @@ export function rewrite(page: string, block: Block, text: string): void {
   lines.splice(block.start, block.end - block.start, ...text.split('\n'));
   writeFileSync(join(ROOT, page), lines.join('\n'));
 }
+
+/** Stands for lines that are left out of an excerpt. */
+const LEFT_OUT = '...';
+
+/** The pieces of a printed text that a page shows, between its marks for what it leaves out. */
+export function piecesOf(shown: readonly string[]): string[][] {
+  const pieces: string[][] = [[]];
+  for (const line of shown) {
+    if (line === LEFT_OUT) pieces.push([]);
+    else pieces.at(-1)!.push(line);
+  }
+  return pieces;
+}
+
+/**
+ * The same excerpt of a later print: each piece begins at the line that begins alike, after the
+ * piece before it, and is as long as it was. A page that shows nothing yet gets the whole.
+ */
+export function excerptOf(printed: readonly string[], shown: readonly string[]): string[] {
+  if (shown.length === 0) return [...printed];
+  let from = 0;
+  return piecesOf(shown)
+    .map((piece) => {
+      if (piece.length === 0) return '';
+      const alike = (a: string, b: string): boolean => a.slice(0, 12) === b.slice(0, 12);
+      const at = printed.findIndex((line, i) => i >= from && alike(line, piece[0]));
+      if (at < 0) throw new Error(`nothing printed begins like: ${piece[0]}`);
+      from = at + piece.length;
+      return printed.slice(at, from).join('\n');
+    })
+    .join(`\n${LEFT_OUT}\n`)
+    .replace(/^\n/, '')
+    .split('\n');
+}

@@ -120,7 +120,7 @@ function margins(run: Run, units: DisplaySystem): readonly string[] {
         signed(f.margin, f.marginQuantity, units),
         f.devices.join(', '),
         span(f),
-        f.margin < 0 ? 'beyond the guide, only noted' : '',
+        f.margin < 0 ? 'only noted' : '',
       ]),
   );
   const heads = [
