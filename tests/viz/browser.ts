@@ -3,8 +3,7 @@
  * everything it says or asks for written down.
  */
 import { execFile } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
@@ -12,6 +11,7 @@ import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { preview } from 'vite';
 import type { PreviewServer } from 'vite';
+import { findBrowser, MISSING } from '../../scripts/browser.mjs';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const VIZ = here('../../packages/viz');
@@ -21,36 +21,33 @@ const VITE = join(
 );
 const run = promisify(execFile);
 const ARTEFACTS = here('../artefacts/viz');
-
-/** Usual places of Chromium and its relatives. */
-const PLACES: readonly string[] = [
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-  '/usr/bin/microsoft-edge',
-  '/snap/bin/chromium',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-  '/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge',
-  ...[process.env.PROGRAMFILES, process.env['PROGRAMFILES(X86)'], process.env.LOCALAPPDATA]
-    .filter((root) => root !== undefined)
-    .flatMap((root) => [
-      join(root, 'Google/Chrome/Application/chrome.exe'),
-      join(root, 'Chromium/Application/chrome.exe'),
-      join(root, 'Microsoft/Edge/Application/msedge.exe'),
-    ]),
+const FOLDER = here('../artefacts/page');
+/** In a folder of its own below the root, which only a relative base survives. */
+const PLACE = join(FOLDER, 'some', 'place');
+/** What the page is built from. */
+const SOURCES = [
+  ...['src', 'public', 'index.html', 'vite.config.ts'].map((name) => join(VIZ, name)),
+  here('../../packages/core/src'),
+  here('../../scenarios'),
 ];
 
-/** CHROME_PATH first, then the usual places. */
-export function findBrowser(): string {
-  const named = process.env.CHROME_PATH;
-  const found =
-    named !== undefined && named !== '' ? named : PLACES.find((path) => existsSync(path));
-  if (found === undefined || !existsSync(found)) {
-    throw new Error('no Chromium, Chrome or Edge found; name one with CHROME_PATH');
-  }
-  return found;
+/** When the youngest file under a path was changed, ms; 0 when there is none. */
+function changed(path: string): number {
+  const at = statSync(path, { throwIfNoEntry: false });
+  if (at === undefined) return 0;
+  if (!at.isDirectory()) return at.mtimeMs;
+  return Math.max(at.mtimeMs, ...readdirSync(path).map((name) => changed(join(path, name))));
+}
+
+/** Builds the page, unless a former test file has built it from the same sources. */
+async function build(): Promise<void> {
+  if (changed(join(PLACE, 'index.html')) > Math.max(...SOURCES.map(changed))) return;
+  rmSync(FOLDER, { recursive: true, force: true });
+  // As a user builds it: in its own process, for production, whatever the test runner has set.
+  await run(process.execPath, [VITE, 'build', '--outDir', PLACE, '--logLevel', 'warn'], {
+    cwd: VIZ,
+    env: { ...process.env, NODE_ENV: 'production' },
+  });
 }
 
 const FLAGS = [
@@ -81,33 +78,27 @@ export interface VisitOptions {
 /** The page, built once for a test file. */
 export class Site {
   private constructor(
-    private readonly folder: string,
     private readonly server: PreviewServer,
     private readonly browser: Browser,
     readonly address: string,
   ) {}
 
   static async open(): Promise<Site> {
-    const folder = mkdtempSync(join(tmpdir(), 'wheelwell-page-'));
-    // In a folder of its own below the root, which only a relative base survives.
-    const outDir = join(folder, 'some', 'place');
-    // As a user builds it: in its own process, for production, whatever the test runner has set.
-    await run(process.execPath, [VITE, 'build', '--outDir', outDir, '--logLevel', 'warn'], {
-      cwd: VIZ,
-      env: { ...process.env, NODE_ENV: 'production' },
-    });
+    const executablePath = findBrowser();
+    if (executablePath === undefined) throw new Error(MISSING);
+    await build();
     const server = await preview({
-      root: folder,
+      root: here('../artefacts'),
       configFile: false,
       logLevel: 'warn',
       appType: 'mpa',
-      build: { outDir: folder },
+      build: { outDir: 'page' },
       preview: { host: '127.0.0.1', port: 0 },
     });
     const at = server.httpServer.address();
     const port = typeof at === 'object' && at !== null ? at.port : 0;
-    const browser = await chromium.launch({ executablePath: findBrowser(), args: FLAGS });
-    return new Site(folder, server, browser, `http://127.0.0.1:${port}/some/place/`);
+    const browser = await chromium.launch({ executablePath, args: FLAGS });
+    return new Site(server, browser, `http://127.0.0.1:${port}/some/place/`);
   }
 
   async visit(options: VisitOptions = {}): Promise<Visit> {
@@ -141,7 +132,6 @@ export class Site {
   async close(): Promise<void> {
     await this.browser.close();
     await this.server.close();
-    rmSync(this.folder, { recursive: true, force: true });
   }
 }
 
@@ -162,6 +152,20 @@ export async function scrubTo(page: Page, time: number): Promise<void> {
     (input as HTMLInputElement).value = String(t);
     input.dispatchEvent(new Event('input', { bubbles: true }));
   }, time);
+}
+
+/** Drops files on the page and waits until what they bring is on show. */
+export async function drop(
+  page: Page,
+  ...files: readonly (readonly [string, string])[]
+): Promise<void> {
+  await page.evaluate((all) => {
+    const carried = new DataTransfer();
+    for (const [name, content] of all)
+      carried.items.add(new File([content], name, { type: 'text/yaml' }));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, cancelable: true }));
+  }, files);
+  await settled(page);
 }
 
 /** Waits until the simulation asked for is on show. */

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readScenario } from '@wheelwell/core';
-import { keep, scrubTo, clock, settled, Site } from './browser.js';
+import { clock, drop, keep, scrubTo, Site } from './browser.js';
 import type { Visit } from './browser.js';
 import { TEXT } from './demo.js';
 
@@ -13,18 +13,6 @@ beforeAll(async () => {
 });
 afterAll(() => site.close());
 
-async function drop(name: string, text: string): Promise<void> {
-  await visit.page.evaluate(
-    ([file, content]) => {
-      const carried = new DataTransfer();
-      carried.items.add(new File([content], file, { type: 'text/yaml' }));
-      window.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, cancelable: true }));
-    },
-    [name, text] as const,
-  );
-  await settled(visit.page);
-}
-
 describe('a dropped file', () => {
   it('that does not read lists every issue with its place and hint, and keeps the run', async () => {
     const { page } = visit;
@@ -36,7 +24,7 @@ describe('a dropped file', () => {
     );
     const { issues } = readScenario(broken, { file: 'broken.yaml' });
     expect(issues.length).toBeGreaterThan(0);
-    await drop('broken.yaml', broken);
+    await drop(visit.page, ['broken.yaml', broken]);
     const box = page.locator('ww-issue-list section');
     expect(await box.textContent()).toContain('The former run is kept.');
     expect(await box.locator('li').count()).toBe(issues.length);
@@ -56,7 +44,7 @@ describe('a dropped file', () => {
   it('that reads is opened', async () => {
     const { page } = visit;
     const renamed = TEXT.replace(/^title:.*$/m, 'title: A dropped aircraft');
-    await drop('mine.yaml', renamed);
+    await drop(visit.page, ['mine.yaml', renamed]);
     expect(
       await page
         .locator('ww-card-bar .file select')
@@ -67,7 +55,7 @@ describe('a dropped file', () => {
   });
 
   it('that is no scenario at all does no harm', async () => {
-    await drop('odd.yaml', '- 1\n- [\n');
+    await drop(visit.page, ['odd.yaml', '- 1\n- [\n']);
     expect(await visit.page.locator('ww-issue-list section').count()).toBeGreaterThan(0);
     await visit.page.getByRole('button', { name: 'Dismiss' }).click();
     expect(visit.said).toEqual([]);

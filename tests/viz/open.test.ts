@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { catalogues } from '@wheelwell/core';
+import { catalogues, CAUTIONS } from '@wheelwell/core';
 import type { Run } from '@wheelwell/core';
 import { keep, scrubTo, Site } from './browser.js';
 import type { Visit } from './browser.js';
@@ -59,12 +59,10 @@ describe('the page as it opens', () => {
 
   it('keeps the cautions in sight', async () => {
     const { page } = visit;
-    await expect
-      .poll(() => page.getByText('A simulation, not approved data.').isVisible())
-      .toBe(true);
+    await expect.poll(() => page.getByText(CAUTIONS[0].head).first().isVisible()).toBe(true);
     await page.getByText('All cautions').click();
-    for (const word of ['Jacked aircraft', 'Doors shear', 'Oil under pressure']) {
-      expect(await page.getByText(word).isVisible()).toBe(true);
+    for (const { text } of CAUTIONS) {
+      expect(await page.getByText(text).isVisible()).toBe(true);
     }
     await page.getByText('All cautions').click();
   });

@@ -3,7 +3,7 @@ import { css } from 'lit';
 export const appStyles = css`
   :host {
     display: grid;
-    grid-template-rows: auto auto auto minmax(0, 1fr) auto;
+    grid-template-rows: auto auto auto auto minmax(0, 1fr) auto;
     height: 100dvh;
     min-height: 620px;
     overflow: clip;
@@ -156,7 +156,8 @@ export const appStyles = css`
     }
     main {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-rows: 370px 330px auto;
+      /* Both in sight at once on a low screen too. */
+      grid-template-rows: clamp(280px, 54dvh - 115px, 370px) clamp(240px, 46dvh - 95px, 330px) auto;
       grid-template-areas: 'stage' 'chart' 'side';
     }
     .side {
@@ -175,5 +176,27 @@ export const appStyles = css`
       position: sticky;
       bottom: 0;
     }
+  }
+  main[aria-busy='true'] .area {
+    /* The former run, for as long as a long one takes. */
+    opacity: 0.6;
+    transition: opacity 0.1s 0.3s;
+  }
+  /* For a room: what moves, when, and why; nothing else. */
+  :host([large]) {
+    display: grid;
+    height: 100dvh;
+    overflow: clip;
+  }
+  :host([large]) main {
+    grid-template-columns: minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1.25fr) minmax(0, 1fr) auto;
+    grid-template-areas: 'stage' 'chart' 'told';
+  }
+  :host([large]) .side {
+    display: none;
+  }
+  .told {
+    grid-area: told;
   }
 `;

@@ -5,12 +5,14 @@ import { demos } from '../model/demos.js';
 import { reached } from '../model/history.js';
 import { Store } from '../model/store.js';
 import { define } from '../view/base.js';
+import '../view/busy.js';
 import '../view/card-bar.js';
 import type { CardBar } from '../view/card-bar.js';
 import '../view/cautions.js';
 import { views } from '../view/index.js';
 import type { Area, ViewEntry } from '../view/index.js';
 import '../view/issue-list.js';
+import '../view/told.js';
 import { shared } from '../view/shared.styles.js';
 import '../view/transport.js';
 import { Engine } from '../worker/client.js';
@@ -24,7 +26,7 @@ import { applyTheme, recall, remember, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
 
 /** What the shell itself shows of the state. */
-const SHOWN = ['said', 'picture', 'faults', 'busy'] as const;
+const SHOWN = ['said', 'picture', 'faults', 'busy', 'large'] as const;
 
 const THEME_WORD: Readonly<Record<Theme, string>> = {
   auto: 'Theme: system',
@@ -64,6 +66,7 @@ export class App extends LitElement {
     this.store.watch((changed) => {
       if (changed.has('system')) remember('units', this.store.state.system);
       if (SHOWN.some((key) => changed.has(key))) this.requestUpdate();
+      if (changed.has('large')) this.#enlarge();
       if (changed.has('selection')) this.#showSelection();
     });
   }
@@ -86,7 +89,7 @@ export class App extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { picture, said, busy } = this.store.state;
+    const { picture, said, busy, large } = this.store.state;
     const card = picture?.cards.find((c) => c.name === picture.card);
     return html`
       <header>
@@ -110,6 +113,13 @@ export class App extends LitElement {
           >Wheelwell
         </h1>
         <ww-card-bar .store=${this.store}></ww-card-bar>
+        <button
+          aria-pressed=${large}
+          @click=${() => this.store.setLarge(!large)}
+          title="Drawing, chart and reason only, large enough for a room (L)"
+        >
+          Large
+        </button>
         <button @click=${this.#nextTheme} title="Light, dark or as the system (T)">
           ${THEME_WORD[this.theme]}
         </button>
@@ -117,9 +127,11 @@ export class App extends LitElement {
       </header>
       <ww-cautions .store=${this.store}></ww-cautions>
       <ww-issue-list .store=${this.store} role="alert"></ww-issue-list>
+      <ww-busy .store=${this.store}></ww-busy>
       <main aria-busy=${busy}>
         <section class="area stage" aria-label="Drawings">${this.#area('stage')}</section>
         <section class="area chart" aria-label="Order of events">${this.#area('chart')}</section>
+        ${large ? html`<section class="area told" aria-label="What is picked out"><ww-told .store=${this.store}></ww-told></section>` : nothing}
         <div class="side">
           ${views
             .filter((v) => v.area === 'fact')
@@ -203,15 +215,23 @@ export class App extends LitElement {
       },
       open: () => this.renderRoot.querySelector<CardBar>('ww-card-bar')?.choose(),
       panel: (index) => {
+        store.setLarge(false);
         const view = views.filter((v) => v.area === 'panel')[index];
         if (view === undefined) return;
         this.#choose('panel', view.name);
         this.renderRoot.querySelector('.panel')?.scrollIntoView({ block: 'nearest' });
       },
       units: () => store.setSystem(store.state.system === 'us' ? 'metric' : 'us'),
+      large: () => store.setLarge(!store.state.large),
       theme: () => this.#nextTheme(),
       help: () => this.#help(),
     };
+  }
+
+  #enlarge(): void {
+    const { large } = this.store.state;
+    this.toggleAttribute('large', large);
+    document.documentElement.toggleAttribute('data-large', large);
   }
 
   #nextTheme = (): void => {
@@ -240,8 +260,7 @@ export class App extends LitElement {
   #drop = (e: DragEvent): void => {
     e.preventDefault();
     this.dropping = false;
-    const file = e.dataTransfer?.files[0];
-    if (file !== undefined) void this.store.openFile(file);
+    void this.store.openFiles([...(e.dataTransfer?.files ?? [])]);
   };
 }
 

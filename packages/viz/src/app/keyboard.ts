@@ -12,6 +12,7 @@ export interface Deeds {
   readonly open: () => void;
   readonly panel: (index: number) => void;
   readonly units: () => void;
+  readonly large: () => void;
   readonly theme: () => void;
   readonly help: () => void;
 }
@@ -67,6 +68,7 @@ export const KEYS: readonly Key[] = [
   },
   { keys: ['o'], shown: 'O', what: 'open a scenario file', act: (d) => d.open() },
   { keys: ['u'], shown: 'U', what: 'US or metric units', act: (d) => d.units() },
+  { keys: ['l'], shown: 'L', what: 'large, for a room, and back', act: (d) => d.large() },
   { keys: ['t'], shown: 'T', what: 'light, dark or as the system', act: (d) => d.theme() },
   { keys: ['?'], shown: '?', what: 'this list', act: (d) => d.help() },
 ];

@@ -11,28 +11,35 @@ export type Flat = [number, number];
 export interface Projection {
   readonly name: 'ahead' | 'behind' | 'side';
   readonly title: string;
+  /** What else the onlooker must know. */
+  readonly note: string;
   /** Paper's rightward direction as an aircraft axis. */
   readonly right: Vector;
   /** Direction towards the onlooker. */
   readonly near: Vector;
 }
 
+const LOCKS = 'Locks: D downlock, U uplock';
+
 export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
   ahead: {
     name: 'ahead',
-    title: 'Front view, seen from ahead',
+    title: 'Seen from ahead',
+    note: LOCKS,
     right: { x: 0, y: -1, z: 0 },
     near: { x: -1, y: 0, z: 0 },
   },
   behind: {
     name: 'behind',
-    title: 'Front view, seen from behind',
+    title: 'Seen from behind',
+    note: LOCKS,
     right: { x: 0, y: 1, z: 0 },
     near: { x: 1, y: 0, z: 0 },
   },
   side: {
     name: 'side',
-    title: 'Side view, seen from the left',
+    title: 'Seen from the left, nose to the left',
+    note: 'Right side faint, behind',
     right: { x: 1, y: 0, z: 0 },
     near: { x: 0, y: -1, z: 0 },
   },

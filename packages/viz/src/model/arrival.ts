@@ -1,13 +1,15 @@
 /** What the page knows after the worker has answered. */
-import type { Reply } from '../worker/message.js';
+import type { Picture, Reply } from '../worker/message.js';
 import { reached } from './history.js';
-import { count, sentenceOfRun } from './sentence.js';
-import type { Source, State } from './state.js';
+import { count, sentenceOfRun, titleOfRun } from './sentence.js';
+import type { Former, State } from './state.js';
 
-/** The change to the state; `asked` is the text the answered request was about. */
-export function arrived(before: State, reply: Reply, asked: Source | undefined): Partial<State> {
+/** The change to the state. */
+export function arrived(before: State, reply: Reply): Partial<State> {
+  if (reply.kind === 'progress') return { progress: reply.share };
+  const over = { busy: false, asked: undefined, progress: 0 };
   // What could not be had leaves the former run, and its faults, on show.
-  const kept = { busy: false, faults: before.picture?.faults ?? [] };
+  const kept = { ...over, faults: before.picture?.faults ?? [] };
   if (reply.kind === 'issues') {
     const { file, issues } = reply;
     const said = `${file} could not be read: ${count(issues.length, 'problem')}.`;
@@ -18,18 +20,18 @@ export function arrived(before: State, reply: Reply, asked: Source | undefined):
     return { ...kept, failure, said: failure };
   }
   const { picture } = reply;
-  const former = before.picture;
+  const shown = before.picture;
   // The same test again (other faults) keeps the place in time; another one starts over.
   const same =
-    former !== undefined && former.file === picture.file && former.duration === picture.duration;
+    shown !== undefined && shown.file === picture.file && shown.duration === picture.duration;
   return {
+    ...over,
     picture,
-    source: asked ?? before.source,
+    former: formerOf(before, picture),
+    source: before.asked?.source ?? before.source,
     faults: picture.faults,
-    busy: false,
     issues: [],
     issuesFile: '',
-    failure: '',
     time: same ? Math.min(before.time, reached(picture)) : 0,
     playing: same && before.playing,
     selection: { kind: 'none' },
@@ -37,3 +39,14 @@ export function arrived(before: State, reply: Reply, asked: Source | undefined):
     said: sentenceOfRun(picture),
   };
 }
+
+/** Dragging a severity makes many runs of one test: the run before the test stays the former one. */
+function formerOf(before: State, picture: Picture): Former | undefined {
+  const shown = before.picture;
+  if (shown?.file !== picture.file) return undefined;
+  if (testOf(shown) === testOf(picture)) return before.former;
+  return { title: titleOfRun(shown), timings: shown.timings };
+}
+
+const testOf = (p: Picture): string =>
+  [p.card, ...p.faults.map((f) => `${f.fault} on ${f.on}`)].join('; ');

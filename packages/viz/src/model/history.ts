@@ -63,9 +63,9 @@ export function stateAt(list: readonly Stretch[], time: number): string {
   return state;
 }
 
-/** A carried channel at a time, between its samples; undefined when it is not carried. */
-export function channelAt(picture: Picture, name: string, time: number): number | undefined {
-  const v = picture.channels.find((c) => c.name === name)?.v;
+/** A mechanism's angle at a time, between its samples, rad; undefined when the run has none. */
+export function angleOf(picture: Picture, mechanism: string, time: number): number | undefined {
+  const v = picture.angles.find((a) => a.mechanism === mechanism)?.v;
   if (v === undefined || v.length === 0) return undefined;
   const at = Math.min(Math.max(time / picture.tick, 0), v.length - 1);
   const i = Math.min(Math.floor(at), v.length - 1);

@@ -1,9 +1,9 @@
 /** Where a mechanism is at an angle or a time, from its sampled outline. */
 import type { Projection, Flat, Vector } from '../drawing/projection.js';
-import { project } from '../drawing/projection.js';
+import { dot, project } from '../drawing/projection.js';
 import type { Tyre } from '../drawing/tyre.js';
 import type { OutlineSamples, Picture } from '../worker/message.js';
-import { channelAt } from './history.js';
+import { angleOf } from './history.js';
 
 export interface Place {
   readonly line: readonly Vector[];
@@ -45,7 +45,15 @@ function tyreOf(centre: Vector, axle: Vector, radius: number, width: number): Ty
 
 /** A mechanism's angle at a time, rad; its low end when the run does not carry it. */
 export function angleAt(picture: Picture, o: OutlineSamples, time: number): number {
-  return channelAt(picture, `${o.mechanism}.angle`, time) ?? o.low;
+  return angleOf(picture, o.mechanism, time) ?? o.low;
+}
+
+const UP: Vector = { x: 0, y: 0, z: 1 };
+
+/** How far a tyre, as a cylinder, reaches from its centre along a direction, mm. */
+function reachOf(tyre: Tyre, along: Vector): number {
+  const a = dot(tyre.axle, along);
+  return 1000 * (tyre.radius * Math.sqrt(Math.max(0, 1 - a * a)) + (tyre.width / 2) * Math.abs(a));
 }
 
 /** Every point the outlines reach, on the paper: for choosing what the drawing must hold. */
@@ -57,8 +65,9 @@ export function swept(outlines: readonly OutlineSamples[], onto: Projection): Fl
       for (const p of [...place.line, ...place.edge]) out.push(project(p, onto));
       if (place.tyre !== undefined) {
         const [u, v] = project(place.tyre.centre, onto);
-        const r = place.tyre.radius * 1000;
-        out.push([u - r, v - r], [u + r, v + r]);
+        const across = reachOf(place.tyre, onto.right);
+        const up = reachOf(place.tyre, UP);
+        out.push([u - across, v - up], [u + across, v + up]);
       }
     }
   }

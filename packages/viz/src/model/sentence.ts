@@ -1,6 +1,6 @@
 /** Numbers and records as words, in the user's units. */
 import { format } from 'd3-format';
-import type { Flag, Picture, Quantity, Severity, System } from '../worker/message.js';
+import type { FaultEntry, Flag, Picture, Quantity, Severity, System } from '../worker/message.js';
 
 export const SEVERITY_WORD: Readonly<Record<Severity, string>> = {
   fail: 'Fail',
@@ -20,6 +20,11 @@ export function figure(value: number): string {
   return text.replace('-', '\u2212');
 }
 
+/** A unit as it is written on paper: 'cm^3' -> 'cm³'. */
+function written(unit: string): string {
+  return unit.replaceAll('^2', '²').replaceAll('^3', '³');
+}
+
 /** A value with its unit. */
 export function withUnit(
   value: number,
@@ -30,7 +35,7 @@ export function withUnit(
   const d = picture.display[system][quantity];
   if (d === undefined) return figure(value);
   const shown = figure(value * d.factor + d.shift);
-  return d.unit === '' ? shown : `${shown}\u00a0${d.unit}`;
+  return d.unit === '' ? shown : `${shown}\u00a0${written(d.unit)}`;
 }
 
 /** A difference (margin, spread): never shifted, always signed. */
@@ -44,7 +49,7 @@ export function margin(
   const d = picture.display[system][quantity];
   const shown = value * (d?.factor ?? 1);
   const sign = shown > 0 ? '+' : '';
-  return `${sign}${figure(shown)}${d === undefined || d.unit === '' ? '' : `\u00a0${d.unit}`}`;
+  return `${sign}${figure(shown)}${d === undefined || d.unit === '' ? '' : `\u00a0${written(d.unit)}`}`;
 }
 
 export function seconds(t: number, digits = 2): string {
@@ -63,6 +68,18 @@ export function sentenceOfFlag(flag: Flag, picture: Picture, system: System): st
 
 export function count(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
+}
+
+/** A card's title and what was changed about its faults. */
+export function titleOfRun(picture: Picture): string {
+  const card = picture.cards.find((c) => c.name === picture.card);
+  const title = card?.title ?? picture.card;
+  const name = (f: FaultEntry): string => `${plain(f.fault)} on ${plain(f.on)}`;
+  const own = (card?.faults ?? []).map(name);
+  const now = picture.faults.map(name);
+  const more = now.filter((f) => !own.includes(f));
+  const less = own.filter((f) => !now.includes(f));
+  return [title, ...more.map((f) => `with ${f}`), ...less.map((f) => `without ${f}`)].join(', ');
 }
 
 export function sentenceOfRun(picture: Picture): string {

@@ -10,6 +10,10 @@ export interface Sheet {
   readonly mm: number;
   /** How far a mechanism is moved to the right to close the gaps, mm (zero or negative). */
   readonly shiftOf: (mechanism: string) => number;
+  /** The highest point it reaches anywhere on its way, mm down the paper. */
+  readonly topOf: (mechanism: string) => number;
+  /** The lowest point that anything reaches, mm down the paper. */
+  readonly bottom: number;
   /** Signs where something was cut out; `gap` is its true width, m. */
   readonly breaks: readonly {
     readonly x: number;
@@ -19,10 +23,10 @@ export interface Sheet {
   }[];
 }
 
-/** Gaps wider than this are cut down to this, mm. */
-const GAP = 420;
+/** Gaps wider than this are cut down to this, mm; or px where the drawing is small. */
+const GAP = { mm: 420, px: 64 };
 /** Room for captions and labels, px. */
-const MARGIN = { top: 62, side: 18, bottom: 14 };
+const MARGIN = { top: 68, side: 18, bottom: 22 };
 
 interface Extent {
   readonly name: string;
@@ -60,14 +64,17 @@ export function layOut(
   if (first === undefined || width <= 0 || height <= 0) return undefined;
   const top = Math.min(...all.map((e) => e.top));
   const bottom = Math.max(...all.map((e) => e.bottom));
+  // At least: the width may ask for more.
+  const coarse = (bottom - top) / Math.max(height - MARGIN.top - MARGIN.bottom, 40);
+  const room = Math.max(GAP.mm, GAP.px * coarse);
   const shifts = new Map<string, number>();
   const cuts: { at: number; gap: number }[] = [];
   let shift = 0;
   let end = first.left;
   for (const e of all) {
-    if (e.left - end > GAP) {
-      const cut = e.left - end - GAP;
-      cuts.push({ at: end + shift + GAP / 2, gap: e.left - end });
+    if (e.left - end > room) {
+      const cut = e.left - end - room;
+      cuts.push({ at: end + shift + room / 2, gap: e.left - end });
       shift -= cut;
     }
     end = Math.max(end, e.right);
@@ -86,6 +93,8 @@ export function layOut(
     viewBox: `${x} ${y} ${width * mm} ${height * mm}`,
     mm,
     shiftOf: (mechanism) => shifts.get(mechanism) ?? 0,
+    topOf: (mechanism) => all.find((e) => e.name === mechanism)?.top ?? top,
+    bottom,
     breaks: cuts.map((c) => ({
       x: c.at,
       y: middle + 44 * mm,

@@ -1,5 +1,5 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
-import type { FaultEntry, Issue, Picture, System } from '../worker/message.js';
+import type { FaultEntry, Issue, Picture, System, Timing } from '../worker/message.js';
 
 /** A scenario text and the name it goes by. */
 export interface Source {
@@ -13,6 +13,12 @@ export type Selection =
   | { readonly kind: 'event'; readonly index: number }
   | { readonly kind: 'flag'; readonly index: number };
 
+/** A run that was on show, kept to compare times with. */
+export interface Former {
+  readonly title: string;
+  readonly timings: readonly Timing[];
+}
+
 export interface State {
   /** The run on show; kept when a later file cannot be read. */
   readonly picture: Picture | undefined;
@@ -20,7 +26,15 @@ export interface State {
   readonly source: Source | undefined;
   /** The faults asked for; those of the run on show follow when it arrives. */
   readonly faults: readonly FaultEntry[];
+  /** The files the user has given, to go back to. */
+  readonly files: readonly Source[];
+  /** What is being simulated; the run on show stays until it is there. */
+  readonly asked: { readonly source: Source; readonly card: string } | undefined;
+  /** Share of it that is done, 0..1. */
+  readonly progress: number;
   readonly busy: boolean;
+  /** The run before this one, of the same file: other card or other faults. */
+  readonly former: Former | undefined;
   readonly issues: readonly Issue[];
   readonly issuesFile: string;
   /** A sentence when the simulation itself failed; empty when all is well. */
@@ -34,6 +48,8 @@ export interface State {
   /** Window of time the charts show, s. */
   readonly span: readonly [number, number];
   readonly system: System;
+  /** Drawings and chart large, for a room full of people. */
+  readonly large: boolean;
   /** What was last said to a screen reader. */
   readonly said: string;
 }
@@ -44,7 +60,11 @@ export const EMPTY: State = {
   picture: undefined,
   source: undefined,
   faults: [],
+  files: [],
+  asked: undefined,
+  progress: 0,
   busy: false,
+  former: undefined,
   issues: [],
   issuesFile: '',
   failure: '',
@@ -54,5 +74,6 @@ export const EMPTY: State = {
   selection: { kind: 'none' },
   span: [0, 1],
   system: 'us',
+  large: false,
   said: '',
 };

@@ -21,8 +21,6 @@ export class Store {
   #state: State = EMPTY;
   #watchers = new Set<Watcher>();
   #runner: Runner;
-  /** The source asked for, until its run or its issues arrive. */
-  #asked: Source | undefined;
 
   constructor(makeRunner: (listener: (reply: Reply) => void) => Runner) {
     this.#runner = makeRunner((reply) => this.receive(reply));
@@ -54,14 +52,18 @@ export class Store {
     this.#ask(source, undefined, undefined);
   }
 
-  /** The same for a file the user gives. */
-  async openFile(file: GivenFile): Promise<void> {
-    try {
-      this.open(await sourceOf(file));
-    } catch (error) {
-      const failure = error instanceof Error ? error.message : String(error);
-      this.set({ failure, said: failure });
-    }
+  /** The same for files the user gives: the first that can be had is opened, the others are listed. */
+  async openFiles(given: readonly GivenFile[]): Promise<void> {
+    const read = await Promise.allSettled(given.map(sourceOf));
+    const sources = read.flatMap((r) => (r.status === 'fulfilled' ? [r.value] : []));
+    const failure = read
+      .flatMap((r) => (r.status === 'rejected' ? [(r.reason as Error).message] : []))
+      .join(' ');
+    const kept = this.#state.files.filter((f) => !sources.some((s) => s.file === f.file));
+    this.set({ files: [...kept, ...sources] });
+    const [first] = sources;
+    if (first !== undefined) this.open(first);
+    if (failure !== '') this.set({ failure, said: failure });
   }
 
   chooseCard(card: string): void {
@@ -76,17 +78,24 @@ export class Store {
 
   stop(): void {
     this.#runner.stop();
-    this.#asked = undefined;
     this.set({
       busy: false,
+      asked: undefined,
+      progress: 0,
       faults: this.#state.picture?.faults ?? [],
       said: 'Simulation stopped.',
     });
   }
 
   #ask(source: Source, card: string | undefined, faults: readonly FaultEntry[] | undefined): void {
-    this.#asked = source;
-    this.set({ busy: true, failure: '', ...(faults === undefined ? {} : { faults }) });
+    const asked = { source, card: card ?? '' };
+    this.set({
+      asked,
+      busy: true,
+      progress: 0,
+      failure: '',
+      ...(faults === undefined ? {} : { faults }),
+    });
     const { file, text } = source;
     this.#runner.run({
       file,
@@ -97,7 +106,7 @@ export class Store {
   }
 
   receive(reply: Reply): void {
-    this.set(arrived(this.#state, reply, this.#asked));
+    this.set(arrived(this.#state, reply));
   }
 
   dismissIssues(): void {
@@ -232,6 +241,10 @@ export class Store {
   showAll(): void {
     const { picture } = this.#state;
     if (picture !== undefined) this.set({ span: [0, picture.duration] });
+  }
+
+  setLarge(large: boolean): void {
+    this.set({ large });
   }
 
   setSystem(system: State['system']): void {

@@ -36,10 +36,15 @@ export const bayStyles = css`
     right: 0.6rem;
     display: flex;
     justify-content: space-between;
-    align-items: center;
+    align-items: start;
     gap: 0.5rem;
     font-size: 0.8rem;
+    line-height: 1.3;
     color: var(--ink-soft);
+  }
+  figcaption small {
+    display: block;
+    font-size: 0.76rem;
   }
   figcaption button {
     font-size: 0.8rem;

@@ -13,6 +13,7 @@ import { define, View } from './base.js';
 import { door, ghost, leg } from './bay-parts.js';
 import { bayStyles } from './bay.styles.js';
 import { shared } from './shared.styles.js';
+import { textScale } from './scale.js';
 import { sign, signAt } from './sign.js';
 
 /**
@@ -26,7 +27,13 @@ export class Bay extends View {
   /** Which way the front view looks. */
   declare front: 'ahead' | 'behind';
 
-  protected readonly watches: readonly (keyof State)[] = ['picture', 'time', 'selection', 'system'];
+  protected readonly watches: readonly (keyof State)[] = [
+    'picture',
+    'time',
+    'selection',
+    'system',
+    'large',
+  ];
 
   #sizes = new ResizeObserver(() => this.requestUpdate());
 
@@ -63,13 +70,17 @@ export class Bay extends View {
   #figure(picture: Picture | undefined, onto: Projection, control: unknown): TemplateResult {
     const name = onto.name === 'side' ? 'side' : 'front';
     const figure = this.renderRoot.querySelector(`figure.${name}`);
+    const scale = textScale();
     const sheet =
       picture === undefined || figure === null
         ? undefined
-        : layOut(picture, onto, figure.clientWidth, figure.clientHeight);
+        : layOut(picture, onto, figure.clientWidth / scale, figure.clientHeight / scale);
     if (figure === null) requestAnimationFrame(() => this.requestUpdate());
     return html`<figure class=${name}>
-      <figcaption><span>${onto.title}</span>${control}</figcaption>
+      <figcaption>
+        <span>${onto.title}<small>${onto.note}</small></span
+        >${control}
+      </figcaption>
       ${
         picture === undefined || sheet === undefined
           ? nothing
@@ -125,7 +136,10 @@ export class Bay extends View {
     const [ux, uy] = project(up[up.length - 1] ?? ORIGIN, onto);
     const shift = sheet.shiftOf(unit.leg);
     const size = 17 * sheet.mm;
-    const [dx, dy] = [px, py - 18 * sheet.mm];
+    const foot = sheet.bottom + 14 * sheet.mm;
+    // Clear of the wheel wherever it is.
+    const top = sheet.topOf(unit.leg);
+    const [dx, dy] = onto.name === 'side' ? [px, py - 18 * sheet.mm] : [px, top - 13 * sheet.mm];
     // Seen end-on the two would lie on each other: then they stand side by side.
     const apart = Math.hypot(ux - px, uy - py) < 40 * sheet.mm ? 15 * sheet.mm : 0;
     const lock = (name: string, word: string, x: number, y: number): unknown => {
@@ -138,9 +152,10 @@ export class Bay extends View {
         <text class="cut" x=${x + size * 0.6} y=${y + size * 0.4} font-size=${10 * sheet.mm} stroke-width=${3 * sheet.mm}>${word}</text>`;
     };
     return svg`<g transform="translate(${shift} 0)">
-      <text x=${px} y=${py - 30 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm} stroke-width=${3 * sheet.mm}>${unit.name}</text>
+      <text x=${px} y=${dy - 12 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm} stroke-width=${3 * sheet.mm}>${unit.name}</text>
+      ${this.state.large ? svg`<text class="cut" x=${px} y=${foot} text-anchor="middle" font-size=${12 * sheet.mm} stroke-width=${3 * sheet.mm}>${stateAt(stretches(picture, unit.name, 'phase'), this.state.time)}</text>` : nothing}
       ${lock(unit.downlock, 'D', dx - apart, dy)}
-      ${lock(unit.uplock, 'U', apart > 0 ? dx + apart : ux, apart > 0 ? dy : uy - 18 * sheet.mm)}
+      ${lock(unit.uplock, 'U', apart > 0 ? dx + apart : ux, apart > 0 ? dy : top - 12 * sheet.mm)}
     </g>`;
   }
 
@@ -178,7 +193,7 @@ export class Bay extends View {
       const mode = this.#mode(picture, name);
       return html`${sign(mode === 'engaged' ? 'engaged' : 'open')} ${mode}`;
     };
-    return html`<table>
+    return html`<table class=${this.state.large ? 'aside' : ''}>
       <caption class="aside">
         State of each unit at ${seconds(time)}
       </caption>

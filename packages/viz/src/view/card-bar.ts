@@ -1,5 +1,6 @@
-import { css, html, nothing } from 'lit';
+import { css, html } from 'lit';
 import type { TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import { demos } from '../model/demos.js';
 import type { State } from '../model/state.js';
 import { define, View } from './base.js';
@@ -42,6 +43,11 @@ export class CardBar extends View {
       .file select {
         max-width: 14rem;
       }
+      @media (min-width: 1500px) {
+        .file select {
+          max-width: 22rem;
+        }
+      }
       .group {
         display: inline-flex;
       }
@@ -57,20 +63,22 @@ export class CardBar extends View {
       input[type='file'] {
         display: none;
       }
-      .busy {
-        font-size: 0.85rem;
-        display: inline-flex;
-        gap: 0.4rem;
-        align-items: center;
-      }
     `,
   ];
 
-  protected readonly watches: readonly (keyof State)[] = ['picture', 'source', 'busy', 'system'];
+  protected readonly watches: readonly (keyof State)[] = [
+    'picture',
+    'source',
+    'asked',
+    'files',
+    'system',
+  ];
 
   protected override render(): TemplateResult {
-    const { picture, source, busy, system } = this.state;
-    const known = demos.some((d) => d.file === source?.file);
+    const { picture, source, asked, files, system } = this.state;
+    // What has just been chosen; when it comes to nothing, what is on show again.
+    const file = (asked?.source ?? source)?.file;
+    const card = asked === undefined || asked.card === '' ? picture?.card : asked.card;
     const units = (value: 'us' | 'metric', word: string): TemplateResult =>
       html`<button aria-pressed=${system === value} @click=${() => this.store.setSystem(value)}>
         ${word}
@@ -78,9 +86,9 @@ export class CardBar extends View {
     return html`
       <label class="file"
         >Aircraft
-        <select @change=${this.#demo}>
-          ${source === undefined || known ? nothing : html`<option selected value="">${source.file}</option>`}
-          ${demos.map((d) => html`<option value=${d.file} ?selected=${d.file === source?.file}>${titleOf(d.text)}</option>`)}
+        <select data-choose="aircraft" @change=${this.#source}>
+          ${demos.map((d) => html`<option value=${d.file} .selected=${live(d.file === file)}>${titleOf(d.text)}</option>`)}
+          ${files.map((f) => html`<option value=${f.file} .selected=${live(f.file === file)}>${f.file}</option>`)}
         </select>
       </label>
       <label class="card"
@@ -90,10 +98,9 @@ export class CardBar extends View {
           ?disabled=${picture === undefined}
           @change=${(e: Event) => this.store.chooseCard((e.target as HTMLSelectElement).value)}
         >
-          ${picture?.cards.map((c) => html`<option value=${c.name} ?selected=${c.name === picture.card}>${c.title}</option>`)}
+          ${picture?.cards.map((c) => html`<option value=${c.name} .selected=${live(c.name === card)}>${c.title}</option>`)}
         </select>
       </label>
-      ${busy ? html`<span class="busy" data-busy>Simulating… <button @click=${() => this.store.stop()}>Stop</button></span>` : nothing}
       <button
         @click=${() => this.choose()}
         title="Open a scenario file (O), or drop it anywhere on the page"
@@ -103,6 +110,7 @@ export class CardBar extends View {
       <input
         type="file"
         accept=".yaml,.yml"
+        multiple
         tabindex="-1"
         aria-hidden="true"
         @change=${this.#file}
@@ -118,15 +126,15 @@ export class CardBar extends View {
     this.renderRoot.querySelector<HTMLInputElement>('input[type=file]')?.click();
   }
 
-  #demo = (e: Event): void => {
-    const demo = demos.find((d) => d.file === (e.target as HTMLSelectElement).value);
-    if (demo !== undefined) this.store.open(demo);
+  #source = (e: Event): void => {
+    const { value } = e.target as HTMLSelectElement;
+    const source = [...demos, ...this.state.files].find((s) => s.file === value);
+    if (source !== undefined) this.store.open(source);
   };
 
   #file = (e: Event): void => {
     const input = e.target as HTMLInputElement;
-    const file = input.files?.[0];
-    if (file !== undefined) void this.store.openFile(file);
+    void this.store.openFiles([...(input.files ?? [])]);
     // So that the same file can be chosen again after it was mended.
     input.value = '';
   };

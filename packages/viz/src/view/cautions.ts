@@ -61,7 +61,7 @@ export class Cautions extends View {
     return html`<details>
       <summary>
         ${sign('caution')}
-        <span><b>${CAUTIONS[0].head}</b> ${CAUTIONS[1].head}</span>
+        <span><b>${CAUTIONS[0].head}</b> ${CAUTIONS[1].head} ${CAUTIONS[2].head}</span>
         <span class="more">All cautions</span>
       </summary>
       <ul>

@@ -118,7 +118,8 @@ export class FlagList extends View {
         ${sign(f.severity)}
         <span
           ><span class="aside">${SEVERITY_WORD[f.severity]}: </span
-          ><span class="what">${f.title}</span><br /><span class="soft"
+          ><span class="what">${f.title}</span
+          >${f.severity === 'note' ? '' : ': not kept'}<br /><span class="soft"
             >${f.devices.map(plain).join(', ')} ·
             ${span}${expect.includes(f.rule) && f.severity !== 'note' ? ' · this card is meant to show it' : ''}</span
           ></span

@@ -2,7 +2,7 @@
 import { html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { timeTicks } from '../drawing/axis.js';
-import { causesOf, concerns, effectsOf } from '../model/history.js';
+import { causesOf, concerns, effectsOf, reached } from '../model/history.js';
 import { GEAR } from '../model/lanes.js';
 import type { Lane } from '../model/lanes.js';
 import { plain } from '../model/sentence.js';
@@ -46,6 +46,8 @@ export interface OrderBody {
   readonly plot: Plot;
   /** Room for the lanes' names, px. */
   readonly left: number;
+  /** Pixels to a unit of the drawing. */
+  readonly scale: number;
   readonly selection: Selection;
   readonly system: System;
   readonly store: Store;
@@ -68,7 +70,14 @@ export function orderBody(o: OrderBody): TemplateResult {
   const involved = (l: Lane): boolean =>
     picture.log[chosen]?.device === l.name ||
     (picture.flags[flag]?.devices.some((d) => concerns(d, l.name)) ?? false);
-  return html`<svg width="100%" height=${height} aria-hidden="true">
+  const total = left + plot.width + EDGE;
+  const end = plot.scale(reached(picture));
+  return html`<svg
+    viewBox="0 0 ${total} ${height}"
+    width="100%"
+    height=${height * o.scale}
+    aria-hidden="true"
+  >
     <defs>
       <pattern
         id="hatch"
@@ -85,11 +94,12 @@ export function orderBody(o: OrderBody): TemplateResult {
     </defs>
     ${rows.map(
       ({ lane: l, y }) => svg`
-        ${l.heading ? svg`<rect class="heading-row" x="0" y=${y} width=${left + plot.width + EDGE} height=${ROW}></rect>` : nothing}
+        ${l.heading ? svg`<rect class="heading-row" x="0" y=${y} width=${total} height=${ROW}></rect>` : nothing}
         <text class=${`${l.heading ? 'heading' : 'name'} ${involved(l) ? 'chosen' : ''}`} x=${l.heading ? 8 : 18} y=${y + ROW / 2 + 4}><title>${l.name}</title>${clip(l.name === GEAR ? 'whole gear' : plain(l.name), room)}</text>`,
     )}
     <g transform="translate(${left} 0)" clip-path="url(#window)">
       ${timeTicks(plot.scale).map((t) => svg`<line class="grid" x1=${t.x} x2=${t.x} y1="0" y2=${height}></line>`)}
+      ${reached(picture) < picture.duration ? svg`<rect class="beyond" x=${end} y="0" width=${Math.max(plot.width - end, 0) + EDGE} height=${height}><title>Not simulated: the run ended early</title></rect>` : nothing}
       ${rows.map(({ lane: l, y }) => l.bars.map((b) => bar(b, y, plot, l.heading)))}
       ${chosen < 0 ? nothing : arrows(picture, chosen, plot, middleOf)}
       ${rows.map(({ lane: l, y }) =>

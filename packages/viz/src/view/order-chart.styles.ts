@@ -20,6 +20,10 @@ export const orderChartStyles = css`
     gap: 0.3rem;
     align-items: center;
   }
+  .tools select {
+    min-height: 28px;
+    padding: 0 0.2rem;
+  }
   .tools button {
     min-height: 28px;
     min-width: 28px;
@@ -128,11 +132,20 @@ export const orderChartStyles = css`
     stroke-width: 1;
   }
   .word {
+    stroke: var(--sheet);
+    stroke-width: 0;
+    paint-order: stroke;
     font-size: 10.5px;
     pointer-events: none;
   }
-  .word.soft {
-    fill: var(--ink-soft);
+  .word.held {
+    stroke-width: 4px;
+    fill: var(--ink);
+  }
+  .beyond {
+    fill: url(#hatch);
+    stroke: var(--fail);
+    stroke-width: 1.5;
   }
   .way {
     fill: var(--ink);

@@ -3,6 +3,8 @@ import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { timeScale, timeTicks } from '../drawing/axis.js';
 import { eventAt, reached } from '../model/history.js';
+import { DEPTHS, lanesAt } from '../model/depth.js';
+import type { Depth } from '../model/depth.js';
 import { lanes } from '../model/lanes.js';
 import type { Lane } from '../model/lanes.js';
 import { plain } from '../model/sentence.js';
@@ -14,12 +16,19 @@ import { ROW } from './order-marks.js';
 import type { Plot } from './order-marks.js';
 import { orderChartStyles } from './order-chart.styles.js';
 import { reveal } from './reveal.js';
+import { textScale } from './scale.js';
 import { shared } from './shared.styles.js';
 
 /** Room for the lanes' names, px; less on a narrow page. */
 const names = (width: number): number => (width < 620 ? 130 : 178);
 /** Height of the axis, px. */
 const AXIS = 23;
+
+const DEPTH_WORD: Readonly<Record<Depth, string>> = {
+  gear: 'legs and doors',
+  working: 'all that work',
+  all: 'all there are',
+};
 
 /**
  * The order chart: a lane per unit and device, bars while something moves or works, marks for
@@ -28,16 +37,20 @@ const AXIS = 23;
 export class OrderChart extends View {
   static override properties = {
     ...View.properties,
-    quiet: { state: true },
+    depth: { state: true },
     notes: { state: true },
     width: { state: true },
+    scale: { state: true },
   };
   static override styles = [shared, orderChartStyles];
 
-  /** Shows lanes on which nothing happens, and flags within limits. */
-  declare quiet: boolean;
+  /** Which lanes are shown; undefined until the user chooses. */
+  declare depth: Depth | undefined;
+  /** Shows flags within limits. */
   declare notes: boolean;
+  /** Width of the chart in its own units, and how many pixels one of them has. */
   declare width: number;
+  declare scale: number;
 
   protected readonly watches: readonly (keyof State)[] = [
     'picture',
@@ -45,16 +58,21 @@ export class OrderChart extends View {
     'selection',
     'span',
     'system',
+    'large',
   ];
 
   #size = new ResizeObserver(([entry]) => {
-    if (entry !== undefined) this.width = entry.contentRect.width;
+    if (entry !== undefined) {
+      this.scale = textScale();
+      this.width = entry.contentRect.width / this.scale;
+    }
   });
   #dragging = false;
 
   constructor() {
     super();
-    this.quiet = false;
+    this.depth = undefined;
+    this.scale = 1;
     this.notes = false;
     this.width = 0;
   }
@@ -65,22 +83,26 @@ export class OrderChart extends View {
     const { selection } = this.state;
     if (selection !== this.#followed) {
       this.#followed = selection;
-      reveal(this.renderRoot.querySelector('.event.chosen, .pin.chosen'), AXIS + ROW);
+      reveal(
+        this.renderRoot.querySelector('.event.chosen, .pin.chosen'),
+        (AXIS + ROW) * this.scale,
+      );
     }
   }
   #followed: State['selection'] = { kind: 'none' };
 
   protected override render(): TemplateResult {
-    const { picture, span, selection, system } = this.state;
+    const { picture, span, selection, system, large } = this.state;
     if (picture === undefined) return html``;
-    const shown = lanes(picture).filter((l) => this.quiet || !l.quiet);
+    const depth = this.depth ?? (large ? 'gear' : 'working');
+    const shown = lanesAt(picture, depth, selection);
     const left = names(this.width);
     const width = Math.max(this.width - left - EDGE, 10);
     const plot: Plot = { scale: timeScale(span, width), width };
     const flag = selection.kind === 'flag' ? selection.index : -1;
     const { rows, height } = stack(picture, shown, flag, this.notes);
     return html`
-      ${this.#tools(picture, shown)}
+      ${this.#tools(picture, depth, shown)}
       <div class="scroll">
         ${
           this.width === 0
@@ -103,7 +125,7 @@ export class OrderChart extends View {
                   @wheel=${this.#wheel}
                 >
                   ${guard(
-                    [picture, span, selection, system, this.quiet, this.notes, this.width],
+                    [picture, span, selection, system, depth, this.notes, this.width, this.scale],
                     () =>
                       orderBody({
                         picture,
@@ -111,12 +133,19 @@ export class OrderChart extends View {
                         height,
                         plot,
                         left,
+                        scale: this.scale,
                         selection,
                         system,
                         store: this.store,
                       }),
                   )}
-                  <svg class="head" width="100%" height=${height} aria-hidden="true">
+                  <svg
+                    class="head"
+                    viewBox="0 0 ${this.width} ${height}"
+                    width="100%"
+                    height=${height * this.scale}
+                    aria-hidden="true"
+                  >
                     ${this.#head(plot, left, height)}
                   </svg>
                 </div>`,
@@ -132,7 +161,7 @@ export class OrderChart extends View {
     return `${this.state.time.toFixed(2)} seconds${last}`;
   }
 
-  #tools(picture: Picture, shown: readonly Lane[]): TemplateResult {
+  #tools(picture: Picture, depth: Depth, shown: readonly Lane[]): TemplateResult {
     const hidden = lanes(picture).length - shown.length;
     const within = picture.flags.filter((f) => f.severity === 'note').length;
     const key = (kind: string, word: string): TemplateResult =>
@@ -153,12 +182,11 @@ export class OrderChart extends View {
           @change=${() => (this.notes = !this.notes)}
         />within limits (${within})</label
       >
-      <label title="Devices on which nothing happens in this run"
-        ><input
-          type="checkbox"
-          .checked=${this.quiet}
-          @change=${() => (this.quiet = !this.quiet)}
-        />quiet lanes${this.quiet ? '' : ` (${hidden})`}</label
+      <label title=${hidden > 0 ? `${hidden} lanes are not shown` : 'Every lane is shown'}
+        >Lanes
+        <select @change=${this.#deepen}>
+          ${DEPTHS.map((d) => html`<option value=${d} .selected=${d === depth}>${DEPTH_WORD[d]}</option>`)}
+        </select></label
       >
       <span role="group" aria-label="Time shown">
         <button
@@ -174,10 +202,14 @@ export class OrderChart extends View {
     </div>`;
   }
 
+  #deepen = (e: Event): void => {
+    this.depth = DEPTHS.find((d) => d === (e.target as HTMLSelectElement).value);
+  };
+
   #axis(plot: Plot, left: number): TemplateResult {
     const x = Math.min(Math.max(left + plot.scale(this.state.time), left), left + plot.width);
     return html`<div class="axis">
-      <svg width="100%" height="22" aria-hidden="true">
+      <svg viewBox="0 0 ${this.width} 22" width="100%" height=${22 * this.scale} aria-hidden="true">
         ${timeTicks(plot.scale)
           .filter((t) => Math.abs(left + t.x - x) > 36)
           .map((t) => svg`<text x=${left + t.x} y="15" text-anchor="middle">${t.label}</text>`)}
@@ -199,7 +231,7 @@ export class OrderChart extends View {
     const box = (e.currentTarget as Element).getBoundingClientRect();
     const { span } = this.state;
     return timeScale(span, Math.max(this.width - left - EDGE, 10)).invert(
-      e.clientX - box.left - left,
+      (e.clientX - box.left) / this.scale - left,
     );
   }
 

@@ -34,7 +34,7 @@ export function bar(b: Bar, y: number, plot: Plot, heading: boolean): SVGTemplat
   return svg`
     <rect class=${heading ? `${b.doing} phase` : b.doing} x=${x1} y=${y + inset} width=${wide} height=${ROW - 2 * inset} rx=${thin ? 0 : 2}><title>${b.state}</title></rect>
     ${moving && wide > 16 ? svg`<path class="way" d=${b.doing === 'rising' ? RISING : FALLING} transform="translate(${x1 + 10} ${y + ROW / 2})"></path>` : nothing}
-    ${fits && word !== '' && !thin ? svg`<text class="word" x=${x1 + (moving ? 19 : 5)} y=${y + ROW / 2 + 3.6}>${word}</text>` : nothing}`;
+    ${fits && word !== '' && !thin ? svg`<text class="word ${b.doing === 'held' ? 'held' : ''}" x=${x1 + (moving ? 19 : 5)} y=${y + ROW / 2 + 3.6}>${word}</text>` : nothing}`;
 }
 
 export function event(

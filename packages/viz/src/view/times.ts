@@ -22,7 +22,7 @@ export class Times extends View {
       }
       th,
       td {
-        padding: 0.16rem 0.4rem;
+        padding: 0.16rem 0.3rem;
         text-align: right;
         white-space: nowrap;
       }
@@ -36,10 +36,21 @@ export class Times extends View {
       thead th.unit {
         text-transform: capitalize;
       }
+      tr.former {
+        color: var(--ink-soft);
+      }
+      p {
+        padding: 0.2rem 0.5rem 0;
+        font-size: 0.8rem;
+      }
       tr.total th,
       tr.total td {
         font-weight: 700;
         border-bottom: 1px solid var(--rule);
+      }
+      th:last-child,
+      td:last-child {
+        padding-right: 0.6rem;
       }
       thead th:last-child,
       td.spread {
@@ -52,10 +63,10 @@ export class Times extends View {
     `,
   ];
 
-  protected readonly watches: readonly (keyof State)[] = ['picture'];
+  protected readonly watches: readonly (keyof State)[] = ['picture', 'former'];
 
   protected override render(): TemplateResult {
-    const { picture } = this.state;
+    const { picture, former } = this.state;
     if (picture === undefined || picture.timings.length === 0)
       return html`<p class="soft">No timed movement in this run.</p>`;
     const units = picture.units;
@@ -75,21 +86,29 @@ export class Times extends View {
           ${(['up', 'down'] as const).map((way) => this.#rows(picture, way, both))}
         </tbody>
       </table>
+      ${former === undefined ? nothing : html`<p class="soft">Before: ${former.title}</p>`}
     </div>`;
   }
 
   #rows(picture: Picture, way: 'up' | 'down', both: boolean): TemplateResult | typeof nothing {
-    const found = picture.timings.filter((t) => t.direction === way);
-    if (found.length === 0) return nothing;
-    const of = (unit: string): Timing | undefined => found.find((t) => t.unit === unit);
+    const now = picture.timings.filter((t) => t.direction === way);
+    if (now.length === 0) return nothing;
+    const before = this.state.former?.timings.filter((t) => t.direction === way) ?? [];
     const limit = picture.limits[way === 'up' ? 'timeUp' : 'timeDown'];
     const spreadLimit = picture.limits.spread;
-    const row = (label: unknown, value: (t: Timing) => number, total: boolean): TemplateResult => {
+    const row = (
+      label: string,
+      value: (t: Timing) => number,
+      kind: '' | 'total' | 'former',
+    ): TemplateResult => {
+      const found = kind === 'former' ? before : now;
+      const of = (unit: string): Timing | undefined => found.find((t) => t.unit === unit);
+      const total = kind === 'total';
       const left = of(picture.units.find((u) => u.side === 'left')?.name ?? '');
       const right = of(picture.units.find((u) => u.side === 'right')?.name ?? '');
       const spread =
         left === undefined || right === undefined ? NaN : Math.abs(value(left) - value(right));
-      return html`<tr class=${total ? 'total' : ''}>
+      return html`<tr class=${kind}>
         <th scope="row">${label}</th>
         ${picture.units.map((u) => {
           const t = of(u.name);
@@ -100,9 +119,10 @@ export class Times extends View {
     };
     const word = way === 'up' ? 'Up' : 'Down';
     return html`
-      ${row(`${word}: leg moves`, (t) => t.moving - t.start, false)}
-      ${row(`${word}: leg locked`, (t) => t.locked - t.start, false)}
-      ${row(limit === undefined ? `${word}: total` : `${word}: total (≤ ${limit.toFixed(1)})`, (t) => t.total, true)}
+      ${row(`${word}: leg moves`, (t) => t.moving - t.start, '')}
+      ${row(`${word}: leg locked`, (t) => t.locked - t.start, '')}
+      ${row(limit === undefined ? `${word}: total` : `${word}: total, ≤ ${limit.toFixed(1)}`, (t) => t.total, 'total')}
+      ${before.length === 0 ? nothing : row(`${word}: total before`, (t) => t.total, 'former')}
     `;
   }
 
@@ -111,10 +131,12 @@ export class Times extends View {
   }
 
   #judged(value: number, limit: number | undefined): unknown {
-    if (!Number.isFinite(value)) return html`<span title="Not reached">not reached</span>`;
-    if (limit === undefined || value <= limit) return value.toFixed(2);
+    if (!Number.isFinite(value)) return html`<span title="Not reached in this run">never</span>`;
+    // Four figures are enough on a slow swing, and fit.
+    const shown = value.toFixed(value < 100 ? 2 : 1);
+    if (limit === undefined || value <= limit) return shown;
     return html`<span class="over"
-      >${sign('caution')} ${value.toFixed(2)}<span class="aside"> over the limit</span></span
+      >${sign('caution')}${shown}<span class="aside"> over the limit</span></span
     >`;
   }
 }

@@ -55,7 +55,9 @@ export type Reply =
       readonly file: string;
       readonly issues: readonly Issue[];
     }
-  | { readonly id: number; readonly kind: 'failure'; readonly message: string };
+  | { readonly id: number; readonly kind: 'failure'; readonly message: string }
+  /** Still at it; `share` of the card is done, 0..1. */
+  | { readonly id: number; readonly kind: 'progress'; readonly share: number };
 
 /** A device or mechanism as the page needs it. */
 export interface DeviceFacts {
@@ -102,15 +104,6 @@ export interface CardFacts {
   readonly faults: readonly FaultEntry[];
 }
 
-export interface ChannelSamples {
-  readonly name: string;
-  readonly title: string;
-  readonly quantity: Quantity;
-  readonly of: string;
-  /** SI values at 0, tick, 2 tick ... */
-  readonly v: Float32Array;
-}
-
 /** Where a mechanism's parts are, sampled evenly from `low` to `high`; metres, x aft, y right, z up. */
 export interface OutlineSamples {
   readonly mechanism: string;
@@ -130,6 +123,13 @@ export interface OutlineSamples {
   readonly tyre: Float32Array;
 }
 
+/** An angle over time. */
+export interface AngleSamples {
+  readonly mechanism: string;
+  /** rad at 0, tick, 2 tick ... */
+  readonly v: Float32Array;
+}
+
 /** All that the page shows of one run. */
 export interface Picture {
   readonly file: string;
@@ -143,6 +143,7 @@ export interface Picture {
   readonly devices: readonly DeviceFacts[];
   readonly units: readonly UnitFacts[];
   readonly limits: Readonly<Record<string, number>>;
+  /** Length of the card, s; `outcome.time` tells how far the run got. */
   readonly duration: number;
   readonly tick: number;
   readonly ticks: number;
@@ -151,7 +152,7 @@ export interface Picture {
   readonly flags: readonly Flag[];
   readonly timings: readonly Timing[];
   readonly statistics: Statistics;
-  readonly channels: readonly ChannelSamples[];
+  readonly angles: readonly AngleSamples[];
   readonly outlines: readonly OutlineSamples[];
   readonly display: Readonly<Record<System, Readonly<Partial<Record<Quantity, Display>>>>>;
   /** Time the simulation took, ms. */

@@ -1,20 +1,11 @@
 /** Makes the plain picture of a run that is posted to the page. */
 import { catalogues } from '@wheelwell/core';
-import type { Parameters, Quantity, Role, Run, Scenario } from '@wheelwell/core';
+import type { Parameters, Role, Run, Scenario } from '@wheelwell/core';
 import { displayTable } from './display.js';
-import type {
-  ChannelSamples,
-  DeviceFacts,
-  FaultFacts,
-  OutlineSamples,
-  Picture,
-} from './message.js';
+import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
 import { sampleOutline } from './outline.js';
 
 const { components, faults, mechanisms } = catalogues;
-
-/** Quantities of the channels that travel to the page: what the present views draw. */
-const CARRIED: readonly Quantity[] = ['angle', 'pressure'];
 
 export function picture(scenario: Scenario, run: Run, elapsed: number): Picture {
   return {
@@ -45,7 +36,7 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
     limits: Object.fromEntries(
       Object.entries(scenario.limits).filter((e): e is [string, number] => e[1] !== undefined),
     ),
-    duration: run.duration,
+    duration: run.card.duration,
     tick: run.tick,
     ticks: run.ticks,
     outcome: run.outcome,
@@ -53,7 +44,7 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
     flags: run.flags,
     timings: run.timings,
     statistics: run.statistics,
-    channels: samples(run),
+    angles: angles(run),
     outlines: outlines(run.scenario),
     display: { us: displayTable('us'), metric: displayTable('metric') },
     elapsed,
@@ -63,27 +54,18 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
 /** The buffers inside a picture, to be transferred instead of copied. */
 export function arraysOf(made: Picture): Transferable[] {
   const arrays = [
-    ...made.channels.map((c) => c.v),
+    ...made.angles.map((c) => c.v),
     ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre]),
   ];
   return arrays.map((a) => a.buffer);
 }
 
-function samples(run: Run): ChannelSamples[] {
-  const out: ChannelSamples[] = [];
-  for (const info of run.channels) {
-    if (!CARRIED.includes(info.quantity)) continue;
-    const series = run.sampled(info.name);
-    if (series === undefined) continue;
-    out.push({
-      name: info.name,
-      title: info.title,
-      quantity: info.quantity,
-      of: info.of,
-      v: Float32Array.from(series.v),
-    });
-  }
-  return out;
+/** What the present views draw, and nothing else: sampling every channel takes longer than the run. */
+function angles(run: Run): AngleSamples[] {
+  return Object.keys(run.scenario.mechanisms).flatMap((mechanism): AngleSamples[] => {
+    const series = run.sampled(`${mechanism}.angle`);
+    return series === undefined ? [] : [{ mechanism, v: Float32Array.from(series.v) }];
+  });
 }
 
 function outlines(scenario: Scenario): OutlineSamples[] {

@@ -9,6 +9,9 @@ const scope = self as unknown as {
 };
 
 scope.onmessage = (e) => {
-  const { reply, transfer } = answer(e.data);
+  const { id } = e.data;
+  const { reply, transfer } = answer(e.data, (share) =>
+    scope.postMessage({ id, kind: 'progress', share }, []),
+  );
   scope.postMessage(reply, transfer);
 };

@@ -1,0 +1,38 @@
+/** How many lanes of the order chart are shown. */
+import type { Picture } from '../worker/message.js';
+import { causesOf, concerns, effectsOf } from './history.js';
+import { lanes } from './lanes.js';
+import type { Lane } from './lanes.js';
+import type { Selection } from './state.js';
+
+/** gear: phases, selector, legs and doors; working: whatever does something; all: the rest too. */
+export const DEPTHS = ['gear', 'working', 'all'] as const;
+export type Depth = (typeof DEPTHS)[number];
+
+/** What is flagged or picked out is shown at any depth, with the causes that lead to it. */
+export function lanesAt(picture: Picture, depth: Depth, selection: Selection): readonly Lane[] {
+  const all = lanes(picture);
+  if (depth === 'all') return all;
+  const wanted = involved(picture, selection);
+  const main = new Set(picture.units.flatMap((u) => [u.leg, ...u.doors]));
+  const coarse = (l: Lane): boolean =>
+    l.heading ||
+    main.has(l.name) ||
+    picture.devices.some((d) => d.name === l.name && d.role === 'selector') ||
+    l.flags.some((i) => picture.flags[i]?.severity !== 'note');
+  return all.filter(
+    (l) =>
+      wanted.some((n) => concerns(n, l.name)) || (!l.quiet && (depth === 'working' || coarse(l))),
+  );
+}
+
+/** Names the selection is about. */
+function involved(picture: Picture, selection: Selection): readonly string[] {
+  if (selection.kind === 'flag') return picture.flags[selection.index]?.devices ?? [];
+  if (selection.kind === 'none') return [];
+  const { index } = selection;
+  const { log } = picture;
+  return [index, ...causesOf(log, index), ...effectsOf(log, index)].map(
+    (i) => log[i]?.device ?? '',
+  );
+}
