@@ -105,7 +105,10 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
         .default('normal'),
     )
     .option('--json', 'report as JSON, in SI')
-    .option('--csv [file]', 'report as CSV; with a file, write it there beside the report')
+    .option(
+      '--csv [file]',
+      'report as CSV; with a file (after the scenario), write it there beside the report',
+    )
     .addOption(
       new Option('--csv-of <content>', 'what the CSV holds')
         .choices(['traces', 'events'])

@@ -1,6 +1,7 @@
 import { formatIssue, type Flag, type Run, type Scenario } from '../define/index.js';
 import type { DisplaySystem } from '../quantity/index.js';
 import { toCsv, toJson, toTable, type CsvContent } from '../report/index.js';
+import { columns } from '../report/layout.js';
 import type { Engine } from './engine.js';
 import { BadInput, EXIT, type Io } from './io.js';
 import { chooseCard, readFaults, readTick } from './options.js';
@@ -43,6 +44,9 @@ export function swing(engine: Engine, io: Io, file: string, options: SwingOption
   if (options.output === file || options.csv === file) {
     throw new BadInput(`${file} is the scenario; write the report somewhere else`);
   }
+  if (options.output !== undefined && options.output === options.csv) {
+    throw new BadInput(`--output and --csv both want ${options.output}; give them two files`);
+  }
   const scenario = load(engine, io, file, io.error);
   if (scenario === undefined) return EXIT.badInput;
   const card = chooseCard(scenario, options.card);
@@ -75,9 +79,17 @@ export function check(engine: Engine, io: Io, files: readonly string[]): number 
   for (const file of files) {
     const scenario = load(engine, io, file, io.out);
     if (scenario === undefined) code = EXIT.badInput;
-    else io.out(`${file}: no problems found, cards: ${Object.keys(scenario.cards).join(', ')}\n`);
+    else io.out(`${file}: no problems found; its test cards:\n${cardsOf(scenario)}`);
   }
   return code;
+}
+
+function cardsOf({ cards }: Scenario): string {
+  const rows = Object.entries(cards).map(([name, card]) => [name, card.title]);
+  return columns([{ title: 'card' }, { title: 'title' }], rows)
+    .slice(1)
+    .map((line) => `  ${line}\n`)
+    .join('');
 }
 
 function verdict(io: Io, run: Run): number {
