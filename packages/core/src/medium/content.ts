@@ -38,7 +38,12 @@ export interface NodeLaw {
 }
 
 /** Content that gives `pressure` (Pa absolute, above the vapour pressure) in volume `volume`, m3. */
-export function contentAt(law: ContentLaw, node: NodeLaw, volume: number, pressure: number): number {
+export function contentAt(
+  law: ContentLaw,
+  node: NodeLaw,
+  volume: number,
+  pressure: number,
+): number {
   const d = law.ambient - law.vapour;
   const q = pressure - law.vapour;
   const room = volume + node.compliance * (q - d) - (d * node.pocket) / q;
