@@ -197,3 +197,9 @@ test('a file that is no map, or empty, is told', () => {
     expect(issues[0].line).toBe(1);
   }
 });
+
+test('a decimal comma between braces, which makes two entries of one, is named as what it is', () => {
+  const issues = broken('free-air: 0.5 %', 'free-air: 0,5 %');
+  expect(issues[0].message).toBe('"5 %" is not known here');
+  expect(issues[0].hint).toBe('a comma ends an entry here: write decimals with a point');
+});

@@ -34,7 +34,7 @@ function report(
         issues.addKey([...path, key], {
           message: `"${key.slice(0, 60)}" is not known here`,
           allowed: wordList(keys, 40),
-          hint: didYouMean(key, keys),
+          hint: /^\d/.test(key) ? COMMA : didYouMean(key, keys),
         });
       }
       return;
@@ -85,9 +85,12 @@ function report(
   }
 }
 
+/** What `{ free-air: 0,5 % }` becomes: two entries. */
+const COMMA = 'a comma ends an entry here: write decimals with a point';
+
 const WANTED: Readonly<Record<string, string>> = {
-  object: 'a map',
-  record: 'a map',
+  object: 'lines of `key: value`',
+  record: 'lines of `key: value`',
   array: 'a list',
   string: 'text',
   nonoptional: 'a value',

@@ -98,7 +98,7 @@ export function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (value === null) return 'nothing';
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === 'object') return 'a map';
+  if (typeof value === 'object') return 'lines of `key: value`';
   return typeof value === 'string' ? value : `${value as number | boolean}`;
 }
 
