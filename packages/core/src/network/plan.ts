@@ -8,6 +8,7 @@ import type {
   Scenario,
   Surroundings,
 } from '../define/index.js';
+import { kebab } from '../scenario/index.js';
 
 /**
  * The network by names: which nodes, coordinates, attachments and device instances there are.
@@ -93,7 +94,8 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
     const connected = vented.ports.flatMap((port) => entry.ports[port] ?? []);
     if (connected.length === 0) continue;
     const index = node(connected[0]);
-    for (const port of vented.ports) nodeOf.set(entry.ports[port] ?? `${device}.${port}`, index);
+    for (const port of vented.ports)
+      nodeOf.set(entry.ports[port] ?? `${device}.${kebab(port)}`, index);
     nodes[index].vented = vented.pressure(entry.parameters, around);
     nodes[index].content = (nodes[index].content ?? 0) + vented.content(entry.parameters);
   }
@@ -118,7 +120,9 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
     const ports = Object.entries(definition.ports);
     const indices = new Int32Array(ports.length);
     ports.forEach(([port, d], i) => {
-      const index = node(entry.ports[port] ?? (port === OUTSIDE ? OUTSIDE : `${name}.${port}`));
+      const index = node(
+        entry.ports[port] ?? (port === OUTSIDE ? OUTSIDE : `${name}.${kebab(port)}`),
+      );
       indices[i] = index;
       nodes[index].volume += typeof d.volume === 'number' ? d.volume : d.volume(entry.parameters);
       nodes[index].compliance += d.compliance?.(entry.parameters, around) ?? 0;
