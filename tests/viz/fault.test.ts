@@ -54,6 +54,17 @@ describe('a fault put in', () => {
     expect(spoken).toContain(run.flags[index].title);
   });
 
+  it('leaves the times of the run before it beside its own, however the severity is dragged', async () => {
+    const { page } = visit;
+    const healthy = demoRun();
+    const cells = page.locator('ww-times tr.former').first().locator('td');
+    const shown = await cells.allTextContents();
+    for (const [i, name] of Object.keys(healthy.scenario.units).entries()) {
+      const t = healthy.timings.find((each) => each.unit === name && each.direction === 'up');
+      expect(Number(shown[i])).toBeCloseTo(t?.total ?? NaN, 1);
+    }
+  });
+
   it('is stepped to with F and named beside the drawing', async () => {
     const { page } = visit;
     await page.keyboard.press('Home');

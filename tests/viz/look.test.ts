@@ -2,7 +2,7 @@ import { createRequire } from 'node:module';
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { keep, settled, Site } from './browser.js';
+import { clock, keep, settled, Site } from './browser.js';
 
 let site: Site;
 
@@ -42,7 +42,10 @@ function cutOff(page: Page): Promise<string[]> {
     const visit = (root: ParentNode): void => {
       for (const e of root.querySelectorAll('*')) {
         if (e.shadowRoot !== null) visit(e.shadowRoot);
-        if (e.matches('td:not(.flags), th') && e.scrollWidth > e.clientWidth + 1)
+        if (
+          e.matches(':not(.aside) > * > tr > :is(td:not(.flags), th)') &&
+          e.scrollWidth > e.clientWidth + 1
+        )
           out.push(`table cell "${e.textContent?.trim().slice(0, 40)}" cut off`);
         if (
           !(e instanceof HTMLElement) ||
@@ -104,6 +107,60 @@ describe.each(['light', 'dark'] as const)('in the %s theme', (scheme) => {
       await page.close();
     },
   );
+});
+
+describe('large, for a room', () => {
+  it.each([
+    [1024, 768],
+    [1920, 1080],
+  ])(
+    'shows drawing, chart and reason at once, without fault, at %i x %i',
+    async (width, height) => {
+      const { page, said } = await site.visit({ width, height, scheme: 'dark' });
+      await page.locator('[data-choose=card]').selectOption('doors-early');
+      await settled(page);
+      expect(await cutOff(page)).toEqual([]);
+      await page.keyboard.press('l');
+      await page.keyboard.press('f');
+      const told = page.locator('ww-told p').first();
+      await expect.poll(() => told.textContent()).toMatch(/(Fail|Caution): /);
+      for (const part of ['ww-bay svg[data-view=front]', 'ww-order-chart .body', 'ww-told']) {
+        const box = await page.locator(part).boundingBox();
+        expect(box?.y).toBeLessThan(height);
+        expect(box?.height).toBeGreaterThan(40);
+      }
+      // At least a fiftieth of the picture's height: a rule of thumb for slides, no source.
+      const size = await told.evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
+      expect(size).toBeGreaterThan(height / 50);
+      await page.keyboard.press('ArrowRight');
+      await expect.poll(() => told.textContent()).toContain('because');
+      expect(await cutOff(page)).toEqual([]);
+      expect(await violations(page)).toEqual([]);
+      await keep(page, `large-${width}`);
+      // A drag still meets the time under the pointer, though the chart is larger.
+      const body = await page.locator('ww-order-chart .scroll').boundingBox();
+      if (body === null) throw new Error('no order chart');
+      await page.mouse.click(body.x + body.width * 0.999, body.y + body.height - 6);
+      expect(await clock(page)).toBeCloseTo(30, 0);
+      await page.keyboard.press('l');
+      expect(await page.getByRole('tab', { name: /Flags/ }).isVisible()).toBe(true);
+      expect(said).toEqual([]);
+      await page.close();
+    },
+  );
+});
+
+it('the chart shows legs and doors, all that work, or all there are', async () => {
+  const { page } = await site.visit();
+  const lanes = page.locator('ww-order-chart .name');
+  const counts: number[] = [];
+  for (const depth of ['gear', 'working', 'all']) {
+    await page.locator('ww-order-chart select').selectOption(depth);
+    counts.push(await lanes.count());
+  }
+  expect(counts[0]).toBeLessThan(counts[1]);
+  expect(counts[1]).toBeLessThan(counts[2]);
+  await page.close();
 });
 
 it('the theme follows the button and is remembered', async () => {

@@ -23,15 +23,17 @@ interface Box {
   readonly height: number;
 }
 
-/** A tyre's box in the drawing's own millimetres. */
-function tyreBox(mechanism: string, view: string): Promise<Box> {
+/** A part's box in the drawing's own millimetres. */
+function partBox(mechanism: string, view: string, part: string): Promise<Box> {
   return visit.page
-    .locator(`svg[data-view=${view}] [data-mechanism=${mechanism}] [data-part=tyre]`)
+    .locator(`svg[data-view=${view}] [data-mechanism=${mechanism}] [data-part=${part}]`)
     .evaluate((path) => {
       const { x, y, width, height } = (path as SVGPathElement).getBBox();
       return { x, y, width, height };
     });
 }
+
+const tyreBox = (mechanism: string, view: string): Promise<Box> => partBox(mechanism, view, 'tyre');
 
 describe('the page as it opens', () => {
   it('simulates the first card of the demo, says nothing on the console and asks nobody else', async () => {
@@ -109,6 +111,51 @@ describe('the bay', () => {
       await keep(visit.page, `bay-${share}`);
     },
   );
+
+  // The demo's left and right geometry is the same but for the sign of y.
+  it('draws left and right as mirror images', async () => {
+    for (const time of [0, run.timings[0].start + run.timings[0].moving / 2 + 2]) {
+      await scrubTo(visit.page, time);
+      for (const part of ['leg', 'doors'] as const) {
+        const [left, right] = ['left', 'right'].map((side) => {
+          const name = run.scenario.units[side][part];
+          return typeof name === 'string' ? name : name[0];
+        });
+        const drawn = (name: string): Promise<Box> =>
+          part === 'leg' ? tyreBox(name, 'front') : partBox(name, 'front', 'door');
+        const [a, b] = [await drawn(left), await drawn(right)];
+        const mirror = run.scenario.mechanisms;
+        expect(mirror[left].is).toBe(mirror[right].is);
+        // Their bearings differ a little, so their angles may by a degree or two on the way.
+        expect(Math.abs(a.x + a.width / 2 + b.x + b.width / 2)).toBeLessThan(40);
+        expect(Math.abs(a.y - b.y)).toBeLessThan(40);
+        // Seen from ahead the left hand is on the right.
+        expect(a.x).toBeGreaterThan(b.x + b.width);
+      }
+    }
+  });
+
+  it('lays the tyre flat above its closed door when up, with the leg shorter than down', async () => {
+    const { leg, doors } = run.scenario.units.left;
+    const shut = run.timings.find((t) => t.unit === 'left' && t.direction === 'up');
+    if (shut === undefined) throw new Error('left was not timed');
+    const long = async (): Promise<number> =>
+      visit.page
+        .locator(`svg[data-view=side] [data-mechanism=${leg}] .slider`)
+        .evaluate((path) => (path as SVGPathElement).getTotalLength());
+    await scrubTo(visit.page, 0);
+    await expect.poll(long).toBeGreaterThan(0);
+    const down = await long();
+    const standing = await tyreBox(leg, 'front');
+    await scrubTo(visit.page, shut.start + shut.total + 0.1);
+    await expect.poll(async () => (await tyreBox(leg, 'front')).height).not.toBe(standing.height);
+    const tyre = await tyreBox(leg, 'front');
+    const door = await partBox(doors[0], 'front', 'door');
+    expect(standing.height).toBeGreaterThan(standing.width);
+    expect(tyre.width).toBeGreaterThan(2 * tyre.height);
+    expect(tyre.y + tyre.height).toBeLessThan(door.y + door.height);
+    expect(await long()).toBeLessThan(down - 50);
+  });
 
   it('says each unit in words', async () => {
     const end = run.timings

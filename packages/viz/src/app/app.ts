@@ -20,6 +20,7 @@ import { appStyles } from './app.styles.js';
 import { runClock } from './clock.js';
 import './help.js';
 import type { Help } from './help.js';
+import { MARK } from './mark.js';
 import { listen } from './keyboard.js';
 import type { Deeds } from './keyboard.js';
 import { applyTheme, recall, remember, THEMES } from './settings.js';
@@ -93,25 +94,7 @@ export class App extends LitElement {
     const card = picture?.cards.find((c) => c.name === picture.card);
     return html`
       <header>
-        <h1>
-          <svg viewBox="0 0 32 32" aria-hidden="true">
-            <rect width="32" height="32" fill="var(--accent)"></rect>
-            <path
-              d="M5 8h22M9 8v3M23 8v3M16 8v9"
-              stroke="var(--on-accent)"
-              stroke-width="2.5"
-              stroke-linecap="round"
-            ></path>
-            <circle
-              cx="16"
-              cy="21.5"
-              r="5.6"
-              fill="none"
-              stroke="var(--on-accent)"
-              stroke-width="3"
-            ></circle></svg
-          >Wheelwell
-        </h1>
+        <h1>${MARK}Wheelwell</h1>
         <ww-card-bar .store=${this.store}></ww-card-bar>
         <button
           aria-pressed=${large}

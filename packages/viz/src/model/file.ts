@@ -12,7 +12,7 @@ export interface GivenFile {
 const LARGEST = 5e6;
 
 /** @throws Error with a sentence for the user when the file is too large or cannot be had. */
-export async function sourceOf(file: GivenFile): Promise<Source> {
+async function sourceOf(file: GivenFile): Promise<Source> {
   if (file.size > LARGEST) {
     const megabytes = (file.size / 1e6).toFixed(0);
     throw new Error(
@@ -24,4 +24,17 @@ export async function sourceOf(file: GivenFile): Promise<Source> {
   } catch {
     throw new Error(`${file.name} could not be read from the disk.`);
   }
+}
+
+/** What can be had of several files, and sentences about the rest. */
+export async function sourcesOf(
+  given: readonly GivenFile[],
+): Promise<{ readonly sources: readonly Source[]; readonly failure: string }> {
+  const read = await Promise.allSettled(given.map(sourceOf));
+  return {
+    sources: read.flatMap((r) => (r.status === 'fulfilled' ? [r.value] : [])),
+    failure: read
+      .flatMap((r) => (r.status === 'rejected' ? [(r.reason as Error).message] : []))
+      .join(' '),
+  };
 }

@@ -151,7 +151,7 @@ export function flagsBySeverity(flags: readonly Flag[]): number[] {
   return flagsInOrder(flags).sort((a, b) => rank(a) - rank(b));
 }
 
-/** Whether what a flag names (`left-leg-jack.headChamber`) is the device or a part of it. */
+/** Whether what a flag names (`left-leg-jack.head-chamber`) is the device or a part of it. */
 export function concerns(named: string, device: string): boolean {
   return named === device || named.startsWith(`${device}.`);
 }

@@ -1,7 +1,7 @@
 /** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
 import type { FaultEntry, Reply, RunRequest } from '../worker/message.js';
 import { arrived } from './arrival.js';
-import { sourceOf } from './file.js';
+import { sourcesOf } from './file.js';
 import type { GivenFile } from './file.js';
 import { eventAfter, eventBefore, flagAfter, reached } from './history.js';
 import { sentenceOfFlag } from './sentence.js';
@@ -54,11 +54,7 @@ export class Store {
 
   /** The same for files the user gives: the first that can be had is opened, the others are listed. */
   async openFiles(given: readonly GivenFile[]): Promise<void> {
-    const read = await Promise.allSettled(given.map(sourceOf));
-    const sources = read.flatMap((r) => (r.status === 'fulfilled' ? [r.value] : []));
-    const failure = read
-      .flatMap((r) => (r.status === 'rejected' ? [(r.reason as Error).message] : []))
-      .join(' ');
+    const { sources, failure } = await sourcesOf(given);
     const kept = this.#state.files.filter((f) => !sources.some((s) => s.file === f.file));
     this.set({ files: [...kept, ...sources] });
     const [first] = sources;

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { count, plain, seconds } from '../model/sentence.js';
+import { count, seconds } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Issue } from '../worker/message.js';
 import { define, View } from './base.js';
@@ -113,7 +113,7 @@ export class IssueList extends View {
                 ${sign('caution')}
                 <p>
                   ${early.kind === 'done' ? nothing : html`<b>The run ended early at ${seconds(early.time)}.</b> `}${early.why}
-                  ${early.hint}${early.where.length > 0 ? ` Concerned: ${early.where.map(plain).join(', ')}.` : ''}${early.kind === 'done' ? '' : ' What was computed until then is shown.'}
+                  ${early.hint}${early.kind === 'done' ? '' : ' What was computed until then is shown.'}
                 </p>
               </div>
             </section>`

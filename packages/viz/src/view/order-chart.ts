@@ -3,10 +3,9 @@ import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { timeScale, timeTicks } from '../drawing/axis.js';
 import { eventAt, reached } from '../model/history.js';
-import { DEPTHS, lanesAt } from '../model/depth.js';
+import { lanesAt } from '../model/depth.js';
 import type { Depth } from '../model/depth.js';
 import { lanes } from '../model/lanes.js';
-import type { Lane } from '../model/lanes.js';
 import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
@@ -14,6 +13,7 @@ import { define, View } from './base.js';
 import { EDGE, orderBody, stack } from './order-body.js';
 import { ROW } from './order-marks.js';
 import type { Plot } from './order-marks.js';
+import { orderTools } from './order-tools.js';
 import { orderChartStyles } from './order-chart.styles.js';
 import { reveal } from './reveal.js';
 import { textScale } from './scale.js';
@@ -23,12 +23,6 @@ import { shared } from './shared.styles.js';
 const names = (width: number): number => (width < 620 ? 130 : 178);
 /** Height of the axis, px. */
 const AXIS = 23;
-
-const DEPTH_WORD: Readonly<Record<Depth, string>> = {
-  gear: 'legs and doors',
-  working: 'all that work',
-  all: 'all there are',
-};
 
 /**
  * The order chart: a lane per unit and device, bars while something moves or works, marks for
@@ -102,7 +96,15 @@ export class OrderChart extends View {
     const flag = selection.kind === 'flag' ? selection.index : -1;
     const { rows, height } = stack(picture, shown, flag, this.notes);
     return html`
-      ${this.#tools(picture, depth, shown)}
+      ${orderTools({
+        picture,
+        depth,
+        hidden: lanes(picture).length - shown.length,
+        notes: this.notes,
+        deepen: this.#deepen,
+        note: () => (this.notes = !this.notes),
+        store: this.store,
+      })}
       <div class="scroll">
         ${
           this.width === 0
@@ -161,49 +163,8 @@ export class OrderChart extends View {
     return `${this.state.time.toFixed(2)} seconds${last}`;
   }
 
-  #tools(picture: Picture, depth: Depth, shown: readonly Lane[]): TemplateResult {
-    const hidden = lanes(picture).length - shown.length;
-    const within = picture.flags.filter((f) => f.severity === 'note').length;
-    const key = (kind: string, word: string): TemplateResult =>
-      html`<span class="key"
-        ><svg viewBox="0 0 22 12" aria-hidden="true">
-          <rect class=${kind} x="1" y="1" width="20" height="10" rx="2"></rect>
-          ${kind === 'working' ? nothing : svg`<path class="way" d=${kind === 'rising' ? 'M11,2L15,9H7Z' : 'M11,10L15,3H7Z'}></path>`}</svg
-        >${word}</span
-      >`;
-    return html`<div class="tools">
-      ${key('rising', 'up, opening')} ${key('falling', 'down, closing')}
-      ${key('working', 'working, engaged')}
-      <span class="spread"></span>
-      <label title="Pins of checks that are within their limits"
-        ><input
-          type="checkbox"
-          .checked=${this.notes}
-          @change=${() => (this.notes = !this.notes)}
-        />within limits (${within})</label
-      >
-      <label title=${hidden > 0 ? `${hidden} lanes are not shown` : 'Every lane is shown'}
-        >Lanes
-        <select @change=${this.#deepen}>
-          ${DEPTHS.map((d) => html`<option value=${d} .selected=${d === depth}>${DEPTH_WORD[d]}</option>`)}
-        </select></label
-      >
-      <span role="group" aria-label="Time shown">
-        <button
-          @click=${() => this.store.zoom(0.5)}
-          aria-label="Show more time"
-          title="Show more time (−)"
-        >
-          −
-        </button>
-        <button @click=${() => this.store.zoom(2)} aria-label="Closer" title="Closer (+)">+</button>
-        <button @click=${() => this.store.showAll()} title="Show the whole run (0)">All</button>
-      </span>
-    </div>`;
-  }
-
-  #deepen = (e: Event): void => {
-    this.depth = DEPTHS.find((d) => d === (e.target as HTMLSelectElement).value);
+  #deepen = (depth: Depth | undefined): void => {
+    this.depth = depth;
   };
 
   #axis(plot: Plot, left: number): TemplateResult {

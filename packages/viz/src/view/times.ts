@@ -114,7 +114,7 @@ export class Times extends View {
           const t = of(u.name);
           return this.#cell(t === undefined ? undefined : value(t), total ? limit : undefined);
         })}
-        ${both ? html`<td class="spread">${this.#judged(spread, total ? spreadLimit : undefined)}</td>` : nothing}
+        ${both ? html`<td class="spread">${Number.isFinite(spread) ? this.#judged(spread, total ? spreadLimit : undefined) : '–'}</td>` : nothing}
       </tr>`;
     };
     const word = way === 'up' ? 'Up' : 'Down';

@@ -1,84 +1,102 @@
-/** The page's side of the worker: the latest request wins, and a run can be stopped. */
+/** The page's side of the workers: the latest request wins, and a run can be stopped. */
 import type { Reply, RunRequest } from './message.js';
 
 export type Listener = (reply: Reply) => void;
 
 /**
- * A run nobody waits for any more may finish within this time, ms: about what a fresh worker
- * takes to load. A longer one is given up.
+ * Two: a fresh worker needs far longer for its first run than a warm one, so a run nobody waits
+ * for any more is left to end in one while the other serves the user.
  */
-const PATIENCE = 150;
+const MOST = 2;
+/** How long a request waits when both are at work on what nobody waits for, ms. */
+const PATIENCE = 400;
+/** The second one is made ready when the page has come to rest, ms after its first run. */
+const REST = 800;
+
+interface Seat {
+  readonly worker: Worker;
+  /** Request it works on; 0 when idle. */
+  job: number;
+}
 
 export class Engine {
-  #worker: Worker | undefined;
-  #busy = false;
+  #seats: Seat[] = [];
   #next: RunRequest | undefined;
   #id = 0;
-  #impatience = 0;
+  #timer = 0;
+  #ready = false;
   readonly #listener: Listener;
 
   constructor(listener: Listener) {
     this.#listener = listener;
   }
 
-  /** Asks for a run. It takes the place of the one being computed, and of any that waits. */
+  /** Asks for a run. What was asked for before is no longer waited for. */
   run(request: Omit<RunRequest, 'id'>): void {
     this.#id += 1;
     this.#next = { ...request, id: this.#id };
-    if (!this.#busy) this.#send();
-    else if (this.#impatience === 0)
-      this.#impatience = window.setTimeout(() => {
-        this.#giveUp();
-        this.#send();
-      }, PATIENCE);
+    this.#send();
   }
 
-  /** Gives up the run being computed; the next request starts a fresh worker. */
+  /** Gives up what is being computed. */
   stop(): void {
-    this.#giveUp();
     this.#next = undefined;
-  }
-
-  #giveUp(): void {
-    this.#worker?.terminate();
-    this.#worker = undefined;
-    this.#settle();
-  }
-
-  #settle(): void {
-    this.#busy = false;
-    clearTimeout(this.#impatience);
-    this.#impatience = 0;
+    this.#id += 1;
+    for (const seat of this.#seats.filter((s) => s.job > 0)) this.#dismiss(seat);
   }
 
   #send(): void {
+    clearTimeout(this.#timer);
     if (this.#next === undefined) return;
-    this.#worker ??= this.#start();
-    this.#busy = true;
-    this.#worker.postMessage(this.#next);
+    const seat =
+      this.#seats.find((s) => s.job === 0) ??
+      (this.#seats.length < MOST ? this.#seat() : undefined);
+    if (seat === undefined) {
+      this.#timer = window.setTimeout(() => {
+        const oldest = this.#seats.reduce((a, b) => (b.job < a.job ? b : a));
+        this.#dismiss(oldest);
+        this.#send();
+      }, PATIENCE);
+      return;
+    }
+    seat.job = this.#next.id;
+    seat.worker.postMessage(this.#next);
     this.#next = undefined;
   }
 
-  #start(): Worker {
+  #dismiss(seat: Seat): void {
+    seat.worker.terminate();
+    this.#seats = this.#seats.filter((s) => s !== seat);
+  }
+
+  #received(reply: Reply): void {
+    if (reply.id === this.#id) this.#listener(reply);
+    if (reply.kind === 'progress') return;
+    if (this.#next !== undefined) this.#send();
+    if (this.#ready) return;
+    this.#ready = true;
+    window.setTimeout(() => {
+      if (this.#seats.length < MOST) this.#seat();
+    }, REST);
+  }
+
+  #seat(): Seat {
     const worker = new Worker(new URL('./worker.ts', import.meta.url), {
       type: 'module',
       name: 'wheelwell',
     });
-    const received = (reply: Reply): void => {
-      if (reply.kind !== 'progress') this.#settle();
-      if (this.#next === undefined) this.#listener(reply);
-      else if (!this.#busy) this.#send();
+    const seat: Seat = { worker, job: 0 };
+    worker.onmessage = (e: MessageEvent<Reply>) => {
+      if (e.data.kind !== 'progress') seat.job = 0;
+      this.#received(e.data);
     };
-    worker.onmessage = (e: MessageEvent<Reply>) => received(e.data);
     worker.onerror = (e) => {
       // A worker that failed to load or broke is not used again.
-      this.#giveUp();
-      received({
-        id: this.#id,
-        kind: 'failure',
-        message: e.message || 'the simulation could not be started',
-      });
+      this.#dismiss(seat);
+      const message = e.message || 'the simulation could not be started';
+      this.#received({ id: seat.job, kind: 'failure', message });
     };
-    return worker;
+    this.#seats.push(seat);
+    return seat;
   }
 }
