@@ -136,6 +136,53 @@ describe('the store', () => {
     expect(store.state.issues.length).toBeGreaterThan(0);
   });
 
+  it('keeps the times of the run before, other faults or an edited file; not those of another severity', () => {
+    const store = open();
+    const healthy = store.state.picture?.timings;
+    const fault = { fault: 'restrictor-blocked', on: 'left-leg-restrictor' };
+    expect(store.state.former).toBeUndefined();
+    store.setFaults([{ ...fault, severity: 0.3 }]);
+    store.setFaults([{ ...fault, severity: 0.6 }]);
+    expect(store.state.former?.timings).toBe(healthy);
+    expect(store.state.former?.title).not.toContain('with');
+    store.setFaults([]);
+    expect(store.state.former?.title).toContain('with restrictor blocked on left leg restrictor');
+    const last = store.state.picture?.timings;
+    store.open({ file: 'hedgelark.yaml', text: TEXT.replace('bore: 0.8 mm', 'bore: 0.7 mm') });
+    expect(store.state.former?.timings).toBe(last);
+    store.open({ file: 'other.yaml', text: TEXT });
+    expect(store.state.former).toBeUndefined();
+  });
+
+  it('tells how far a long run is, and lets the user stop it without loss', () => {
+    const told: number[] = [];
+    let listener: Listener = () => undefined;
+    let slow = false;
+    const store = new Store((l) => {
+      listener = l;
+      return {
+        run: (request) => {
+          if (!slow) l(answer({ id: 1, ...request }).reply);
+        },
+        stop: () => undefined,
+      };
+    });
+    store.open({ file: 'hedgelark.yaml', text: TEXT });
+    const { picture } = store.state;
+    slow = true;
+    store.chooseCard('hand-pump');
+    answer({ id: 2, file: 'hedgelark.yaml', text: TEXT, card: 'hand-pump' }, (share) => {
+      told.push(share);
+      listener({ id: 2, kind: 'progress', share });
+    });
+    expect(store.state).toMatchObject({ busy: true, asked: { card: 'hand-pump' }, picture });
+    expect(store.state.progress).toBe(told.at(-1) ?? 0);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+    expect(told.every((share) => share >= 0 && share <= 1)).toBe(true);
+    store.stop();
+    expect(store.state).toMatchObject({ busy: false, asked: undefined, progress: 0, picture });
+  });
+
   it('speaks a flag when the play head passes it', () => {
     const store = open();
     const early = Object.entries(store.state.picture?.cards ?? []).find(([, c]) =>

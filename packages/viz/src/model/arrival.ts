@@ -40,12 +40,18 @@ export function arrived(before: State, reply: Reply): Partial<State> {
   };
 }
 
-/** Dragging a severity makes many runs of one test: the run before the test stays the former one. */
+/**
+ * A file opened again after an edit is compared with what it was. Dragging a severity makes many
+ * runs of one test: the run before the test stays the former one.
+ */
 function formerOf(before: State, picture: Picture): Former | undefined {
   const shown = before.picture;
   if (shown?.file !== picture.file) return undefined;
+  const title = titleOfRun(shown);
+  const edited = before.asked !== undefined && before.asked.source.text !== before.source?.text;
+  if (edited) return { title: `${title}, file as it was`, timings: shown.timings };
   if (testOf(shown) === testOf(picture)) return before.former;
-  return { title: titleOfRun(shown), timings: shown.timings };
+  return { title, timings: shown.timings };
 }
 
 const testOf = (p: Picture): string =>

@@ -169,14 +169,15 @@ export class OrderChart extends View {
 
   #axis(plot: Plot, left: number): TemplateResult {
     const x = Math.min(Math.max(left + plot.scale(this.state.time), left), left + plot.width);
+    const box = Math.min(x, this.width - 27);
     return html`<div class="axis">
       <svg viewBox="0 0 ${this.width} 22" width="100%" height=${22 * this.scale} aria-hidden="true">
         ${timeTicks(plot.scale)
           .filter((t) => Math.abs(left + t.x - x) > 36)
           .map((t) => svg`<text x=${left + t.x} y="15" text-anchor="middle">${t.label}</text>`)}
         <text x="8" y="15">seconds</text>
-        <rect class="now-box" x=${x - 26} y="2" width="52" height="17" rx="3"></rect>
-        <text class="now" x=${x} y="15" text-anchor="middle">${this.state.time.toFixed(2)}</text>
+        <rect class="now-box" x=${box - 26} y="2" width="52" height="17" rx="3"></rect>
+        <text class="now" x=${box} y="15" text-anchor="middle">${this.state.time.toFixed(2)}</text>
       </svg>
     </div>`;
   }
