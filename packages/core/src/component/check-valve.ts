@@ -10,6 +10,7 @@ import {
   dischargeCoefficient,
   leakage,
   leakIn,
+  mustExceed,
   number,
   transitionReynolds,
 } from './shared/parameters.js';
@@ -67,14 +68,7 @@ export const checkValve: DeviceDefinition = {
     },
   },
   check: (p) =>
-    number(p, 'full') > number(p, 'crack')
-      ? []
-      : [
-          {
-            parameter: 'full',
-            message: 'must be above the drop at which the valve begins to open',
-          },
-        ],
+    mustExceed(p, 'full', 'crack', 'must be above the drop at which the valve begins to open'),
   prepare: () => new Float64Array(0),
   symbol: { name: 'check', size: [4, 4], ports: { inlet: [-2, 0], outlet: [2, 0] } },
 };

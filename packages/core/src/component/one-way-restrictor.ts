@@ -8,6 +8,7 @@ import {
   boreLaw,
   checkOf,
   dischargeCoefficient,
+  mustExceed,
   number,
   transitionReynolds,
 } from './shared/parameters.js';
@@ -69,14 +70,7 @@ export const oneWayRestrictor: DeviceDefinition = {
     },
   },
   check: (p) =>
-    number(p, 'full') > number(p, 'crack')
-      ? []
-      : [
-          {
-            parameter: 'full',
-            message: 'must be above the drop at which the valve begins to open',
-          },
-        ],
+    mustExceed(p, 'full', 'crack', 'must be above the drop at which the valve begins to open'),
   prepare: () => new Float64Array(0),
   symbol: { name: 'one-way-restrictor', size: [6, 6], ports: { inlet: [-3, 0], outlet: [3, 0] } },
 };

@@ -14,6 +14,7 @@ import {
   dischargeCoefficient,
   leakage,
   leakIn,
+  mustExceed,
   number,
   transitionReynolds,
 } from './shared/parameters.js';
@@ -189,22 +190,13 @@ export const sequenceValve: DeviceDefinition = {
     },
   },
   check: (p) => [
-    ...(number(p, 'stroke') > number(p, 'lap')
-      ? []
-      : [
-          {
-            parameter: 'stroke',
-            message: 'must be above the depression at which it begins to open',
-          },
-        ]),
-    ...(number(p, 'full') > number(p, 'crack')
-      ? []
-      : [
-          {
-            parameter: 'full',
-            message: 'must be above the drop at which the free return begins to open',
-          },
-        ]),
+    ...mustExceed(p, 'stroke', 'lap', 'must be above the depression at which it begins to open'),
+    ...mustExceed(
+      p,
+      'full',
+      'crack',
+      'must be above the drop at which the free return begins to open',
+    ),
   ],
   prepare: (p) => {
     const k = new Float64Array(5);

@@ -1,5 +1,5 @@
 import type { Frame, GuardFrame } from './frame.js';
-import type { ParameterDefinitions, Parameters, Shape } from './parameter.js';
+import type { ParameterDefinitions, Parameters, Quantity, Shape } from './parameter.js';
 import type { DrawingSymbol } from './symbol.js';
 
 /** Facts about the run that a device may use when it prepares its constants. */
@@ -59,7 +59,7 @@ export interface InputDefinition {
   readonly title: string;
   /** Words the card may use; their index is the value seen by equations. A number input has `quantity` instead. */
   readonly choices?: readonly string[];
-  readonly quantity?: import('./parameter.js').Quantity;
+  readonly quantity?: Quantity;
   /** The initial value: index of the choice, or the number in SI; a function where a parameter gives it. */
   readonly initial: number | ((p: Parameters) => number);
 }
@@ -175,7 +175,7 @@ export type Role =
 /** Extra reading of a device, computed from a frame when traces are sampled (never in the loop). */
 export interface ReadingDefinition {
   readonly title: string;
-  readonly quantity: import('./parameter.js').Quantity;
+  readonly quantity: Quantity;
   readonly value: (d: GuardFrame) => number;
 }
 
@@ -224,9 +224,6 @@ export interface DeviceDefinition {
   readonly equations?: (d: Frame) => void;
   readonly symbol: DrawingSymbol;
 }
-
-/** Names of flow, force or rate dependences as a device declares them. */
-export type Dependence = string;
 
 /** Sampled coordinate data of a mechanism: what the network needs to move it. */
 export interface CoordinateData {

@@ -1,25 +1,15 @@
 /**
- * What a device's equations see of the network: one frame per device instance.
- *
- * The network implements this; device files only call it. All values are SI. Indices are the
- * positions of names in the device's own declaration (`ports`, `links`, `states`, `inputs`,
- * `flows`, `forces`), so that nothing is looked up by name in the loop.
+ * What a guard or a transition may read of the network: one frame per device instance. All
+ * values are SI. Indices are the positions of names in the device's own declaration (`ports`,
+ * `links`, `states`, `inputs`), so that nothing is looked up by name in the loop.
  */
-export interface Frame {
+export interface GuardFrame {
   /** Constants made by `prepare`; the device decides what they mean. */
   readonly k: Float64Array;
   /** Index of the current mode in the device's `modes`. */
   readonly mode: number;
   /** Time since the current mode was entered, s. */
   sinceEntry(): number;
-
-  /** Share of a passage (a path with a law) that is open, 0..1, and its slope against `also[0]`. */
-  opening(path: number, open: number): void;
-  openingSlope(path: number, slope: number): void;
-  /** False when only flows, forces and rates are wanted; partial derivatives may then be anything. */
-  readonly partials: boolean;
-  /** True when both ends of a flow path hang on the same node: nothing can flow there. */
-  joined(path: number): boolean;
   /** Absolute pressure at a port, Pa. */
   pressure(port: number): number;
   /** Oil content (reference volume) of the node at a port, m3. */
@@ -32,7 +22,21 @@ export interface Frame {
   travel(link: number): number;
   /** Rate of that travel, m/s (rad/s without a shape). */
   travelRate(link: number): number;
+}
 
+/**
+ * What a device's equations see: what guards may read, and what they write, by position among
+ * the device's `flows`, `forces` and `states`. The network implements it; device files only
+ * call it.
+ */
+export interface Frame extends GuardFrame {
+  /** False when only flows, forces and rates are wanted; partial derivatives may then be anything. */
+  readonly partials: boolean;
+  /** True when both ends of a flow path hang on the same node: nothing can flow there. */
+  joined(path: number): boolean;
+  /** Share of a passage (a path with a law) that is open, 0..1, and its slope against `also[0]`. */
+  opening(path: number, open: number): void;
+  openingSlope(path: number, slope: number): void;
   /**
    * Oil through a declared flow path, m3/s of reference volume, positive from its `from` to
    * its `to` port, with the partial derivatives against the two pressures.
@@ -52,17 +56,4 @@ export interface Frame {
   /** Time derivative of an own state, with partial derivatives through {@link rateAlso}. */
   rate(state: number, value: number): void;
   rateAlso(state: number, extra: number, d: number): void;
-}
-
-/** What a guard or a transition may read; it cannot write flows. */
-export interface GuardFrame {
-  readonly k: Float64Array;
-  readonly mode: number;
-  sinceEntry(): number;
-  pressure(port: number): number;
-  content(port: number): number;
-  state(state: number): number;
-  input(input: number): number;
-  travel(link: number): number;
-  travelRate(link: number): number;
 }

@@ -10,6 +10,7 @@
  * factors for working conditions (0.91 at 500 psi, 0.98 at 2000 psi; 1.10 at 60 F, 0.86 at
  * 160 F); we join them by a straight line in pressure and an exponential in temperature.
  */
+import type { FluidDefinition } from '../define/index.js';
 
 /** A kinematic viscosity published at a temperature. */
 export interface ViscosityPoint {
@@ -17,26 +18,6 @@ export interface ViscosityPoint {
   readonly temperature: number;
   /** m2/s */
   readonly viscosity: number;
-}
-
-export interface Fluid {
-  /** Name in scenarios. */
-  readonly kind: string;
-  readonly title: string;
-  readonly summary: string;
-  /** Rising temperature, at least two. */
-  readonly viscosity: readonly ViscosityPoint[];
-  /** Density at `densityAt` (K) and ambient pressure, kg/m3. */
-  readonly density: number;
-  readonly densityAt: number;
-  /** Volumetric expansion, 1/K. */
-  readonly expansion: number;
-  /** Bulk modulus in the handbook's reference state, Pa. */
-  readonly bulkModulus: number;
-  /** Vapour pressure, Pa absolute: the floor under every pressure. */
-  readonly vapourPressure: number;
-  /** Where the figures come from. */
-  readonly source: string;
 }
 
 const ZERO_C = 273.15;
@@ -48,7 +29,7 @@ function points(...pairs: readonly (readonly [number, number])[]): readonly Visc
 }
 
 /** The fluid catalogue, by kind. */
-export const fluids: Readonly<Record<string, Fluid>> = {
+export const fluids: Readonly<Record<string, FluidDefinition>> = {
   'mineral-red': {
     kind: 'mineral-red',
     title: 'Red mineral oil (MIL-PRF-5606 type)',
@@ -138,7 +119,7 @@ export function viscosityOnLine(line: WaltherLine, temperature: number): number 
 }
 
 /** Kinematic viscosity of a fluid, m2/s, at `temperature` in K (about 210 to 480). */
-export function viscosity(fluid: Fluid, temperature: number): number {
+export function viscosity(fluid: FluidDefinition, temperature: number): number {
   const knots = fluid.viscosity;
   let i = 0;
   while (i < knots.length - 2 && temperature > knots[i + 1].temperature) i++;
@@ -155,13 +136,17 @@ const WARM_SLOPE = (Math.log(1.1 / 0.86) / 100) * PER_F;
 const WARM_UNITY = (60 - 32) / PER_F + ZERO_C + Math.log(1.1) / WARM_SLOPE;
 
 /** Bulk modulus of the oil without air, Pa, at `temperature` in K and `gauge` pressure in Pa. */
-export function bulkModulus(fluid: Fluid, temperature: number, gauge = WORKING_PRESSURE): number {
+export function bulkModulus(
+  fluid: FluidDefinition,
+  temperature: number,
+  gauge = WORKING_PRESSURE,
+): number {
   const warm = Math.exp(-WARM_SLOPE * (temperature - WARM_UNITY));
   return fluid.bulkModulus * warm * (1 + PRESSURE_SLOPE * (gauge - PRESSURE_UNITY));
 }
 
 /** Density, kg/m3, at `temperature` in K and `gauge` pressure in Pa (the modulus taken as the secant one, dV/V = p/B). */
-export function density(fluid: Fluid, temperature: number, gauge = 0): number {
+export function density(fluid: FluidDefinition, temperature: number, gauge = 0): number {
   const warm = fluid.density * Math.exp(-fluid.expansion * (temperature - fluid.densityAt));
   return warm / (1 - gauge / bulkModulus(fluid, temperature, gauge));
 }
@@ -175,7 +160,7 @@ export interface OilProperties {
 }
 
 /** Properties of a fluid at `temperature` (K): ambient density, viscosity, working bulk modulus, vapour pressure, all SI. */
-export function oilAt(fluid: Fluid, temperature: number): OilProperties {
+export function oilAt(fluid: FluidDefinition, temperature: number): OilProperties {
   return {
     density: density(fluid, temperature),
     viscosity: viscosity(fluid, temperature),

@@ -1,4 +1,4 @@
-import type { DeviceDefinition, Frame, Guard, GuardFrame } from '../define/index.js';
+import type { DeviceDefinition, Frame, Guard } from '../define/index.js';
 import type { Exchange } from './exchange.js';
 import type { Workspace } from './workspace.js';
 import type { FrameOffsets, FrameWiring } from './slots.js';
@@ -8,7 +8,7 @@ import type { FrameOffsets, FrameWiring } from './slots.js';
  * load or a store, short enough that the engine inlines it whatever the size of the equations; a
  * call that is not inlined would put its fractions on the heap.
  */
-export class InstanceFrame implements Frame, GuardFrame {
+export class InstanceFrame implements Frame {
   mode = 0;
   /** Time the mode was entered, s. */
   entered = 0;

@@ -106,3 +106,13 @@ export function checkOf(
     sense,
   };
 }
+
+/** A finding, worded by the device, where `upper` is not above `lower`; for a definition's `check`. */
+export function mustExceed(
+  p: Parameters,
+  upper: string,
+  lower: string,
+  message: string,
+): readonly { readonly parameter: string; readonly message: string }[] {
+  return number(p, upper) > number(p, lower) ? [] : [{ parameter: upper, message }];
+}
