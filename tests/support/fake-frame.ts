@@ -127,21 +127,7 @@ export class FakeFrame implements Frame {
       const law = this.laws[path];
       if (law === undefined) return;
       const dp = this.pressures[ports.indexOf(f.from)] - this.pressures[ports.indexOf(f.to)];
-      const open = this.openings[path];
-      const main = orificeFlow(law.constant, dp, law.transition);
-      let q = open * main + law.leak * dp;
-      let slope = open * orificeSlope(law.constant, dp, law.transition) + law.leak;
-      let byOpening = main;
-      if (law.check !== undefined) {
-        const { constant, transition, crack, full, sense, fills } = law.check;
-        const x = (sense * dp - crack) / (full - crack);
-        const free = orificeFlow(constant, dp, transition);
-        const share = fills === true ? 1 - open : 1;
-        q += share * rise(x) * free;
-        slope += share * rise(x) * orificeSlope(constant, dp, transition);
-        slope += (share * riseSlope(x) * sense * free) / (full - crack);
-        if (fills === true) byOpening -= rise(x) * free;
-      }
+      const { q, slope, byOpening } = passage(law, dp, this.openings[path]);
       this.flow(path, q, slope, -slope);
       if (f.also !== undefined) this.flowAlso(path, 0, this.openingSlopes[path] * byOpening);
     });
@@ -158,6 +144,29 @@ export class FakeFrame implements Frame {
   private store(kind: Knob['kind']): Float64Array {
     return kind === 'port' ? this.pressures : kind === 'state' ? this.states : this.travels;
   }
+}
+
+/** A passage as PassageLaw states it: flow, its slope against the drop, and against the opening. */
+export function passage(
+  law: PassageLaw,
+  dp: number,
+  open: number,
+): { q: number; slope: number; byOpening: number } {
+  const main = orificeFlow(law.constant, dp, law.transition);
+  let q = open * main + law.leak * dp;
+  let slope = open * orificeSlope(law.constant, dp, law.transition) + law.leak;
+  let byOpening = main;
+  if (law.check !== undefined) {
+    const { constant, transition, crack, full, sense, fills } = law.check;
+    const x = (sense * dp - crack) / (full - crack);
+    const free = orificeFlow(constant, dp, transition);
+    const share = fills === true ? 1 - open : 1;
+    q += share * rise(x) * free;
+    slope += share * rise(x) * orificeSlope(constant, dp, transition);
+    slope += (share * riseSlope(x) * sense * free) / (full - crack);
+    if (fills === true) byOpening -= rise(x) * free;
+  }
+  return { q, slope, byOpening };
 }
 
 /** The knob of a port. */
