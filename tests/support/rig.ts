@@ -63,6 +63,7 @@ export interface RigPart {
   /** Link name to mechanism, with its travel; without travel the angle itself. */
   readonly links?: Readonly<Record<string, { readonly to: string; readonly travel?: Shape }>>;
   readonly parameters?: Parameters;
+  readonly signals?: ComponentEntry['signals'];
 }
 
 export interface RigOptions {
@@ -122,6 +123,7 @@ export function rig(options: RigOptions): {
       parameters,
       ports: part.ports ?? {},
       links: part.links ?? {},
+      signals: part.signals ?? {},
     };
   }
   for (const [name, data] of Object.entries(options.coordinates ?? {})) {
@@ -148,8 +150,9 @@ export function rig(options: RigOptions): {
       file: '<rig>',
       title: 'rig',
       note: '',
-      fluid: { kind: 'rig-oil', temperature: TEMPERATURE, freeAir: oil.freeAir ?? 0 },
+      fluid: { kind: 'rig-oil', temperature: TEMPERATURE, freeAir: oil.freeAir ?? 0, thickness: 1, warmedBy: 0 },
       ambient: options.ambient ?? 101_325,
+      airspeed: 0,
       components: entries,
       mechanisms: Object.fromEntries(
         Object.entries(mechanisms).map(([name, m]) => [

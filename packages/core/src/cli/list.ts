@@ -208,6 +208,8 @@ function allowed(p: ParameterDefinition, units: DisplaySystem): string {
       return 'yes or no';
     case 'shape':
       return `${p.gives} against ${p.of} (${p.variable}), each value ${range(p.range, p.gives, units)}`;
+    case 'state-table':
+      return 'states with what they drive and what comes next';
     case 'point':
       return `two lengths, each ${range(p.range, 'length', units)}`;
     default:

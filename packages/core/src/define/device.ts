@@ -16,12 +16,34 @@ export interface Surroundings {
   readonly temperature: number;
 }
 
+/**
+ * Gas behind a piston or bladder: holding n of oil it presses with precharge (volume / (volume - n))^index.
+ * Source: polytropic change of state (thermodynamics textbooks).
+ */
+export interface GasCushion {
+  /** Pressure of the gas with no oil in, Pa absolute. */
+  readonly precharge: number;
+  /** Gas volume with no oil in, m3. */
+  readonly volume: number;
+  /** Polytropic index: 1 slow (isothermal) to 1.4 fast (adiabatic). */
+  readonly index: number;
+  /** Oil in it at the start, m3; none when absent. */
+  readonly content?: number;
+}
+
 export interface PortDefinition {
   readonly title: string;
   /** Fixed oil volume the device adds to the node at this port, m3; a function of the parameters where it varies. */
   readonly volume: number | ((p: Parameters) => number);
   /** Wall compliance added to the node, m3/Pa (hoses); none when absent. */
   readonly compliance?: (p: Parameters, s: Surroundings) => number;
+  /** Trapped air added to the node, m3 at ambient pressure; it stays where it is. */
+  readonly pocket?: (p: Parameters) => number;
+  /**
+   * The node at this port is an oil space against a gas cushion: its pressure follows from the oil
+   * in it alone. Only for optional ports that are left unconnected, so that the node is private.
+   */
+  readonly cushion?: (p: Parameters, s: Surroundings) => GasCushion;
   /** May stay unconnected (then it is blanked off). */
   readonly optional?: boolean;
 }
@@ -51,7 +73,7 @@ export interface StateDefinition {
   /** Size of a change that matters, for error control, SI. */
   readonly scale: number;
   readonly initial: number;
-  /** Ports, states or links its rate depends on. */
+  /** Ports, states, links or rates of links (`rod.rate`) that its rate depends on. */
   readonly also?: readonly string[];
 }
 
@@ -93,7 +115,10 @@ export interface PassageLaw {
   };
 }
 
-/** A way oil can take through the device. `also` names states, links (their travel) or further ports the flow depends on. */
+/**
+ * A way oil can take through the device. `also` names states, links (their travel), rates of links
+ * (`rod.rate`) or further ports the flow depends on.
+ */
 export interface FlowDefinition {
   readonly from: string;
   readonly to: string;
@@ -102,14 +127,25 @@ export interface FlowDefinition {
   readonly law?: (p: Parameters, s: Surroundings) => PassageLaw;
   /** Adds energy (pump, supply) rather than dissipating it. */
   readonly source?: boolean;
+  /** Has inertia: the flow is a state, and may run up a pressure for a while. */
+  readonly inertial?: boolean;
   /** What a mechanic calls it, for traces; without it the path's name is used. */
   readonly title?: string;
 }
 
-/** A force on a link; `also` names ports, states or links it depends on. */
+/** A force on a link; `also` names ports, states, links (its own too) or rates of links (`leg.rate`) it depends on. */
 export interface ForceDefinition {
   readonly link: string;
   readonly also?: readonly string[];
+}
+
+/**
+ * What a device says to others by wire: a number (0 or 1, or the index of a choice) that depends on
+ * its mode, its constants and its inputs alone, so that it changes at transitions only.
+ */
+export interface SignalDefinition {
+  readonly title: string;
+  readonly value: (d: GuardFrame) => number;
 }
 
 /**
@@ -166,6 +202,10 @@ export type Role =
   | 'sequence-valve'
   | 'line'
   | 'actuator'
+  | 'accumulator'
+  | 'switch'
+  | 'control'
+  | 'coupling'
   | 'uplock'
   | 'downlock'
   | 'leg'
@@ -201,6 +241,16 @@ export interface DeviceDefinition {
   readonly flows?: Readonly<Record<string, FlowDefinition>>;
   readonly forces?: Readonly<Record<string, ForceDefinition>>;
   readonly readings?: Readonly<Record<string, ReadingDefinition>>;
+  /** What it tells others; the first is meant where only the device is named. */
+  readonly signals?: Readonly<Record<string, SignalDefinition>>;
+  /** Modes, inputs and signals where the scenario's figures decide them (a controller's table). */
+  readonly tailor?: (
+    p: Parameters,
+  ) => Partial<Pick<DeviceDefinition, 'modes' | 'inputs' | 'signals'>>;
+  /** Energy its forces on links have stored (springs), J, for the energy account. */
+  readonly energy?: (d: GuardFrame) => number;
+  /** Power its forces between links turn to heat beyond `damping` and `friction`, W. */
+  readonly dissipation?: (d: GuardFrame) => number;
   /** First mode is the initial one. Absent: one mode, `working`. */
   readonly modes?: Readonly<Record<string, ModeDefinition>>;
   /**
@@ -236,10 +286,10 @@ export interface CoordinateData {
   readonly moment: Shape;
   /** Moment per unit dynamic pressure, m3, positive towards `high`; absent: no airload. */
   readonly airload?: Shape;
-  /** Viscous damping, N m s/rad. */
-  readonly damping: number;
-  /** Coulomb friction moment, N m, and its static over kinetic ratio (>= 1). */
-  readonly friction: number;
+  /** Viscous damping, N m s/rad; against angle where it varies. */
+  readonly damping: number | Shape;
+  /** Coulomb friction moment, N m, against angle where it varies, and its static over kinetic ratio (>= 1). */
+  readonly friction: number | Shape;
   readonly staticRatio: number;
   /** Coefficient of restitution at the end stops, 0..1. */
   readonly restitution: number;

@@ -21,7 +21,10 @@ export interface FaultDefinition {
   /** How often it is met. */
   readonly prior: 'common' | 'uncommon' | 'rare';
   readonly priorWhy: string;
-  /** Device or mechanism kinds it can befall. */
+  /**
+   * Device or mechanism kinds it can befall; `fluid` is the oil, with the parameters
+   * `temperature`, `freeAir`, `thickness` and `warmedBy`.
+   */
   readonly befalls: readonly string[];
   /** What severity 1 means, in units: for tables. */
   readonly worst: string;
@@ -29,4 +32,10 @@ export interface FaultDefinition {
   readonly slows?: 'up' | 'down' | 'both';
   /** Changed parameters only, SI, for a severity in (0, 1]. */
   readonly change: (p: Parameters, severity: number) => Readonly<Record<string, ParameterValue>>;
+  /** Ports as they are joined after it (lines swapped, a valve fitted backward), for any severity above 0. */
+  readonly reconnect?: (
+    ports: Readonly<Record<string, string>>,
+  ) => Readonly<Record<string, string>>;
+  /** What no stopwatch or gauge shows but an inspection does; then a run need not differ from healthy. */
+  readonly silent?: boolean;
 }

@@ -10,3 +10,4 @@ export * from './run.js';
 export * from './fault.js';
 export * from './rule.js';
 export * from './catalogue.js';
+export * from './tailored.js';

@@ -34,7 +34,9 @@ export type Quantity =
   | 'viscosity'
   | 'temperature'
   | 'power'
-  | 'energy';
+  | 'energy'
+  | 'current'
+  | 'voltage';
 
 /** The SI unit of each quantity, as mathjs spells it; `''` is dimensionless. */
 export const SI_UNIT: Readonly<Record<Quantity, string>> = {
@@ -65,6 +67,8 @@ export const SI_UNIT: Readonly<Record<Quantity, string>> = {
   temperature: 'K',
   power: 'W',
   energy: 'J',
+  current: 'A',
+  voltage: 'V',
 };
 
 interface ParameterBase {
@@ -110,6 +114,29 @@ export interface ShapeParameter extends ParameterBase {
   readonly default?: Shape;
 }
 
+/** A small state table, written in the scenario (a controller's). */
+export interface StateTableParameter extends ParameterBase {
+  readonly type: 'state-table';
+  readonly default?: undefined;
+}
+
+/** What a controller does in each of its states, in declared order; the first is the initial one. */
+export interface StateTable {
+  readonly states: readonly {
+    readonly name: string;
+    /** Signals that are on in this state; all others are off. */
+    readonly drive: readonly string[];
+    /** The first row whose terms all hold, after its time where it has one, is taken. */
+    readonly next: readonly {
+      /** `lever up`, a heard name, or either after `not `. */
+      readonly if: readonly string[];
+      /** Not before this long in the state, s. */
+      readonly after?: number;
+      readonly to: string;
+    }[];
+  }[];
+}
+
 /** A point in a drawing plane, metres. */
 export interface PointParameter extends ParameterBase {
   readonly type: 'point';
@@ -118,7 +145,12 @@ export interface PointParameter extends ParameterBase {
 }
 
 export type ParameterDefinition =
-  NumberParameter | ChoiceParameter | SwitchParameter | ShapeParameter | PointParameter;
+  | NumberParameter
+  | ChoiceParameter
+  | SwitchParameter
+  | ShapeParameter
+  | StateTableParameter
+  | PointParameter;
 
 /** A sampled function: `y[i]` at `x[i]`, `x` strictly rising, SI; at least two points. */
 export interface Shape {
@@ -126,8 +158,9 @@ export interface Shape {
   readonly y: readonly number[];
 }
 
-/** A parameter's value after reading: SI number, word, flag, shape or point. */
-export type ParameterValue = number | string | boolean | Shape | readonly [number, number];
+/** A parameter's value after reading: SI number, word, flag, shape, state table or point. */
+export type ParameterValue =
+  number | string | boolean | Shape | StateTable | readonly [number, number];
 
 export type Parameters = Readonly<Record<string, ParameterValue>>;
 export type ParameterDefinitions = Readonly<Record<string, ParameterDefinition>>;

@@ -13,6 +13,8 @@ export interface Scenario {
   readonly note: string;
   readonly fluid: FluidChoice;
   readonly ambient: number;
+  /** Equivalent airspeed, m/s; 0 in a hangar. */
+  readonly airspeed: number;
   /** Devices by name, in declared order (which is also the order of simultaneous transitions). */
   readonly components: Readonly<Record<string, ComponentEntry>>;
   /** Legs and doors by name, in declared order. */
@@ -33,6 +35,10 @@ export interface FluidChoice {
   readonly temperature: number;
   /** Free (entrained) air, volume fraction at ambient pressure. */
   readonly freeAir: number;
+  /** Viscosity as a share of what the oil's data say; 1 for the right oil. */
+  readonly thickness: number;
+  /** How much warmer the oil is than when it was shut in, K: what is trapped has grown (or, below 0, shrunk). */
+  readonly warmedBy: number;
 }
 
 export interface ComponentEntry {
@@ -43,8 +49,16 @@ export interface ComponentEntry {
   readonly ports: Readonly<Record<string, string>>;
   /** Link name -> what it hangs on. */
   readonly links: Readonly<Record<string, LinkEntry>>;
+  /** Input name -> the signal of another device that sets it. */
+  readonly signals: Readonly<Record<string, SignalEntry>>;
   /** Position in the circuit drawing, grid units, when the author fixes it. */
   readonly place?: readonly [number, number];
+}
+
+/** A wire from another device's signal. */
+export interface SignalEntry {
+  readonly device: string;
+  readonly signal: string;
 }
 
 export interface LinkEntry {
@@ -58,6 +72,16 @@ export interface MechanismEntry {
   readonly is: string;
   readonly note: string;
   readonly parameters: Parameters;
+  /** Set where a linkage or a taut chain from another mechanism moves it: it has no motion of its own. */
+  readonly driven?: DrivenEntry;
+}
+
+/** A mechanism that follows another. */
+export interface DrivenEntry {
+  /** The mechanism that moves it (which may itself be driven). */
+  readonly by: string;
+  /** Its angle (rad) against that mechanism's angle (rad), within its own travel. */
+  readonly angle: Shape;
 }
 
 export interface NodeEntry {
@@ -77,6 +101,18 @@ export interface UnitEntry {
   /** Sequence valves that serve the unit. */
   readonly sequence: readonly string[];
   readonly actuators: readonly string[];
+  /** The well it goes into, for clearances; absent: not judged. */
+  readonly bay?: BayEntry;
+}
+
+/** A wheel well as a box, metres from the aircraft datum; open below. */
+export interface BayEntry {
+  /** Underside of its roof. */
+  readonly roof: number;
+  /** Inboard and outboard wall (right positive). */
+  readonly walls: readonly [number, number];
+  /** Front and rear bulkhead (aft positive); none when absent. */
+  readonly ends?: readonly [number, number];
 }
 
 /** Acceptance limits of the test; absent means the rule that needs it does not judge. SI. */
@@ -98,6 +134,8 @@ export interface Card {
   readonly note: string;
   /** Oil temperature for this card, K; the fluid's own when absent. */
   readonly temperature?: number;
+  /** Equivalent airspeed for this card, m/s; the scenario's own when absent. */
+  readonly airspeed?: number;
   /** How long the run lasts, s. */
   readonly duration: number;
   /** Parameter changes: `components.pump.speed` -> SI value. */
@@ -114,7 +152,7 @@ export interface Card {
 export interface FaultEntry {
   /** Fault name in the catalogue. */
   readonly fault: string;
-  /** Device it befalls. */
+  /** Device or mechanism it befalls, or `fluid`. */
   readonly on: string;
   /** 0..1 */
   readonly severity: number;

@@ -1,3 +1,4 @@
+import type { Shape } from '../define/index.js';
 import type { AttachmentPlan, CoordinatePlan } from './plan.js';
 import { TableBuilder, type Tables } from './table.js';
 import type { Workspace } from './workspace.js';
@@ -44,8 +45,8 @@ export class Placement {
     this.varies = Uint8Array.from(coordinates, (c) =>
       c.data.inertia.y.some((v) => v !== c.data.inertia.y[0]) ? 1 : 0,
     );
-    this.damping = Float64Array.from(coordinates, (c) => c.data.damping);
-    this.friction = Float64Array.from(coordinates, (c) => c.data.friction);
+    this.damping = Float64Array.from(coordinates, (c) => atLow(c.data.damping));
+    this.friction = Float64Array.from(coordinates, (c) => atLow(c.data.friction));
   }
 
   /** To be called when a mode, a bound or a held angle has changed. */
@@ -137,4 +138,8 @@ export class Placement {
     const { slope, curvature } = this.tables;
     return -(0.5 * curvature * w.speed[c] * w.speed[c] + slope * acceleration);
   }
+}
+
+function atLow(v: number | Shape): number {
+  return typeof v === 'number' ? v : v.y[0];
 }

@@ -40,6 +40,8 @@ const UNITS: Readonly<Record<Quantity, readonly [string, string, string]>> = {
   temperature: ['degF', 'degC', 'K'],
   power: ['hp', 'kW', 'W'],
   energy: ['lbf ft', 'J', 'J'],
+  current: ['A', 'A', 'A'],
+  voltage: ['V', 'V', 'V'],
 };
 
 /** Finest decimals worth showing in a unit; four significant figures elsewhere. */

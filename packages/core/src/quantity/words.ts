@@ -36,6 +36,8 @@ export const QUANTITY_WORDS: Readonly<Record<Quantity, QuantityWords>> = {
   temperature: { name: 'a temperature', examples: ['20 degC', '68 degF'] },
   power: { name: 'a power', examples: ['2 kW', '3 hp'] },
   energy: { name: 'an energy', examples: ['40 J'] },
+  current: { name: 'an electric current', examples: ['30 A'] },
+  voltage: { name: 'a voltage', examples: ['28 V'] },
 };
 
 /** The unit of the first example; `''` for plain numbers. */

@@ -90,6 +90,7 @@ export function buildComponents(world: World): Record<string, ComponentEntry> {
       parameters,
       ports,
       links,
+      signals: {},
       ...(frame.place && { place: frame.place }),
     };
   }

@@ -12,6 +12,7 @@ import {
   switchField,
   type Wrong,
 } from './field.js';
+import { stateTableField } from './field-state-table.js';
 
 const MOST_ROWS = 500;
 
@@ -135,6 +136,8 @@ function requiredField(p: ParameterDefinition): z.ZodType<unknown> {
       return switchField(describe(p, p.default ? 'yes' : 'no'));
     case 'point':
       return pointField(p.range, describe(p, p.default?.join(', ')));
+    case 'state-table':
+      return stateTableField(p.title);
     case 'shape':
       return shapeField(p.of, p.gives, p.range, describe(p, undefined));
     default: {

@@ -98,6 +98,7 @@ function figure(value: ParameterValue, definition: ParameterDefinition): unknown
   switch (definition.type) {
     case 'choice':
     case 'switch':
+    case 'state-table':
       return value;
     case 'point':
       return (value as readonly number[]).map((n) => si(n, 'length'));
