@@ -14,6 +14,7 @@ import { runOf } from '../support/run.js';
 const seized: FaultDefinition = {
   kind: 'dry-bearing',
   title: 'Dry bearing',
+  group: 'actuators, locks, structure',
   meaning: 'No grease.',
   shows: 'Slow leg.',
   confirm: 'By hand.',

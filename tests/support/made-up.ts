@@ -130,6 +130,7 @@ const flap: MechanismDefinition = {
 const leak: FaultDefinition = {
   kind: 'narrow-bore',
   title: 'Narrow bore',
+  group: 'valves and lines',
   meaning: 'invented',
   shows: 'invented',
   confirm: 'invented',

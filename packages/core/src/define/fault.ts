@@ -1,5 +1,15 @@
 import type { Parameters, ParameterValue } from './parameter.js';
 
+/** What a fault is looked for under, in the order of the lists. */
+export const FAULT_GROUPS = [
+  'supply',
+  'valves and lines',
+  'actuators, locks, structure',
+  'fluid and environment',
+] as const;
+
+export type FaultGroup = (typeof FAULT_GROUPS)[number];
+
 /**
  * A fault: a named, graded change of the parameters of the devices it can befall. The physics
  * knows nothing of faults: at severity 0 `change` returns the healthy parameters unchanged.
@@ -8,6 +18,7 @@ export interface FaultDefinition {
   /** Name in scenarios, kebab-case, equal to the file's name. */
   readonly kind: string;
   readonly title: string;
+  readonly group: FaultGroup;
   /** What it physically is. */
   readonly meaning: string;
   /** How it shows in a swing. */

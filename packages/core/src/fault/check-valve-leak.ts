@@ -4,6 +4,7 @@ import { add, GALLON_AT_1000_PSI, number } from './grade.js';
 export const checkValveLeak: FaultDefinition = {
   kind: 'check-valve-leak',
   title: 'Check valve leaks backward',
+  group: 'valves and lines',
   meaning: 'The poppet does not seat: oil goes back through the valve.',
   shows:
     'Nothing while pumping; when the supply stops, pressure is lost and what oil alone held up or closed sags. A hand pump handle creeps.',

@@ -7,6 +7,7 @@ const MOST_SEAL_ANGLE = Math.PI / 6;
 export const doorSealTight: FaultDefinition = {
   kind: 'door-seal-tight',
   title: 'Door seal too thick, door rigged tight',
+  group: 'actuators, locks, structure',
   meaning: 'The seal is squeezed harder and earlier than it should be.',
   shows:
     'The last part of closing is slow with a high gauge, or the door stays ajar; normal with the door disconnected.',

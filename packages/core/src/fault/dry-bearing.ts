@@ -4,6 +4,7 @@ import { add, number } from './grade.js';
 export const dryBearing: FaultDefinition = {
   kind: 'dry-bearing',
   title: 'Dry or seized pivot bearing',
+  group: 'actuators, locks, structure',
   meaning: 'No grease: the pivot rubs.',
   shows:
     'Going up that leg comes last and the other earlier, the total hardly changes on a supply limited by its flow. Coming down it is slow, and by its weight alone it may hang.',

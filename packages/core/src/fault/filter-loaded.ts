@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const filterLoaded: FaultDefinition = {
   kind: 'filter-loaded',
   title: 'Filter element loaded',
+  group: 'supply',
   meaning: 'The element is blocked by what it caught.',
   shows:
     'Before the filter pressure is high, behind it low, while oil moves; equal at stall. The by-pass or its button is out. Cold oil makes it worse.',

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const groundSupplyWeak: FaultDefinition = {
   kind: 'ground-supply-weak',
   title: 'Ground supply weak',
+  group: 'supply',
   meaning:
     'The stand gives less flow than it is set to: half-open coupling, worn pump, wrong setting.',
   shows: 'Everything slower going up; normal on the aircraft’s own pump.',

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const linePinched: FaultDefinition = {
   kind: 'line-pinched',
   title: 'Line pinched or of too small a bore',
+  group: 'valves and lines',
   meaning: 'A kink, a dent or a wrong tube narrows the way.',
   shows:
     'Moving pressure high, worse when cold; with two legs on one supply the other one goes first. Stall pressure and strokes unchanged.',

@@ -4,6 +4,7 @@ import { add, GALLON_AT_1000_PSI, number } from './grade.js';
 export const pistonSealBypass: FaultDefinition = {
   kind: 'piston-seal-bypass',
   title: 'Piston seal by-pass',
+  group: 'actuators, locks, structure',
   meaning: 'Oil passes the piston seal from the pressure side to the return side.',
   shows:
     'That leg or door comes last going up and sags when the supply stops before it is locked; coming down hardly changes. More strokes by hand pump, more flow at stall, worse when warm.',

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const plungerRiggedEarly: FaultDefinition = {
   kind: 'plunger-rigged-early',
   title: 'Sequence valve plunger rigged early',
+  group: 'valves and lines',
   meaning:
     'The striker meets the plunger before the part that carries it has reached the end of its travel.',
   shows:

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const plungerRiggedLate: FaultDefinition = {
   kind: 'plunger-rigged-late',
   title: 'Sequence valve plunger rigged late',
+  group: 'valves and lines',
   meaning:
     'The striker does not push the plunger far enough: the valve opens late, partly, or not at all.',
   shows: 'A pause, then the second part moves slowly or not at all, with the gauge at its limit.',

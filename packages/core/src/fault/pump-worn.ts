@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const pumpWorn: FaultDefinition = {
   kind: 'pump-worn',
   title: 'Engine pump worn',
+  group: 'supply',
   meaning: 'Oil slips back inside the pump from its outlet to its inlet.',
   shows:
     'All services slower going up, more when hot; down hardly changes. Normal on the ground supply.',

@@ -4,6 +4,7 @@ import { add, GALLON_AT_1000_PSI, number } from './grade.js';
 export const reliefDirtHeld: FaultDefinition = {
   kind: 'relief-dirt-held',
   title: 'Relief valve held open by dirt',
+  group: 'supply',
   meaning: 'Something under the seat keeps the relief valve from shutting.',
   shows: 'All services weak from one moment to the next; may clear when the valve is made to pop.',
   confirm:

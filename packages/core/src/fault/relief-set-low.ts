@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const reliefSetLow: FaultDefinition = {
   kind: 'relief-set-low',
   title: 'Relief valve set low',
+  group: 'supply',
   meaning: 'The relief valve opens below its setting: wrong adjustment, tired spring.',
   shows:
     'Moves at normal speed while the load is light, then stalls at the heavy point: end of travel, door seal. The relief is hot and hisses.',

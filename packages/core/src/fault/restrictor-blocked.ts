@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const restrictorBlocked: FaultDefinition = {
   kind: 'restrictor-blocked',
   title: 'One-way restrictor blocked',
+  group: 'valves and lines',
   meaning: 'The restriction is narrowed by dirt or paint; its free direction still works.',
   shows:
     'That leg comes down slowly (in an emergency too); up is normal. The gauge on the down side is high.',

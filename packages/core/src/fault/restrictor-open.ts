@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const restrictorOpen: FaultDefinition = {
   kind: 'restrictor-open',
   title: 'One-way restrictor missing or too large',
+  group: 'valves and lines',
   meaning: 'The restriction is drilled out, left out or of the wrong size.',
   shows:
     'Up normal; down fast, with a bang and a bounced lock. The leg outruns its supply and the oil behind it tears.',

@@ -3,6 +3,7 @@ import type { FaultDefinition } from '../define/index.js';
 export const restrictorReversed: FaultDefinition = {
   kind: 'restrictor-reversed',
   title: 'One-way restrictor fitted the wrong way round',
+  group: 'valves and lines',
   meaning:
     'The arrow points the wrong way: restricted going up, free going down. All or nothing, whatever the severity.',
   shows:

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const rodSealLeak: FaultDefinition = {
   kind: 'rod-seal-leak',
   title: 'Rod seal leak',
+  group: 'actuators, locks, structure',
   meaning: 'Oil passes the rod seal to the outside.',
   shows: 'Wet rod and a falling reservoir level; times do not change until the reservoir runs low.',
   confirm: 'Wipe the rod dry, cycle, look again; use card or mirror.',

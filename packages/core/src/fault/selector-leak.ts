@@ -4,6 +4,7 @@ import { GALLON_AT_1000_PSI, number } from './grade.js';
 export const selectorLeak: FaultDefinition = {
   kind: 'selector-leak',
   title: 'Selector valve leaks inside',
+  group: 'valves and lines',
   meaning: 'Worn or scored lands let oil pass from pressure to return and to the idle line.',
   shows:
     'All services slower going up, down a little; much flow at stall; body warm, a hiss. In neutral, what only oil holds sags or creeps.',

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const stickingSequenceValve: FaultDefinition = {
   kind: 'sticking-sequence-valve',
   title: 'Sequence valve sticks open',
+  group: 'valves and lines',
   meaning:
     'The poppet does not return to its seat: part of the area stays open with the plunger free.',
   shows:

@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const strutOvercharged: FaultDefinition = {
   kind: 'strut-overcharged',
   title: 'Shortening strut charged too high',
+  group: 'actuators, locks, structure',
   meaning: 'Too much gas in a strut that its link has to shorten.',
   shows:
     'That leg stalls or comes last late in its travel; cable or link is overloaded, the wheel may miss its well.',

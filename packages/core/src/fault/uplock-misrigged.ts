@@ -4,6 +4,7 @@ import { number } from './grade.js';
 export const uplockMisrigged: FaultDefinition = {
   kind: 'uplock-misrigged',
   title: 'Uplock hook out of reach',
+  group: 'actuators, locks, structure',
   meaning: 'The hook lies too far for the leg to reach it.',
   shows:
     'The leg arrives but is not caught: it leans on oil alone and drops when the pressure goes. A door may close on an unlocked leg.',
