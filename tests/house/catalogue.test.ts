@@ -26,7 +26,7 @@ describe.each(catalogues.filter(({ definitions }) => definitions.length > 0))(
     it('writes names in kebab-case, and in camelCase where code reads them', () => {
       expect(definitions.map(({ name }) => name).filter((name) => !KEBAB.test(name))).toEqual([]);
       const members = definitions.flatMap(({ file, value }) =>
-        ['parameters', 'ports', 'links', 'states', 'inputs', 'flows', 'readings']
+        ['parameters', 'ports', 'links', 'states', 'inputs', 'flows', 'readings', 'signals']
           .flatMap((part) => Object.keys(value[part] ?? {}))
           .filter((name) => !CAMEL.test(name))
           .map((name) => `${file}: ${name}`),
@@ -75,6 +75,7 @@ function faultsOf(parameter: ParameterDefinition): string[] {
         faults.push('has a default that is no choice');
       return faults;
     case 'switch':
+    case 'state-table':
       return faults;
     case 'shape':
       if (!(parameter.of in SI_UNIT) || !(parameter.gives in SI_UNIT))

@@ -248,6 +248,7 @@ function scenario(s: Story, units: Scenario['units']): Scenario {
     parameters: {},
     ports: {},
     links: {},
+    signals: {},
   });
   const plunger = (to: string): Scenario['components'][string] => ({
     ...entry('sequence-valve'),
@@ -258,8 +259,15 @@ function scenario(s: Story, units: Scenario['units']): Scenario {
     file: '<text>',
     title: 'Made-up aircraft',
     note: '',
-    fluid: { kind: 'mineral-red', temperature: 293.15, freeAir: 0.005 },
+    fluid: {
+      kind: 'mineral-red',
+      temperature: 293.15,
+      freeAir: 0.005,
+      thickness: 1,
+      warmedBy: 0,
+    },
     ambient: AMBIENT,
+    airspeed: 0,
     components: {
       selector: {
         ...entry('selector'),

@@ -84,7 +84,7 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
     const linked = Object.fromEntries(
       Object.entries(links).map(([l, e]) => [l, { ...e, to: rename(e.to) }]),
     );
-    parts[rename(name)] = { is, note: '', parameters, ports: renamed, links: linked };
+    parts[rename(name)] = { is, note: '', parameters, ports: renamed, links: linked, signals: {} };
   };
   add(
     'reservoir',
@@ -233,8 +233,11 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
       kind: 'mineral-red',
       temperature: options.temperature ?? 293.15,
       freeAir: options.freeAir ?? 0.005,
+      thickness: 1,
+      warmedBy: 0,
     },
     ambient: 101325,
+    airspeed: 0,
     components: parts,
     mechanisms: moving,
     nodes: Object.fromEntries(

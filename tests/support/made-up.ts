@@ -129,8 +129,8 @@ const flap: MechanismDefinition = {
 
 const leak: FaultDefinition = {
   kind: 'narrow-bore',
+  group: 'actuators, locks, structure',
   title: 'Narrow bore',
-  group: 'valves and lines',
   meaning: 'invented',
   shows: 'invented',
   confirm: 'invented',

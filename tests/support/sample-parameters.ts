@@ -4,6 +4,7 @@ import type {
   ParameterDefinition,
   ParameterValue,
   Parameters,
+  StateTable,
   Surroundings,
 } from '../../packages/core/src/define/index.js';
 
@@ -31,6 +32,23 @@ function within([low, high]: readonly [number, number], share: number): number {
   return low > 0 && high / low > 20 ? low * (high / low) ** share : low + share * (high - low);
 }
 
+/** Two states, there and back, the second left by its time as well. */
+function stateTable(random: () => number): StateTable {
+  return {
+    states: [
+      { name: 'resting', drive: [], next: [{ if: ['go'], to: 'at work' }] },
+      {
+        name: 'at work',
+        drive: random() < 0.5 ? ['on'] : ['on', 'lamp'],
+        next: [
+          { if: ['not go'], to: 'resting' },
+          { if: [], after: within([0.1, 10], random()), to: 'resting' },
+        ],
+      },
+    ],
+  };
+}
+
 function draw(definition: ParameterDefinition, random: () => number): ParameterValue {
   switch (definition.type) {
     case 'choice':
@@ -44,6 +62,8 @@ function draw(definition: ParameterDefinition, random: () => number): ParameterV
       };
     case 'point':
       return [within(definition.range, random()), within(definition.range, random())];
+    case 'state-table':
+      return stateTable(random);
     default:
       return within(definition.range, random());
   }
