@@ -279,7 +279,6 @@ describe('list', () => {
     ['devices', [...Object.keys(components), ...Object.keys(mechanisms)]],
     ['rules', Object.keys(rules)],
     ['fluids', Object.keys(fluids)],
-    ['faults', ['dry-bearing']],
     ['limits', ['time-up', 'time-down', 'spread']],
   ])('shows all %s, one a line under a head', (what, names) => {
     const { code, out } = run(`list ${what}`);
@@ -346,7 +345,7 @@ describe('list', () => {
     expect(run('list rules sprad')).toMatchObject({
       code: 2,
       error:
-        'wheelwell: nothing named sprad among the rules (did you mean spread?); wheelwell list rules shows them all\n',
+        'wheelwell: nothing named sprad among the rules, and none speaks of it (did you mean spread?); wheelwell list rules shows them all\n',
     });
     expect(run('list ruels').error).toContain('did you mean rules?');
   });

@@ -1,61 +1,79 @@
-import type {
-  Catalogues,
-  FluidDefinition,
-  ParameterDefinition,
-  ParameterDefinitions,
-} from '../define/index.js';
-import { didYouMean, toDisplay, type DisplaySystem } from '../quantity/index.js';
+import { FAULT_GROUPS, type Catalogues } from '../define/index.js';
+import { didYouMean, type DisplaySystem } from '../quantity/index.js';
 import { columns, wrap } from '../report/layout.js';
-import { kebab, LIMITS } from '../scenario/index.js';
 import { BadInput } from './io.js';
-
-/** What can be listed. */
-export const LISTS = ['devices', 'faults', 'rules', 'limits', 'fluids'] as const;
-export type List = (typeof LISTS)[number];
+import { COLUMNS, entriesOf, type Entry, type List } from './list-entry.js';
 
 /** Longest line of prose. */
 const WIDTH = 100;
 
-interface Entry {
-  readonly title: string;
-  /** What tells it from its neighbours at a glance. */
-  readonly brief: (units: DisplaySystem) => string;
-  readonly full: (units: DisplaySystem) => readonly string[];
-}
-
-/** Names and titles of a catalogue, or one entry of it in full. */
+/**
+ * A catalogue, a line for each entry; with the name of one, that one in full; with any other
+ * word, the entries that speak of it.
+ */
 export function list(
   catalogues: Catalogues,
   what: List,
-  name: string | undefined,
+  word: string | undefined,
   units: DisplaySystem,
 ): string {
   const entries = entriesOf(catalogues, what);
   const names = Object.keys(entries);
-  if (name === undefined) {
-    const rows = names.map((n) => [n, entries[n].title, entries[n].brief(units)]);
-    return columns([{ title: 'name' }, { title: 'title' }, { title: BRIEF[what] }], rows)
-      .map((line) => `${line}\n`)
-      .join('');
+  if (word === undefined) return table(what, entries, names, units);
+  if (names.includes(word)) {
+    const lines = [`${word}: ${entries[word].title}`, ...entries[word].full(units)];
+    return lines.flatMap(folded).join('\n') + '\n';
   }
-  if (!names.includes(name)) {
-    const near = didYouMean(name, names);
-    throw new BadInput(
-      `nothing named ${name} among the ${what}${near === '' ? '' : ` (${near})`}; wheelwell list ${what} shows them all`,
-    );
-  }
-  const lines = [`${name}: ${entries[name].title}`, ...entries[name].full(units)];
-  return lines.flatMap(folded).join('\n') + '\n';
+  const speaking = names.filter((name) => speaksOf(word, name, entries[name], units));
+  if (speaking.length > 0) return table(what, entries, speaking, units);
+  const near = didYouMean(word, names);
+  throw new BadInput(
+    `nothing named ${word} among the ${what}, and none speaks of it${near === '' ? '' : ` (${near})`}; wheelwell list ${what} shows them all`,
+  );
 }
 
-/** What the third column of a list holds. */
-const BRIEF: Readonly<Record<List, string>> = {
-  devices: 'faults it can have',
-  faults: 'befalls',
-  rules: 'limits it reads',
-  limits: 'range',
-  fluids: 'viscosity at 40 degC',
-};
+/** True where a name has the word in it, or a word of the text begins with it, whatever its case. */
+function speaksOf(word: string, name: string, entry: Entry, units: DisplaySystem): boolean {
+  const { title, group = '', about } = entry;
+  const sought = wordsOf(word);
+  if (sought === '') return false;
+  if (wordsOf(name).includes(sought)) return true;
+  return ` ${wordsOf([title, group, about, ...entry.brief(units)].join(' '))}`.includes(
+    ` ${sought}`,
+  );
+}
+
+function wordsOf(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+}
+
+/** One line each, in groups under their headings where the list has groups. */
+function table(
+  what: List,
+  entries: Readonly<Record<string, Entry>>,
+  names: readonly string[],
+  units: DisplaySystem,
+): string {
+  const heads = ['name', 'title', ...COLUMNS[what]].map((title) => ({ title }));
+  const groups: readonly (string | undefined)[] = what === 'faults' ? FAULT_GROUPS : [undefined];
+  const parts = groups
+    .map((group) => ({ group, members: names.filter((name) => entries[name].group === group) }))
+    .filter(({ members }) => members.length > 0);
+  const members = parts.flatMap((part) => part.members);
+  const rows = members.map((n) => [n, entries[n].title, ...entries[n].brief(units)]);
+  const [head, ...lines] = columns(heads, rows);
+  let next = 0;
+  const body = parts.flatMap(({ group, members: { length } }) => {
+    const block = lines.slice(next, (next += length));
+    return group === undefined
+      ? block
+      : ['', `${group[0].toUpperCase()}${group.slice(1)} (${length})`, ...block];
+  });
+  return [head, ...body].map((line) => `${line}\n`).join('');
+}
 
 /** A line in as many as it takes; what follows goes two deeper. */
 function folded(line: string): readonly string[] {
@@ -63,180 +81,4 @@ function folded(line: string): readonly string[] {
   const [first, ...rest] = wrap(line, WIDTH, indent);
   if (rest.length === 0) return [line];
   return [first, ...wrap(rest.join(' '), WIDTH, `${indent}  `)];
-}
-
-function entriesOf(c: Catalogues, what: List): Readonly<Record<string, Entry>> {
-  switch (what) {
-    case 'devices':
-      return map(
-        { ...c.components, ...c.mechanisms },
-        (d) => () => faultsOf(c, d.kind).join(', '),
-        (d) => (units) => [
-          d.summary,
-          `Source: ${d.source}`,
-          ...titled('Ports', 'ports' in d ? d.ports : {}, (p) =>
-            p.optional ? `${p.title}; optional` : p.title,
-          ),
-          ...titled('Links', ('links' in d && d.links) || {}, (l) => l.title),
-          ...titled('Modes', ('modes' in d && d.modes) || {}, (m) => m.title),
-          ...titled('Inputs', ('inputs' in d && d.inputs) || {}, (i) =>
-            [i.title, i.choices?.join(' | ') ?? i.quantity ?? ''].join('; '),
-          ),
-          ...parameters(d.parameters, units),
-          `Faults: ${faultsOf(c, d.kind).join(', ') || 'none'}`,
-        ],
-      );
-    case 'faults':
-      return map(
-        c.faults,
-        (f) => () => f.befalls.join(', '),
-        (f) => () => [
-          `What it is: ${f.meaning}`,
-          `How it shows: ${f.shows}`,
-          `How it is confirmed: ${f.confirm}`,
-          `How it is put right: ${f.remedy}`,
-          `Caution: ${f.caution}`,
-          `Severity: 0 (none) to 1 (${f.worst})`,
-          `Befalls: ${f.befalls.join(', ')}`,
-          `How often: ${f.prior}, ${f.priorWhy}`,
-          `Source: ${f.source}`,
-        ],
-      );
-    case 'rules':
-      return map(
-        c.rules,
-        (r) => () => r.limits.map(kebab).join(', '),
-        (r) => () => [
-          r.summary,
-          `Kind: ${r.kind}`,
-          `Limits: ${r.limits.length === 0 ? 'none' : r.limits.map(kebab).join(', ')}`,
-          `Source: ${r.source}`,
-        ],
-      );
-    case 'limits':
-      return Object.fromEntries(
-        Object.entries(LIMITS).map(([name, limit]) => {
-          const readers = Object.values(c.rules).filter((rule) => rule.limits.includes(name));
-          return [
-            kebab(name),
-            {
-              title: limit.about,
-              brief: (units) => range(limit.range, limit.quantity, units),
-              full: (units) => [
-                `${limit.quantity}, ${range(limit.range, limit.quantity, units)}`,
-                `Rules: ${readers.map((rule) => rule.name).join(', ')}`,
-              ],
-            },
-          ];
-        }),
-      );
-    case 'fluids':
-      return map(
-        c.fluids,
-        (f) => (units) => warm(f, units),
-        (f) => (units) => [
-          f.summary,
-          ...f.viscosity.map(
-            (p) =>
-              `Viscosity: ${toDisplay(p.viscosity, 'viscosity', units).text} at ${toDisplay(p.temperature, 'temperature', units).text}`,
-          ),
-          `Density: ${toDisplay(f.density, 'density', units).text} at ${toDisplay(f.densityAt, 'temperature', units).text}`,
-          `Bulk modulus: ${toDisplay(f.bulkModulus, 'gauge-pressure', units).text}`,
-          `Vapour pressure: ${toDisplay(f.vapourPressure, 'pressure', units).text}`,
-          `Source: ${f.source}`,
-        ],
-      );
-  }
-}
-
-function map<T extends { readonly title: string }>(
-  record: Readonly<Record<string, T>>,
-  brief: (item: T) => Entry['brief'],
-  full: (item: T) => Entry['full'],
-): Readonly<Record<string, Entry>> {
-  return Object.fromEntries(
-    Object.entries(record).map(([name, item]) => [
-      name,
-      { title: item.title, brief: brief(item), full: full(item) },
-    ]),
-  );
-}
-
-/** A heading and one line for each named thing; nothing when there are none. */
-function titled<T>(
-  heading: string,
-  things: Readonly<Record<string, T>>,
-  say: (thing: T) => string,
-): readonly string[] {
-  const lines = Object.entries(things).map(([name, thing]) => {
-    const said = say(thing);
-    return said === '' || said === name ? `  ${kebab(name)}` : `  ${kebab(name)}: ${said}`;
-  });
-  return lines.length === 0 ? [] : [`${heading}:`, ...lines];
-}
-
-function faultsOf({ faults }: Catalogues, kind: string): readonly string[] {
-  return Object.keys(faults).filter((name) => faults[name].befalls.includes(kind));
-}
-
-/** 40 degC, where oils are graded, K. */
-const GRADED = 313.15;
-
-function warm({ viscosity }: FluidDefinition, units: DisplaySystem): string {
-  const point = viscosity.find((p) => Math.abs(p.temperature - GRADED) < 1);
-  return point === undefined ? '' : toDisplay(point.viscosity, 'viscosity', units).text;
-}
-
-function parameters(definitions: ParameterDefinitions, units: DisplaySystem): readonly string[] {
-  const all = Object.entries(definitions);
-  if (all.length === 0) return [];
-  return [
-    'Parameters:',
-    ...all.flatMap(([name, p]) => [
-      `  ${kebab(name)}: ${p.title}`,
-      `    ${allowed(p, units)}; ${byDefault(p, units)}`,
-      `    ${p.why}`,
-    ]),
-  ];
-}
-
-function allowed(p: ParameterDefinition, units: DisplaySystem): string {
-  switch (p.type) {
-    case 'choice':
-      return `one of ${p.choices.join(', ')}`;
-    case 'switch':
-      return 'yes or no';
-    case 'shape':
-      return `${p.gives} against ${p.of} (${p.variable}), each value ${range(p.range, p.gives, units)}`;
-    case 'state-table':
-      return 'states with what they drive and what comes next';
-    case 'point':
-      return `two lengths, each ${range(p.range, 'length', units)}`;
-    default:
-      return `${p.quantity}, ${range(p.range, p.quantity, units)}`;
-  }
-}
-
-function range(
-  [low, high]: readonly [number, number],
-  quantity: Parameters<typeof toDisplay>[1],
-  units: DisplaySystem,
-): string {
-  return `${toDisplay(low, quantity, units).text} to ${toDisplay(high, quantity, units).text}`;
-}
-
-function byDefault(p: ParameterDefinition, units: DisplaySystem): string {
-  if (p.default === undefined) return 'required';
-  switch (p.type) {
-    case 'choice':
-      return `default ${p.default}`;
-    case 'switch':
-      return `default ${p.default === true ? 'yes' : 'no'}`;
-    case 'shape':
-      return `default a table of ${p.default === undefined ? 0 : p.default.x.length} points`;
-    case 'point':
-      return `default ${p.default?.map((x) => toDisplay(x, 'length', units).text).join(', ')}`;
-    default:
-      return `default ${toDisplay(p.default, p.quantity, units).text}`;
-  }
 }

@@ -2,7 +2,8 @@ import { Command, CommanderError, InvalidArgumentError, Option, Argument } from 
 import { didYouMean, type DisplaySystem } from '../quantity/index.js';
 import type { Engine } from './engine.js';
 import { BadInput, EXIT, type Io } from './io.js';
-import { list, LISTS, type List } from './list.js';
+import { list } from './list.js';
+import { LISTS, type List } from './list-entry.js';
 import { check, swing, type SwingOptions } from './swing.js';
 
 const CODES = `
@@ -18,7 +19,8 @@ First steps, with the invented aircraft that comes with wheelwell:
   wheelwell swing scenarios/hedgelark/hedgelark.yaml --card doors-early --units metric
       another card, in other units
   wheelwell list faults
-      what can go wrong; with a name, how it shows and how it is confirmed
+      what can go wrong; with a name, how it shows and how it is confirmed; with any other
+      word, the faults that speak of it
 wheelwell <command> --help tells what a command takes.
 `;
 
@@ -26,6 +28,12 @@ const FAULT_EXAMPLES = `
 A fault is written name=severity, or name@device=severity where several devices could have it:
   --fault pump-worn=0.5
   --fault piston-seal-bypass@left-leg-jack=60% --fault dry-bearing@right-leg=1
+`;
+
+const LIST_EXAMPLES = `
+  wheelwell list faults                      the whole catalogue, by what is touched
+  wheelwell list faults sags                 faults that speak of sagging
+  wheelwell list faults piston-seal-bypass   one of them in full
 `;
 
 /**
@@ -137,10 +145,14 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
     .command('list')
     .description('show what scenarios can use, with parameters, units, ranges and defaults')
     .addArgument(new Argument('<what>', LISTS.join(', ')).argParser(readList))
-    .argument('[name]', 'one of them, in full')
+    .argument(
+      '[word]',
+      'the name of one, to see it in full; any other word: those that speak of it',
+    )
     .addOption(units())
-    .action((what: List, name: string | undefined, options: { units: DisplaySystem }) => {
-      io.out(list(engine.catalogues, what, name, options.units));
+    .addHelpText('after', LIST_EXAMPLES)
+    .action((what: List, word: string | undefined, options: { units: DisplaySystem }) => {
+      io.out(list(engine.catalogues, what, word, options.units));
     });
 
   program
