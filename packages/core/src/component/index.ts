@@ -10,6 +10,7 @@ import { handPump } from './hand-pump.js';
 import { line } from './line.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
 import { orifice } from './orifice.js';
+import { quickDisconnect } from './quick-disconnect.js';
 import { reliefValve } from './relief-valve.js';
 import { reservoir } from './reservoir.js';
 import { selectorValve } from './selector-valve.js';
@@ -20,6 +21,7 @@ const all: readonly DeviceDefinition[] = [
   reservoir,
   enginePump,
   groundSupply,
+  quickDisconnect,
   handPump,
   filter,
   reliefValve,
