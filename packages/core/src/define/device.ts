@@ -175,8 +175,8 @@ export interface ModeDefinition {
   /** New values of own states on entry (after the transition), index by index; return without writing to keep them. */
   readonly enter?: (d: GuardFrame, states: Float64Array) => void;
   /**
-   * For locks: the bounds this mode puts on the coordinate of the named link, rad; -Infinity /
-   * Infinity when free on that side.
+   * For locks: the bounds this mode puts on the named link, in the link's own measure (rad, or m
+   * for a link with travel); -Infinity / Infinity when free on that side.
    */
   readonly bounds?: {
     readonly link: string;

@@ -1,4 +1,11 @@
-import { enthalpyAt, nodeEnergy } from '../medium/index.js';
+import type { GasCushion } from '../define/index.js';
+import {
+  cushionPressure,
+  enthalpyAt,
+  nodeEnergy,
+  POPPET,
+  type ContentLaw,
+} from '../medium/index.js';
 import type { InstanceFrame, Network } from '../network/index.js';
 import type { Machine } from './machine.js';
 import type { Record } from './record.js';
@@ -64,6 +71,7 @@ export function accountOf(network: Network, machine: Machine, record: Record): A
         const [given, lost] = flowPower(network, frame);
         supplied += given * dt;
         throttled += lost * dt;
+        rubbed += (frame.definition.dissipation?.(frame) ?? 0) * dt;
       }
       for (let c = 0; c < w.speed.length; c++) {
         const speed = Math.abs(w.speed[c]);
@@ -112,6 +120,7 @@ function stock(network: Network, y: Float64Array): { oil: number; stored: number
   const { plan, law, wiring, workspace: w } = network;
   let oil = 0;
   let stored = network.kineticEnergy();
+  for (const frame of network.frames) stored += frame.definition.energy?.(frame) ?? 0;
   let volume = 0;
   plan.nodes.forEach((node, i) => {
     const n = y[wiring.contentState[i]];
@@ -120,9 +129,31 @@ function stock(network: Network, y: Float64Array): { oil: number; stored: number
       stored += n * enthalpyAt(law, w.pressure[i]);
       return;
     }
+    if (node.cushion !== undefined) {
+      stored += cushionEnergy(law, node.cushion, n);
+      return;
+    }
     const v = network.volumeOf(i);
     volume += v;
     stored += nodeEnergy(law, node, v, n, w.pressure[i]);
   });
   return { oil, stored, volume };
+}
+
+/** Energy of oil against a gas cushion, J: the integral of its enthalpy over the content. */
+function cushionEnergy(law: ContentLaw, cushion: GasCushion, n: number): number {
+  const out = { pressure: 0, slope: 0 };
+  const part = (from: number, to: number): number => {
+    let sum = 0;
+    for (let i = 0; i < 32; i++) {
+      for (let g = 0; g < 3; g++) {
+        const at = from + ((i + POINTS[g]) / 32) * (to - from);
+        cushionPressure(cushion, law.ambient, at, out);
+        sum += (WEIGHTS[g] * enthalpyAt(law, out.pressure) * (to - from)) / 32;
+      }
+    }
+    return sum;
+  };
+  const seated = Math.min(n, POPPET * cushion.volume);
+  return part(0, seated) + (n > seated ? part(seated, n) : 0);
 }

@@ -58,15 +58,18 @@ export class Causes {
     for (const name of reads) {
       const attachment = p.attachments[links.indexOf(name)] ?? -1;
       if (attachment >= 0) {
-        const mechanism = this.plan.coordinates[this.plan.attachments[attachment].coordinate].name;
+        const mechanism = this.plan.members[this.plan.attachments[attachment].member].name;
         const last = log.lastOf(mechanism);
         if (last >= 0 && MOVING.includes(log.entries[last].to)) return last;
         found.add(mechanism);
       }
       const port = ports.indexOf(name);
       if (port >= 0) this.behindNode[p.nodes[port]].forEach((d) => found.add(d));
-      // An input is worked by the operator, whose entries carry the device's name.
-      if (p.definition.inputs !== undefined && name in p.definition.inputs) found.add(p.name);
+      // An input is set by wire, or worked by the operator, whose entries carry the device's name.
+      const input = Object.keys(p.definition.inputs ?? {}).indexOf(name);
+      if (input < 0) continue;
+      const wire = this.plan.wires.find((w) => w.to === instance && w.input === input);
+      found.add(wire === undefined ? p.name : this.plan.instances[wire.from].name);
     }
     return log.latestOf([...found]);
   }

@@ -1,12 +1,14 @@
 import type { ChannelInfo, Quantity } from '../define/index.js';
-import type { Network } from '../network/index.js';
+import { spline, type Network } from '../network/index.js';
 
 /** A channel and how to read it from the network at the point last evaluated. */
 export interface ReadableChannel {
   readonly info: ChannelInfo;
   readonly read: () => number;
-  /** Number of the state it is, when it is one: then it needs no evaluation. */
+  /** Number of the state it is, when it is one or follows from one alone: then it needs no evaluation. */
   readonly state?: number;
+  /** What it is of that state, where it is not the state itself. */
+  readonly from?: (state: number) => number;
 }
 
 const STATE_QUANTITY: Readonly<Record<string, Quantity>> = {
@@ -33,26 +35,30 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
     quantity: Quantity,
     read: () => number,
     state?: number,
+    from?: (state: number) => number,
   ): void => {
-    list.push({ info: { name: `${of}.${what}`, title, quantity, of }, read, state });
+    list.push({ info: { name: `${of}.${what}`, title, quantity, of }, read, state, from });
   };
-  plan.coordinates.forEach((c, i) => {
-    const from = `from ${c.definition.ends[0]}`;
-    const angle = wiring.angleState[i];
-    add(c.name, 'angle', `angle ${from}`, 'angle', () => w.angle[i], angle);
-    add(
-      c.name,
-      'speed',
-      `angular speed, towards ${c.definition.ends[1]} positive`,
-      'angular-speed',
-      () => w.speed[i],
-      wiring.speedState[i],
-    );
-    add(c.name, 'moment', 'moment without friction', 'moment', () => w.drive[i]);
+  plan.members.forEach(({ name, definition, coordinate: c, angle }) => {
+    const fromLow = `angle from ${definition.ends[0]}`;
+    const towards = `angular speed, towards ${definition.ends[1]} positive`;
+    const angleState = wiring.angleState[c];
+    if (angle !== undefined) {
+      const through = spline(angle);
+      const own = (leader: number): number => through(leader).value;
+      add(name, 'angle', fromLow, 'angle', () => own(w.angle[c]), angleState, own);
+      const speed = (): number => through(w.angle[c]).slope * w.speed[c];
+      add(name, 'speed', towards, 'angular-speed', speed);
+      return;
+    }
+    add(name, 'angle', fromLow, 'angle', () => w.angle[c], angleState);
+    add(name, 'speed', towards, 'angular-speed', () => w.speed[c], wiring.speedState[c]);
+    add(name, 'moment', 'moment without friction', 'moment', () => w.drive[c]);
   });
   for (const [name, i] of plan.nodeOf) {
     add(name, 'pressure', 'absolute pressure', 'pressure', () => w.pressure[i]);
-    if (plan.nodes[i].vented === undefined) {
+    const { vented, cushion } = plan.nodes[i];
+    if (vented === undefined && cushion === undefined) {
       const d = law.ambient - law.vapour;
       const { pocket } = plan.nodes[i];
       add(name, 'void', 'volume of air and vapour', 'volume', () => {

@@ -3,6 +3,7 @@ import type { Network } from '../network/index.js';
 import type { JumpResult, Problem } from '../solver/index.js';
 import { Operator } from './card.js';
 import { Causes } from './cause.js';
+import { Followers } from './follower.js';
 import { ChatterWatch } from './chatter.js';
 import { restoreEpoch, takeEpoch, type Epoch } from './epoch.js';
 import { Log } from './log.js';
@@ -22,6 +23,7 @@ import { Phases, type PhaseFacts } from './phase.js';
  *       per coordinate the motion change that is due   all read the same x-
  *     none due: leave
  *     perform them all: modes, states on entry, bounds, speeds; log each with its cause
+ *     what devices say by wire becomes the others' inputs
  *     derive phases, log the changes; the operator sees every new entry
  *   more than PASSES: report chatter, with the devices that switched last
  *   tell the solver that the right-hand side jumped
@@ -46,6 +48,9 @@ export class Machine implements Problem {
 
   private readonly modes: Modes;
   private readonly motion: Motion;
+  private readonly followers: Followers;
+  /** Motion words of the driven mechanisms as last logged. */
+  private readonly followed: string[] = [];
   private readonly operator: Operator;
   private readonly causes: Causes;
   private readonly phases: Phases;
@@ -64,6 +69,7 @@ export class Machine implements Problem {
     this.fast = network.fast;
     this.modes = new Modes(network, scenario);
     this.motion = new Motion(network);
+    this.followers = new Followers(network, this.motion);
     this.operator = new Operator(card);
     this.causes = new Causes(network.plan);
     this.phases = new Phases(scenario);
@@ -84,7 +90,7 @@ export class Machine implements Problem {
   }
 
   crossing(): number {
-    return Math.max(this.modes.crossing(), this.motion.crossing());
+    return Math.max(this.modes.crossing(), this.motion.crossing(), this.followers.crossing());
   }
 
   nextBreak(): number {
@@ -111,6 +117,7 @@ export class Machine implements Problem {
       let changed = false;
       for (let step = this.operator.take(t); step !== undefined; step = this.operator.take(t)) {
         this.operate(t, step);
+        this.modes.propagate();
         changed = true;
       }
       if (this.settleOnce(t, y)) changed = true;
@@ -138,6 +145,8 @@ export class Machine implements Problem {
     const { frames, plan, wiring } = this.network;
     for (let c = 0; c < this.motion.count; c++) this.motion.settle(c, y[wiring.angleState[c]]);
     this.motion.bound(this.modes, y);
+    this.followers.settle(y);
+    this.modes.propagate();
     for (let pass = 0; pass < PASSES && this.settleOnce(t, y, true); pass++);
     const entry = { t, from: '', cause: 'at the start', by: -1, speed: 0 };
     frames.forEach((f, i) => {
@@ -146,6 +155,11 @@ export class Machine implements Problem {
     });
     plan.coordinates.forEach((p, c) => {
       this.log.add({ ...entry, device: p.name, to: this.motion.word(c, y), kind: 'motion' });
+    });
+    this.followers.names.forEach((device, i) => {
+      const to = this.followers.word(i, y);
+      this.followed[i] = to;
+      this.log.add({ ...entry, device, to, kind: 'motion' });
     });
     this.phases.update(this.facts).forEach((p) => {
       this.log.add({ ...entry, device: p.name, to: p.to, kind: 'phase' });
@@ -190,8 +204,34 @@ export class Machine implements Problem {
       const why = motionCause(this.network, this.causes, this.log, c, change);
       this.note({ t, device, from, to, ...why, kind: 'motion', speed: change.speed });
     }
-    this.transitions += due.length + moved.length;
-    return due.length + moved.length > 0;
+    const advanced = this.followers.advance();
+    if (moved.length > 0 || advanced) this.follow(t, y, moved, silent);
+    const wired = due.length > 0 && this.modes.propagate();
+    this.transitions += due.length + moved.length + (wired ? 1 : 0);
+    return due.length + moved.length > 0 || advanced || wired;
+  }
+
+  /** Logs what driven mechanisms do after their leaders. */
+  private follow(
+    t: number,
+    y: Float64Array,
+    moved: readonly { readonly c: number; readonly change: MotionChange }[],
+    silent: boolean,
+  ): void {
+    const { followers, followed } = this;
+    followers.names.forEach((device, i) => {
+      const to = followers.word(i, y);
+      const from = followed[i];
+      if (to === from) return;
+      followed[i] = to;
+      if (silent) return;
+      const c = followers.leaderOf(i);
+      const leader = this.network.plan.coordinates[c].name;
+      const hit = moved.find((m) => m.c === c)?.change.speed ?? 0;
+      const speed = followers.speed(i, y, hit);
+      const by = this.log.lastOf(leader);
+      this.note({ t, device, from, to, cause: `driven by ${leader}`, by, kind: 'motion', speed });
+    });
   }
 
   /** A state or coordinate whose rate, drive or friction is no number; guards would never tell. */
@@ -233,7 +273,8 @@ export class Machine implements Problem {
   private readonly facts: PhaseFacts = {
     motion: (name) => {
       const c = this.network.plan.coordinates.findIndex((p) => p.name === name);
-      return c < 0 ? '' : this.motion.phaseWord(c, this.network.workspace.y);
+      if (c >= 0) return this.motion.phaseWord(c, this.network.workspace.y);
+      return this.followed[this.followers.names.indexOf(name)] ?? '';
     },
     mode: (name) => {
       const i = this.modes.indexOf(name);

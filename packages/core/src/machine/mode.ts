@@ -119,6 +119,20 @@ export class Modes {
     states.forEach((s, k) => (y[s] = own[k]));
   }
 
+  /** Sets wired inputs to what their devices say now; true when one has changed. */
+  propagate(): boolean {
+    const { plan, frames, wiring, workspace } = this.network;
+    let changed = false;
+    for (const { from, signal, to, input } of plan.wires) {
+      const at = wiring.inputOffset[to] + input;
+      const said = signal.value(frames[from]);
+      if (workspace.inputs[at] === said) continue;
+      workspace.inputs[at] = said;
+      changed = true;
+    }
+    return changed;
+  }
+
   /** What the current mode of a frame puts on its coordinate, if anything. */
   bounds(frame: number): ModeDefinition['bounds'] {
     return this.tables[frame].modes[this.network.frames[frame].mode]?.bounds;

@@ -172,9 +172,14 @@ export class Motion {
       if (attachment < 0) return;
       const c = plan.attachments[attachment].coordinate;
       const angle = y[wiring.angleState[c]];
+      // Bounds are in the link's own measure, which may run against the coordinate's.
+      const turned = this.network.senseOf(attachment) < 0;
+      const at = (bound: number): number => this.network.coordinateAngle(attachment, bound);
+      const low = turned ? bounds.high : bounds.low;
+      const high = turned ? bounds.low : bounds.high;
       // A lock holds what it caught: it never pushes the part along.
-      if (bounds.low) this.low[c] = Math.min(Math.max(this.low[c], bounds.low(frame)), angle);
-      if (bounds.high) this.high[c] = Math.max(Math.min(this.high[c], bounds.high(frame)), angle);
+      if (low) this.low[c] = Math.min(Math.max(this.low[c], at(low(frame))), angle);
+      if (high) this.high[c] = Math.max(Math.min(this.high[c], at(high(frame))), angle);
     });
     this.network.refresh();
   }

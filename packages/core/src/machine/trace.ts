@@ -29,15 +29,16 @@ export class Traces {
     const channel = this.channels.get(name);
     if (channel === undefined) return undefined;
     if (!this.known.has(name)) {
-      if (channel.state !== undefined) this.known.set(name, this.ofState(channel.state));
+      if (channel.state !== undefined) this.known.set(name, this.ofState(channel.state, channel.from));
       else this.replay();
     }
     return this.known.get(name);
   }
 
-  private ofState(state: number): Series {
+  private ofState(state: number, from?: (state: number) => number): Series {
     const v = new Float64Array(this.times.length);
     this.walk((i, step, t) => (v[i] = this.record.stateAt(step, t, state)));
+    if (from !== undefined) v.forEach((x, i) => (v[i] = from(x)));
     return { t: this.times, v };
   }
 

@@ -6,6 +6,7 @@ import { InstanceFrame } from './frame.js';
 import { OilNodes } from './oil-nodes.js';
 import { Placement } from './placement.js';
 import { plan as makePlan, type Plan } from './plan.js';
+import { shutInNodes } from './shut-in.js';
 import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
@@ -30,6 +31,9 @@ export class Network {
   readonly scale: Float64Array;
   readonly fast: Uint8Array;
 
+  /** Share by which oil that is shut in has grown since. */
+  private readonly growth: number;
+  private readonly shutIn: ReadonlySet<number>;
   private readonly oil: OilNodes;
   private readonly placement: Placement;
   private readonly exchange: Exchange;
@@ -42,7 +46,7 @@ export class Network {
     const oil = oilAt(catalogues.fluids[scenario.fluid.kind], scenario.fluid.temperature);
     this.around = {
       density: oil.density,
-      viscosity: oil.viscosity,
+      viscosity: oil.viscosity * scenario.fluid.thickness,
       bulkModulus: oil.bulkModulus,
       ambient: scenario.ambient,
       temperature: scenario.fluid.temperature,
@@ -54,6 +58,9 @@ export class Network {
       freeAir: Math.max(scenario.fluid.freeAir, 1e-6),
     };
     this.plan = makePlan(scenario, catalogues, this.around);
+    const { expansion } = catalogues.fluids[scenario.fluid.kind];
+    this.growth = expansion * scenario.fluid.warmedBy;
+    this.shutIn = shutInNodes(this.plan);
     const { nodes, coordinates, attachments, instances } = this.plan;
     this.oil = new OilNodes(this.law, nodes);
     this.placement = new Placement(coordinates, attachments);
@@ -113,13 +120,23 @@ export class Network {
       Object.values(p.definition.states ?? {}).forEach((d, k) => (y[ownStates[i][k]] = d.initial));
     });
     const travel = this.placement.initial(y, angleState, start);
-    this.oil.initial(y, contentState, travel);
+    this.oil.initial(y, contentState, travel, (n) => (this.shutIn.has(n) ? this.growth : 0));
     return y;
   }
 
   /** Volume of a node at the point last evaluated, m3, walls not counted. */
   volumeOf(node: number): number {
     return this.oil.volumeOf(node, this.workspace.travel);
+  }
+
+  /** Angle of the coordinate at which a link has a travel (rad for plain links); links that a lock may hang on are monotone. */
+  coordinateAngle(attachment: number, travel: number): number {
+    return this.placement.coordinateAngle(attachment, travel);
+  }
+
+  /** Whether a link's travel grows (1) or shrinks (-1) as its coordinate rises. */
+  senseOf(attachment: number): number {
+    return this.placement.senseOf(attachment);
   }
 
   /** Kinetic energy of the coordinates at the point last evaluated, J. */

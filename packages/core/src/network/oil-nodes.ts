@@ -1,4 +1,4 @@
-import { contentAt, type ContentLaw } from '../medium/index.js';
+import { contentAt, cushionPressure, type ContentLaw } from '../medium/index.js';
 import type { NodePlan } from './plan.js';
 import type { Workspace } from './workspace.js';
 
@@ -10,6 +10,13 @@ const PRESSURE_SCALE = 2.5e6;
  */
 const CONTENT_SCALE = 4e-8;
 const VENTED_SCALE = 1e-3;
+/** Size of a content change in an accumulator that matters, as a share of its gas volume. */
+const CUSHION_SHARE = 0.02;
+
+/** How a node's pressure comes about. */
+const FIRM = 0;
+const VENTED = 1;
+const CUSHION = 2;
 
 /** The oil nodes: volumes and pressures from contents and travels. */
 export class OilNodes {
@@ -21,7 +28,8 @@ export class OilNodes {
   private readonly volume: Float64Array;
   private readonly compliance: Float64Array;
   private readonly pocket: Float64Array;
-  private readonly vented: Uint8Array;
+  private readonly kind: Uint8Array;
+  private readonly out = { pressure: 0, slope: 0 };
   /** Size of each content while the oil is firm. */
   private readonly firmScale: Float64Array;
 
@@ -33,7 +41,9 @@ export class OilNodes {
     this.volume = Float64Array.from(nodes, (n) => n.volume);
     this.compliance = Float64Array.from(nodes, (n) => n.compliance);
     this.pocket = Float64Array.from(nodes, (n) => n.pocket);
-    this.vented = Uint8Array.from(nodes, (n) => (n.vented === undefined ? 0 : 1));
+    this.kind = Uint8Array.from(nodes, (n) =>
+      n.vented !== undefined ? VENTED : n.cushion !== undefined ? CUSHION : FIRM,
+    );
     this.chamberStart = new Int32Array(nodes.length + 1);
     nodes.forEach((n, i) => (this.chamberStart[i + 1] = this.chamberStart[i] + n.chambers.length));
     const chambers = nodes.flatMap((n) => n.chambers);
@@ -52,13 +62,21 @@ export class OilNodes {
     return v;
   }
 
-  /** Contents at rest, at ambient pressure. */
-  initial(y: Float64Array, contentState: Int32Array, travel: Float64Array): void {
+  /**
+   * Contents at rest, at ambient pressure; oil shut in that has been warmed since has grown by
+   * `growth` (a share of its volume).
+   */
+  initial(
+    y: Float64Array,
+    contentState: Int32Array,
+    travel: Float64Array,
+    growth: (node: number) => number,
+  ): void {
     this.nodes.forEach((n, i) => {
       y[contentState[i]] =
-        n.vented !== undefined
-          ? (n.content ?? 0)
-          : contentAt(this.law, n, this.volumeOf(i, travel), this.law.ambient);
+        this.kind[i] === FIRM
+          ? contentAt(this.law, n, this.volumeOf(i, travel), this.law.ambient) * (1 + growth(i))
+          : (n.content ?? n.cushion?.content ?? 0);
     });
   }
 
@@ -67,7 +85,13 @@ export class OilNodes {
     for (let i = 0; i < this.count; i++) {
       const s = contentState[i];
       const stiff = 1 / this.law.bulkModulus + this.compliance[i] / Math.max(y[s], 1e-9);
-      this.firmScale[i] = this.vented[i] === 1 ? VENTED_SCALE : y[s] * PRESSURE_SCALE * stiff;
+      const { cushion } = this.nodes[i];
+      this.firmScale[i] =
+        cushion !== undefined
+          ? CUSHION_SHARE * cushion.volume
+          : this.kind[i] === VENTED
+            ? VENTED_SCALE
+            : y[s] * PRESSURE_SCALE * stiff;
       scale[s] = this.firmScale[i];
     }
   }
@@ -78,10 +102,10 @@ export class OilNodes {
    */
   weigh(w: Workspace, contentState: Int32Array, scale: Float64Array): void {
     const { content, byContent } = w;
-    const { firmScale, vented } = this;
+    const { firmScale, kind } = this;
     const half = 0.5 * this.law.bulkModulus;
     for (let i = 0; i < this.count; i++) {
-      if (vented[i] === 1) continue;
+      if (kind[i] !== FIRM) continue;
       const firm = byContent[i] * content[i] > half;
       scale[contentState[i]] = firm ? firmScale[i] : Math.min(firmScale[i], CONTENT_SCALE);
     }
@@ -91,15 +115,22 @@ export class OilNodes {
   evaluate(w: Workspace, y: Float64Array, contentState: Int32Array): void {
     const { pressure, content, byContent, byVolume, travel, wantJacobian } = w;
     const { bulkModulus, ambient, vapour, freeAir } = this.law;
-    const { volume, compliance, pocket, vented, chamberStart, chamberArea, chamberAttachment } =
-      this;
+    const { volume, compliance, pocket, kind, chamberStart, chamberArea, chamberAttachment } = this;
     const d = ambient - vapour;
     const give = 1 / bulkModulus;
     const full = 1 + d * give;
     for (let i = 0; i < contentState.length; i++) {
       const n = y[contentState[i]];
       content[i] = n;
-      if (vented[i] === 1) continue;
+      if (kind[i] !== FIRM) {
+        if (kind[i] === CUSHION) {
+          const { out } = this;
+          cushionPressure(this.nodes[i].cushion!, ambient, n, out);
+          pressure[i] = out.pressure;
+          byContent[i] = out.slope;
+        }
+        continue;
+      }
       let v = volume[i];
       const end = chamberStart[i + 1];
       for (let k = chamberStart[i]; k < end; k++)

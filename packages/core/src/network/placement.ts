@@ -17,8 +17,11 @@ export class Placement {
   private readonly staticSlopes: Float64Array;
   /** 1 where the inertia changes with the angle. */
   private readonly varies: Uint8Array;
+  /** Friction and damping of coordinates where they are constant, and tables where not (else -1). */
   private readonly damping: Float64Array;
   private readonly friction: Float64Array;
+  private readonly dampingTable: Int32Array;
+  private readonly frictionTable: Int32Array;
   private stale = true;
 
   constructor(
@@ -39,14 +42,19 @@ export class Placement {
     this.inertiaTable = Int32Array.from(coordinates, (c, i) =>
       builder.add(c.data.inertia, ...range(i)),
     );
+    const shaped = (v: number | Shape, c: number): number =>
+      typeof v === 'number' ? -1 : builder.add(v, ...range(c));
+    this.dampingTable = Int32Array.from(coordinates, (c, i) => shaped(c.data.damping, i));
+    this.frictionTable = Int32Array.from(coordinates, (c, i) => shaped(c.data.friction, i));
     this.tables = builder.build();
     this.statics = new Float64Array(coordinates.length);
     this.staticSlopes = new Float64Array(coordinates.length);
     this.varies = Uint8Array.from(coordinates, (c) =>
       c.data.inertia.y.some((v) => v !== c.data.inertia.y[0]) ? 1 : 0,
     );
-    this.damping = Float64Array.from(coordinates, (c) => atLow(c.data.damping));
-    this.friction = Float64Array.from(coordinates, (c) => atLow(c.data.friction));
+    const constant = (v: number | Shape): number => (typeof v === 'number' ? v : 0);
+    this.damping = Float64Array.from(coordinates, (c) => constant(c.data.damping));
+    this.friction = Float64Array.from(coordinates, (c) => constant(c.data.friction));
   }
 
   /** To be called when a mode, a bound or a held angle has changed. */
@@ -72,6 +80,32 @@ export class Placement {
     });
   }
 
+  /** Angle of its coordinate at which an attachment has a travel, by bisection; the nearer end where there is none. */
+  coordinateAngle(a: number, travel: number): number {
+    const table = this.travelTable[a];
+    if (table < 0) return travel;
+    const sense = this.senseOf(a);
+    let { low, high } = this.coordinates[this.attachments[a].coordinate].data;
+    for (let i = 0; i < 60; i++) {
+      const middle = 0.5 * (low + high);
+      this.tables.at(table, middle);
+      if (sense * (this.tables.value - travel) < 0) low = middle;
+      else high = middle;
+    }
+    return 0.5 * (low + high);
+  }
+
+  /** 1 where an attachment's travel is larger at the high end of its coordinate than at the low one, else -1. */
+  senseOf(a: number): number {
+    const table = this.travelTable[a];
+    if (table < 0) return 1;
+    const { low, high } = this.coordinates[this.attachments[a].coordinate].data;
+    this.tables.at(table, low);
+    const first = this.tables.value;
+    this.tables.at(table, high);
+    return this.tables.value >= first ? 1 : -1;
+  }
+
   /** Kinetic energy at the point last evaluated, J. */
   kineticEnergy(w: Workspace): number {
     let sum = 0;
@@ -92,21 +126,33 @@ export class Placement {
     const { angle, speed, direction, travel, ratio, curvature, attachmentCoordinate } = w;
     this.stale = false;
     for (let c = 0; c < angleState.length; c++) {
-      const resist = this.damping[c];
       const v = y[speedState[c]];
       const moves = stale || direction[c] !== 0;
       speed[c] = v;
+      if (moves) angle[c] = y[angleState[c]];
+      let resist = this.damping[c];
+      let rub = this.friction[c];
+      let slope = 0;
+      if (this.dampingTable[c] >= 0) {
+        tables.at(this.dampingTable[c], angle[c]);
+        resist = tables.value;
+        slope -= tables.slope * v;
+      }
+      if (this.frictionTable[c] >= 0) {
+        tables.at(this.frictionTable[c], angle[c]);
+        rub = tables.value > 0 ? tables.value : 0;
+        if (tables.value > 0) slope -= direction[c] * tables.slope;
+      }
       if (moves) {
-        angle[c] = y[angleState[c]];
         tables.at(this.momentTable[c], angle[c]);
         statics[c] = tables.value;
         staticSlopes[c] = tables.slope;
       }
       w.drive[c] = statics[c] - resist * v;
-      w.driveByAngle[c] = staticSlopes[c];
+      w.driveByAngle[c] = staticSlopes[c] + slope;
       w.driveBySpeed[c] = -resist;
       w.viscous[c] = resist;
-      w.capacity[c] = this.friction[c];
+      w.capacity[c] = rub;
       if (stale || (moves && this.varies[c] === 1)) {
         tables.at(this.inertiaTable[c], angle[c]);
         w.inverseInertia[c] = direction[c] === 0 ? 0 : 1 / tables.value;
@@ -138,8 +184,4 @@ export class Placement {
     const { slope, curvature } = this.tables;
     return -(0.5 * curvature * w.speed[c] * w.speed[c] + slope * acceleration);
   }
-}
-
-function atLow(v: number | Shape): number {
-  return typeof v === 'number' ? v : v.y[0];
 }

@@ -1,18 +1,23 @@
+import { tailored } from '../define/index.js';
 import type {
   Catalogues,
   CoordinateData,
   DeviceDefinition,
+  GasCushion,
   MechanismDefinition,
   Parameters,
   PassageLaw,
   Scenario,
+  Shape,
+  SignalDefinition,
   Surroundings,
 } from '../define/index.js';
 import { kebab } from '../scenario/index.js';
+import { composed, dynamicPressure, inWind, reflected, type MemberPlan } from './member.js';
 
 /**
  * The network by names: which nodes, coordinates, attachments and device instances there are.
- * First half of compiling; `compile.ts` turns it into indices and slots.
+ * First half of compiling; `wiring.ts` turns it into indices and slots.
  */
 export interface NodePlan {
   readonly name: string;
@@ -23,13 +28,15 @@ export interface NodePlan {
   vented?: number;
   /** Oil at the start where a reservoir says so, m3. */
   content?: number;
+  /** Set where the oil stands against a gas cushion: the pressure follows from the content alone. */
+  cushion?: GasCushion;
   readonly chambers: { attachment: number; area: number }[];
 }
 
+/** A coordinate: a mechanism with a motion of its own, and all it drives reflected to it. */
 export interface CoordinatePlan {
   readonly name: string;
   readonly definition: MechanismDefinition;
-  readonly parameters: Parameters;
   readonly data: CoordinateData;
 }
 
@@ -37,7 +44,19 @@ export interface AttachmentPlan {
   /** `device.link` */
   readonly name: string;
   readonly coordinate: number;
-  readonly travel?: { readonly x: readonly number[]; readonly y: readonly number[] };
+  /** Mechanism it hangs on. */
+  readonly member: number;
+  /** Travel against the coordinate's angle; absent where it is that angle. */
+  readonly travel?: Shape;
+}
+
+/** A wire: a signal of one device that sets an input of another. */
+export interface WirePlan {
+  readonly from: number;
+  readonly signal: SignalDefinition;
+  readonly to: number;
+  /** Position among the inputs of the instance it goes to. */
+  readonly input: number;
 }
 
 export interface InstancePlan {
@@ -55,8 +74,11 @@ export interface InstancePlan {
 export interface Plan {
   readonly nodes: readonly NodePlan[];
   readonly coordinates: readonly CoordinatePlan[];
+  /** Every mechanism, in declared order. */
+  readonly members: readonly MemberPlan[];
   readonly attachments: readonly AttachmentPlan[];
   readonly instances: readonly InstancePlan[];
+  readonly wires: readonly WirePlan[];
   /** Name of every node a scenario name stands for (several names may share a vented node). */
   readonly nodeOf: ReadonlyMap<string, number>;
 }
@@ -100,23 +122,13 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
     nodes[index].content = (nodes[index].content ?? 0) + vented.content(entry.parameters);
   }
 
-  const coordinates: CoordinatePlan[] = [];
-  const coordinateOf = new Map<string, number>();
-  for (const [name, entry] of Object.entries(scenario.mechanisms)) {
-    const definition = catalogues.mechanisms[entry.is];
-    coordinateOf.set(name, coordinates.length);
-    coordinates.push({
-      name,
-      definition,
-      parameters: entry.parameters,
-      data: definition.coordinate(entry.parameters),
-    });
-  }
+  const { coordinates, members } = planMembers(scenario, catalogues);
+  const memberOf = new Map(members.map(({ name }, i) => [name, i]));
 
   const attachments: AttachmentPlan[] = [];
   const instances: InstancePlan[] = [];
   for (const [name, entry] of Object.entries(scenario.components)) {
-    const definition = catalogues.components[entry.is];
+    const definition = tailored(catalogues.components[entry.is], entry.parameters);
     const ports = Object.entries(definition.ports);
     const indices = new Int32Array(ports.length);
     ports.forEach(([port, d], i) => {
@@ -126,6 +138,8 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       indices[i] = index;
       nodes[index].volume += typeof d.volume === 'number' ? d.volume : d.volume(entry.parameters);
       nodes[index].compliance += d.compliance?.(entry.parameters, around) ?? 0;
+      nodes[index].pocket += d.pocket?.(entry.parameters) ?? 0;
+      if (d.cushion !== undefined) nodes[index].cushion = d.cushion(entry.parameters, around);
     });
     const links = Object.keys(definition.links ?? {});
     const linked = new Int32Array(links.length).fill(-1);
@@ -133,10 +147,12 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       const hung = entry.links[link];
       if (hung === undefined) return;
       linked[i] = attachments.length;
+      const member = memberOf.get(hung.to)!;
       attachments.push({
         name: `${name}.${link}`,
-        coordinate: coordinateOf.get(hung.to)!,
-        travel: hung.travel,
+        coordinate: members[member].coordinate,
+        member,
+        travel: travelOf(members[member], hung.travel, coordinates),
       });
     });
     for (const chamber of definition.chambers ?? []) {
@@ -157,5 +173,79 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
     });
   }
   for (const n of nodes) n.volume = Math.max(n.volume, LEAST_VOLUME);
-  return { nodes, coordinates, attachments, instances, nodeOf };
+  const wires = planWires(scenario, instances);
+  return { nodes, coordinates, members, attachments, instances, wires, nodeOf };
+}
+
+/** Coordinates for the mechanisms that move of themselves, and who moves the others. */
+function planMembers(
+  scenario: Scenario,
+  catalogues: Catalogues,
+): { coordinates: CoordinatePlan[]; members: MemberPlan[] } {
+  const wind = dynamicPressure(scenario.airspeed);
+  const entries = Object.entries(scenario.mechanisms);
+  const data = new Map(
+    entries.map(([name, { is, parameters }]) => [
+      name,
+      inWind(catalogues.mechanisms[is].coordinate(parameters), wind),
+    ]),
+  );
+  const leaders = entries.filter(([, e]) => e.driven === undefined).map(([name]) => name);
+  /** Leader of a mechanism, and its angle against the leader's. */
+  const trace = (name: string): { leader: string; angle?: Shape } => {
+    const { driven } = scenario.mechanisms[name];
+    if (driven === undefined) return { leader: name };
+    const { leader, angle } = trace(driven.by);
+    if (angle === undefined) return { leader, angle: driven.angle };
+    const { low, high } = data.get(leader)!;
+    return { leader, angle: composed(driven.angle, angle, low, high) };
+  };
+  const members = entries.map(([name, { is, parameters }]): MemberPlan => {
+    const { leader, angle } = trace(name);
+    return {
+      name,
+      definition: catalogues.mechanisms[is],
+      parameters,
+      data: data.get(name)!,
+      coordinate: leaders.indexOf(leader),
+      angle,
+    };
+  });
+  const coordinates = leaders.map((name, c) => ({
+    name,
+    definition: catalogues.mechanisms[scenario.mechanisms[name].is],
+    data: reflected(
+      data.get(name)!,
+      members.flatMap((m) =>
+        m.coordinate === c && m.angle !== undefined ? [{ data: m.data, angle: m.angle }] : [],
+      ),
+    ),
+  }));
+  return { coordinates, members };
+}
+
+/** Travel of a link against the coordinate's angle. */
+function travelOf(
+  { coordinate, angle }: MemberPlan,
+  travel: Shape | undefined,
+  coordinates: readonly CoordinatePlan[],
+): Shape | undefined {
+  if (angle === undefined || travel === undefined) return travel ?? angle;
+  const { low, high } = coordinates[coordinate].data;
+  return composed(travel, angle, low, high);
+}
+
+function planWires(scenario: Scenario, instances: readonly InstancePlan[]): WirePlan[] {
+  const at = new Map(instances.map(({ name }, i) => [name, i]));
+  return instances.flatMap(({ name, definition }, to) =>
+    Object.entries(scenario.components[name].signals).map(([input, { device, signal }]) => {
+      const from = at.get(device)!;
+      return {
+        from,
+        signal: instances[from].definition.signals![signal],
+        to,
+        input: Object.keys(definition.inputs ?? {}).indexOf(input),
+      };
+    }),
+  );
 }

@@ -50,21 +50,30 @@ function splineSlopes(x: readonly number[], y: readonly number[]): Float64Array 
   return m;
 }
 
-/** Value of the spline through a shape at one x (load time only). */
-function splineValue(shape: Shape, slopes: Float64Array, x: number): number {
+/** Value and slope of a shape's spline as a function (load time and transitions only). */
+export function spline(shape: Shape): (x: number) => { value: number; slope: number } {
   const xs = shape.x;
-  let i = 0;
-  for (let high = xs.length - 1; high - i > 1;) {
-    const middle = (i + high) >> 1;
-    if (x > xs[middle]) i = middle;
-    else high = middle;
-  }
-  const h = xs[i + 1] - xs[i];
-  const s = (x - xs[i]) / h;
-  const rise = shape.y[i + 1] - shape.y[i];
-  const m0 = slopes[i] * h;
-  const m1 = slopes[i + 1] * h;
-  return shape.y[i] + s * (m0 + s * (3 * rise - 2 * m0 - m1 + s * (m0 + m1 - 2 * rise)));
+  const ys = shape.y;
+  const slopes = splineSlopes(xs, ys);
+  return (x) => {
+    let i = 0;
+    for (let high = xs.length - 1; high - i > 1;) {
+      const middle = (i + high) >> 1;
+      if (x > xs[middle]) i = middle;
+      else high = middle;
+    }
+    const h = xs[i + 1] - xs[i];
+    const s = (x - xs[i]) / h;
+    const rise = ys[i + 1] - ys[i];
+    const m0 = slopes[i] * h;
+    const m1 = slopes[i + 1] * h;
+    const sag = 3 * rise - 2 * m0 - m1;
+    const bend = m0 + m1 - 2 * rise;
+    return {
+      value: ys[i] + s * (m0 + s * (sag + s * bend)),
+      slope: (m0 + s * (2 * sag + 3 * s * bend)) / h,
+    };
+  };
 }
 
 /** Collects shapes while a network is compiled. */
@@ -77,8 +86,8 @@ export class TableBuilder {
    * smooth tables stay small enough for the cache. Beyond its ends the end cubic goes on.
    */
   add(shape: Shape, low: number, high: number): number {
-    const slopes = splineSlopes(shape.x, shape.y);
-    const exact = (x: number): number => splineValue(shape, slopes, x);
+    const through = spline(shape);
+    const exact = (x: number): number => through(x).value;
     const probes = Array.from(
       { length: PROBES },
       (_, i) => low + ((high - low) * (i + 0.5)) / PROBES,
@@ -86,17 +95,14 @@ export class TableBuilder {
     const wanted = probes.map(exact);
     const size = Math.max(...wanted) - Math.min(...wanted);
     let grid: Shape = { x: [], y: [] };
-    let m: Float64Array = new Float64Array(0);
     for (const n of GRIDS) {
       const x = Array.from({ length: n }, (_, i) => low + ((high - low) * i) / (n - 1));
       grid = { x, y: x.map(exact) };
-      m = splineSlopes(grid.x, grid.y);
-      const off = probes.some(
-        (p, i) => Math.abs(splineValue(grid, m, p) - wanted[i]) > TOLERANCE * size,
-      );
+      const fitted = spline(grid);
+      const off = probes.some((p, i) => Math.abs(fitted(p).value - wanted[i]) > TOLERANCE * size);
       if (!off) break;
     }
-    return this.push(grid, m);
+    return this.push(grid, splineSlopes(grid.x, grid.y));
   }
 
   private push({ x, y }: Shape, m: Float64Array): number {

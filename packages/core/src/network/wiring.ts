@@ -46,6 +46,9 @@ export interface Entries {
   readonly chamber: Int32Array;
 }
 
+/** Ending of a dependence on a link's rate. */
+const RATE = '.rate';
+
 interface RawEntry {
   readonly row: number;
   readonly node: number;
@@ -86,6 +89,7 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
       rowOfNode: (n) => content[n],
       rowOfCoordinate: (c) => speed[c],
       angleOf: (c) => angle[c],
+      speedOf: (c) => speed[c],
       own: own[index],
       entry,
       direct,
@@ -170,6 +174,7 @@ interface WireContext {
   readonly rowOfNode: (node: number) => number;
   readonly rowOfCoordinate: (coordinate: number) => number;
   readonly angleOf: (coordinate: number) => number;
+  readonly speedOf: (coordinate: number) => number;
   readonly own: readonly number[];
   readonly entry: (row: number, node: number, scaledBy: number) => number;
   readonly direct: (row: number, column: number) => number;
@@ -189,11 +194,14 @@ function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): Frame
       const [first, second] = rows.map((r) => c.direct(r, c.own[state]));
       return { via: VIA_STATE, attachment: 0, first, second: second ?? first };
     }
-    const link = links.indexOf(name);
+    // `rod` is a link's travel, `rod.rate` its rate: both come through the lever arm.
+    const rate = name.endsWith(RATE);
+    const link = links.indexOf(rate ? name.slice(0, -RATE.length) : name);
     if (link >= 0) {
       const attachment = instance.attachments[link];
       if (attachment < 0) return { via: VIA_NODE, attachment: 0, first: 0, second: 0 };
-      const column = c.angleOf(plan.attachments[attachment].coordinate);
+      const { coordinate } = plan.attachments[attachment];
+      const column = rate ? c.speedOf(coordinate) : c.angleOf(coordinate);
       const [first, second] = rows.map((r) => c.direct(r, column));
       return { via: VIA_LINK, attachment, first, second: second ?? first };
     }

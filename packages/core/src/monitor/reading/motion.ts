@@ -34,13 +34,17 @@ export function units(e: Evidence): readonly { readonly name: string; readonly u
   return Object.entries(e.scenario.units).map(([name, unit]) => ({ name, unit }));
 }
 
-/** Gear selections, in order. The operator's action counts, or the selector's own mode where no action is logged. */
+/**
+ * Gear selections, in order: the operator's actions with the words up and down (on a selector, a
+ * controller's lever, a power pack), or the selector's own mode where no action is logged.
+ */
 export function moves(e: Evidence): readonly Move[] {
-  const levers = e.log.filter(
-    (x) => e.role(x.device) === 'selector' && (x.to === 'up' || x.to === 'down'),
-  );
+  const levers = e.log.filter((x) => x.to === 'up' || x.to === 'down');
   const actions = levers.filter((x) => x.kind === 'operator');
-  const used = actions.length > 0 ? actions : levers.filter((x) => x.kind === 'mode');
+  const used =
+    actions.length > 0
+      ? actions
+      : levers.filter((x) => x.kind === 'mode' && e.role(x.device) === 'selector');
   // The same way again (after neutral) carries on the same move.
   const starts = used.filter((x, i) => i === 0 || x.to !== used[i - 1].to);
   return starts.map((x, i) => ({

@@ -1,0 +1,96 @@
+import type { CoordinateData, MechanismDefinition, Parameters, Shape } from '../define/index.js';
+import { spline } from './table.js';
+
+/**
+ * Mechanisms and coordinates. A mechanism that a linkage drives has no coordinate of its own: its
+ * inertia, weight, friction and damping are reflected to its leader through the ratio g' of its
+ * angle g(q) to the leader's angle q, so that the whole stays an ordinary differential equation:
+ *
+ *   I(q) = I_leader + sum I_m(g) g'^2      M(q) = M_leader + sum M_m(g) g'
+ *   friction: sum F_m |g'|                 damping: sum c_m g'^2
+ *
+ * Source: virtual work and kinetic energy of a system with one coordinate (any text on
+ * engineering mechanics).
+ */
+export interface MemberPlan {
+  readonly name: string;
+  readonly definition: MechanismDefinition;
+  readonly parameters: Parameters;
+  readonly data: CoordinateData;
+  /** Index of the coordinate that moves it. */
+  readonly coordinate: number;
+  /** Its angle against that coordinate's; absent where they are the same. */
+  readonly angle?: Shape;
+}
+
+/** Points over a leader's travel at which reflected quantities are sampled. */
+const POINTS = 241;
+
+/** Density of the standard atmosphere at sea level, kg/m3 (ISO 2533); equivalent airspeed refers to it. */
+const SEA_LEVEL_DENSITY = 1.225;
+
+/** Dynamic pressure of an equivalent airspeed in m/s, Pa. */
+export function dynamicPressure(airspeed: number): number {
+  return 0.5 * SEA_LEVEL_DENSITY * airspeed * airspeed;
+}
+
+/** Coordinate data in the wind: the airload worked into the static moment. */
+export function inWind(data: CoordinateData, pressure: number): CoordinateData {
+  if (data.airload === undefined || pressure === 0) return data;
+  const air = spline(data.airload);
+  const still = spline(data.moment);
+  return {
+    ...data,
+    moment: sampled(data.low, data.high, (q) => still(q).value + pressure * air(q).value),
+  };
+}
+
+/** A leader's coordinate data with all that it drives reflected to it. */
+export function reflected(
+  leader: CoordinateData,
+  followers: readonly { readonly data: CoordinateData; readonly angle: Shape }[],
+): CoordinateData {
+  if (followers.length === 0) return leader;
+  const { low, high } = leader;
+  const parts = [{ data: leader, angle: { x: [low, high], y: [low, high] } }, ...followers].map(
+    ({ data, angle }) => ({
+      angle: spline(angle),
+      inertia: spline(data.inertia),
+      moment: spline(data.moment),
+      friction: valueOf(data.friction),
+      damping: valueOf(data.damping),
+    }),
+  );
+  const sum = (of: (p: (typeof parts)[number], g: number, slope: number) => number): Shape =>
+    sampled(low, high, (q) =>
+      parts.reduce((total, p) => {
+        const g = p.angle(q);
+        return total + of(p, g.value, g.slope);
+      }, 0),
+    );
+  return {
+    ...leader,
+    inertia: sum((p, g, slope) => p.inertia(g).value * slope * slope),
+    moment: sum((p, g, slope) => p.moment(g).value * slope),
+    friction: sum((p, g, slope) => p.friction(g) * Math.abs(slope)),
+    damping: sum((p, g, slope) => p.damping(g) * slope * slope),
+  };
+}
+
+/** The second function of the first: y(inner(x)) over [low, high]. */
+export function composed(outer: Shape, inner: Shape, low: number, high: number): Shape {
+  const f = spline(outer);
+  const g = spline(inner);
+  return sampled(low, high, (x) => f(g(x).value).value);
+}
+
+function valueOf(v: number | Shape): (angle: number) => number {
+  if (typeof v === 'number') return () => v;
+  const f = spline(v);
+  return (angle) => f(angle).value;
+}
+
+function sampled(low: number, high: number, f: (x: number) => number): Shape {
+  const x = Array.from({ length: POINTS }, (_, i) => low + ((high - low) * i) / (POINTS - 1));
+  return { x, y: x.map(f) };
+}
