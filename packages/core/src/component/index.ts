@@ -1,6 +1,12 @@
 /** The catalogue of devices: one line each. */
 import type { DeviceDefinition } from '../define/index.js';
+import { bungee } from './bungee.js';
+import { chain } from './chain.js';
+import { accumulator } from './accumulator.js';
 import { checkValve } from './check-valve.js';
+import { doorLap } from './door-lap.js';
+import { compensatedPump } from './compensated-pump.js';
+import { controller } from './controller.js';
 import { doubleActingActuator } from './double-acting-actuator.js';
 import { downlock } from './downlock.js';
 import { enginePump } from './engine-pump.js';
@@ -10,21 +16,34 @@ import { handPump } from './hand-pump.js';
 import { line } from './line.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
 import { orifice } from './orifice.js';
+import { positionSwitch } from './position-switch.js';
+import { pressureSwitch } from './pressure-switch.js';
 import { quickDisconnect } from './quick-disconnect.js';
 import { reliefValve } from './relief-valve.js';
 import { reservoir } from './reservoir.js';
 import { selectorValve } from './selector-valve.js';
 import { sequenceValve } from './sequence-valve.js';
+import { solenoidSelector } from './solenoid-selector.js';
+import { solenoidValve } from './solenoid-valve.js';
+import { squatSwitch } from './squat-switch.js';
+import { standpipeReservoir } from './standpipe-reservoir.js';
+import { thermalRelief } from './thermal-relief.js';
+import { unloader } from './unloader.js';
 import { uplock } from './uplock.js';
 
 const all: readonly DeviceDefinition[] = [
   reservoir,
+  standpipeReservoir,
   enginePump,
+  compensatedPump,
   groundSupply,
   quickDisconnect,
   handPump,
   filter,
   reliefValve,
+  thermalRelief,
+  unloader,
+  accumulator,
   checkValve,
   selectorValve,
   line,
@@ -34,6 +53,15 @@ const all: readonly DeviceDefinition[] = [
   doubleActingActuator,
   uplock,
   downlock,
+  bungee,
+  chain,
+  doorLap,
+  positionSwitch,
+  pressureSwitch,
+  squatSwitch,
+  solenoidValve,
+  solenoidSelector,
+  controller,
 ];
 
 /** Every device by its kind, in the order of the lists. */
