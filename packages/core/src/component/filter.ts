@@ -1,6 +1,8 @@
 /**
  * Filter with by-pass: a laminar element whose conductance falls as dirt loads it, and beside
- * it a poppet that opens when the drop gets too large.
+ * it a poppet that opens when the drop gets too large. Its indicator shows the drop as a share of
+ * the one at which the button pops: above 1 it is out. (The real button stays out; read the
+ * largest value of the run.)
  */
 import type { DeviceDefinition } from '../define/index.js';
 import {
@@ -17,6 +19,7 @@ const BYPASS = 0;
 const CONDUCTANCE = POPPET_SIZE;
 const OPENS = POPPET_SIZE + 1;
 const SHUTS = POPPET_SIZE + 2;
+const PER_BUTTON = POPPET_SIZE + 3;
 
 /** A fully loaded element still passes this share of its clean flow. */
 const LEAST = 1e-3;
@@ -64,6 +67,13 @@ export const filter: DeviceDefinition = {
       default: 345_000,
       why: 'about 50 psi is usual; common practice, no source',
     },
+    indicator: {
+      title: 'drop at which the indicator button pops',
+      quantity: 'gauge-pressure',
+      range: [1e4, 2e6],
+      default: 240_000,
+      why: 'about 35 psi, below the by-pass setting so that it warns first; common practice, no source',
+    },
     bypassBore: bore(
       'bore of the by-pass',
       0.006,
@@ -79,6 +89,21 @@ export const filter: DeviceDefinition = {
   flows: {
     element: { from: 'inlet', to: 'outlet', title: 'flow through the element' },
     bypass: { from: 'inlet', to: 'outlet', title: 'by-pass flow' },
+  },
+  readings: {
+    drop: {
+      title: 'drop across the filter',
+      quantity: 'gauge-pressure',
+      value: (d) => d.pressure(0) - d.pressure(1),
+    },
+    indicator: {
+      title: 'drop as a share of what pops the button',
+      quantity: 'ratio',
+      value: (d) => (d.pressure(0) - d.pressure(1)) * d.k[PER_BUTTON],
+    },
+  },
+  signals: {
+    bypassing: { title: 'by-pass open', value: (d) => d.mode },
   },
   modes: {
     filtering: {
@@ -106,7 +131,7 @@ export const filter: DeviceDefinition = {
     },
   },
   prepare: (p, s) => {
-    const k = new Float64Array(POPPET_SIZE + 3);
+    const k = new Float64Array(POPPET_SIZE + 4);
     const setting = number(p, 'bypass');
     const d = number(p, 'bypassBore');
     writePoppet(k, BYPASS, setting, 1.5 * setting, constantOf(p, s, d), transitionOf(p, s, d), 0);
@@ -115,6 +140,7 @@ export const filter: DeviceDefinition = {
     k[CONDUCTANCE] = (number(p, 'flow') / number(p, 'drop')) * open * thinness;
     k[OPENS] = 1.05 * setting;
     k[SHUTS] = setting;
+    k[PER_BUTTON] = 1 / number(p, 'indicator');
     return k;
   },
   equations: (d) => {

@@ -3,10 +3,17 @@
  * return. The flow falls smoothly to none at the pressure where the handle force reaches what
  * the operator can do: stall = force x handle travel / stroke volume (energy of a stroke).
  * The oil of a working stroke is taken from the inlet as it is delivered: the pump's own
- * barrel, a few cm3, is left out. Needs a check valve in its pressure line, as the real one has.
+ * barrel, a few cm3, is left out.
+ *
+ * Its own two check valves and its piston are tight by default. A leak past the inlet check or
+ * the piston loses part of a working stroke to the suction side, the smooth difference
+ * (a - b + sqrt((a - b)^2 + w a b)) / 2 of what the stroke gives and what leaks, since the outlet
+ * check lets nothing back: strokes grow, and a little pressure stops all gain (the handle
+ * creeps). A leak past the outlet check lets the line back into the barrel on the return stroke
+ * (the handle kicks), and at rest as far as inlet check and piston leak too.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import { number } from './shared/parameters.js';
+import { leakage, leakIn, number } from './shared/parameters.js';
 import { rise, riseSlope } from './shared/smooth.js';
 import { fed, fedSlope, INLET_VOLUME } from './shared/suction.js';
 
@@ -16,6 +23,13 @@ const RETURN_RATE = 2;
 const STALL_STARTS = 3;
 const PER_STALL_BAND = 4;
 const EFFORT = 5;
+const LOST = 6;
+const BACK = 7;
+const BACK_AT_REST = 8;
+const STALL_FORCE = 9;
+
+/** Width of the smooth difference between stroke and leak, relative. */
+const WIDTH = 0.01;
 
 const INLET = 0;
 const OUTLET = 1;
@@ -69,25 +83,46 @@ export const handPump: DeviceDefinition = {
       default: 300,
       why: 'what a person keeps up for a minute on a lever; common practice, no source',
     },
+    outletLeak: leakage('leak back past the outlet check', 1e-9, 0, 'a sound seat'),
+    inletLeak: leakage('leak back past the inlet check', 1e-9, 0, 'a sound seat'),
+    pistonLeak: leakage('leak past the piston', 1e-9, 0, 'sound seals'),
+    outletReversed: {
+      type: 'switch',
+      title: 'outlet check fitted the wrong way round',
+      default: false,
+      why: 'it is not; the handle would not move in the pumping direction',
+    },
+    air: {
+      title: 'air in the pump and its pressure line, at ambient pressure',
+      quantity: 'volume',
+      range: [0, 1e-3],
+      default: 0,
+      why: 'primed; air makes the handle spring and the first strokes give little',
+    },
   },
   ports: {
     inlet: { title: 'suction', volume: INLET_VOLUME },
-    outlet: { title: 'pressure', volume: 5e-6 },
+    outlet: { title: 'pressure', volume: 5e-6, pocket: (p) => number(p, 'air') },
   },
   states: {
     position: { title: 'piston position, share of the stroke', unit: '', scale: 1, initial: 0 },
     strokes: { title: 'working strokes made', unit: '', scale: 1, initial: 0 },
   },
   inputs: { pumping: { title: 'operator', choices: ['off', 'on'], initial: 0 } },
-  flows: { delivery: { from: 'inlet', to: 'outlet', source: true, title: 'hand pump flow' } },
+  flows: {
+    delivery: { from: 'inlet', to: 'outlet', source: true, title: 'hand pump flow' },
+    back: { from: 'outlet', to: 'inlet', title: 'flow back past the outlet check' },
+  },
   readings: {
     effort: {
       title: 'handle force',
       quantity: 'force',
-      value: (d) =>
-        d.mode === DELIVERING
-          ? Math.max(0, d.pressure(OUTLET) - d.pressure(INLET)) * d.k[EFFORT]
-          : 0,
+      value: (d) => {
+        if (d.mode === DELIVERING && d.k[STROKE_RATE] === 0) return d.k[STALL_FORCE];
+        // Kicking back on the return stroke when the outlet check is not tight.
+        const works = d.mode === DELIVERING || (d.mode === REFILLING && d.k[BACK] > 0);
+        return works ? Math.max(0, d.pressure(OUTLET) - d.pressure(INLET)) * d.k[EFFORT] : 0;
+      },
     },
   },
   modes: {
@@ -133,32 +168,52 @@ export const handPump: DeviceDefinition = {
     const volume = number(p, 'strokeVolume');
     const travel = number(p, 'handleTravel');
     const stall = (number(p, 'force') * travel) / volume;
+    const back = leakIn(s, number(p, 'outletLeak'));
+    const lost = leakIn(s, number(p, 'inletLeak')) + leakIn(s, number(p, 'pistonLeak'));
+    const moves = p.outletReversed === true ? 0 : 1;
     return Float64Array.of(
-      volume / number(p, 'strokeTime'),
-      1 / number(p, 'strokeTime'),
+      (moves * volume) / number(p, 'strokeTime'),
+      moves / number(p, 'strokeTime'),
       1 / number(p, 'returnTime'),
       s.ambient + stall * (1 - FADE),
       1 / (stall * FADE),
       volume / travel,
+      lost,
+      back,
+      back + lost > 0 ? (back * lost) / (back + lost) : 0,
+      number(p, 'force'),
     );
   },
   equations: (d) => {
     const k = d.k;
     if (d.mode === DELIVERING) {
+      d.flow(1, 0, 0, 0);
       const x = (d.pressure(OUTLET) - k[STALL_STARTS]) * k[PER_STALL_BAND];
       const left = 1 - rise(x);
       const share = fed(d, INLET);
-      d.flow(
-        0,
-        k[FLOW] * left * share,
-        k[FLOW] * left * fedSlope(d, INLET),
-        -k[FLOW] * riseSlope(x) * k[PER_STALL_BAND] * share,
-      );
+      const swept = k[FLOW] * left * share;
+      const byInlet = k[FLOW] * left * fedSlope(d, INLET);
+      const byOutlet = -k[FLOW] * riseSlope(x) * k[PER_STALL_BAND] * share;
+      const dp = d.pressure(OUTLET) - d.pressure(INLET);
+      if (k[LOST] === 0 || dp <= 0 || swept <= 0) d.flow(0, swept, byInlet, byOutlet);
+      else {
+        const lost = k[LOST] * dp;
+        const rest = swept - lost;
+        const product = WIDTH * swept * lost;
+        const root = Math.sqrt(rest * rest + product);
+        // The same either way; each without a difference of like numbers.
+        const net = 0.5 * (rest > 0 ? rest + root : product / (root - rest));
+        const bySwept = (net + 0.25 * WIDTH * lost) / root;
+        const byLost = ((0.25 * WIDTH * swept - net) / root) * k[LOST];
+        d.flow(0, net, bySwept * byInlet - byLost, bySwept * byOutlet + byLost);
+      }
       d.rate(POSITION, k[STROKE_RATE]);
       d.rate(STROKES, k[STROKE_RATE]);
       return;
     }
     d.flow(0, 0, 0, 0);
+    const back = d.mode === REFILLING ? k[BACK] : k[BACK_AT_REST];
+    d.flow(1, back * (d.pressure(OUTLET) - d.pressure(INLET)), back, -back);
     d.rate(POSITION, d.mode === REFILLING ? -k[RETURN_RATE] : 0);
     d.rate(STROKES, 0);
   },

@@ -1,15 +1,15 @@
 /**
- * Reservoir, vented: its node stays at ambient pressure plus the head of oil above it, and its
- * content is its level. Outlet and return are the same oil: connect both to one node. What
- * happens when it runs dry is the business of the supplies (shared/suction).
+ * Reservoir, vented or with its head space under pressure: its node stays at ambient pressure
+ * plus head space plus the head of oil above it, and its content is its level. Outlet and return
+ * are the same oil: connect both to one node. What happens when it runs dry is the business of
+ * the supplies (shared/suction). A blocked vent is a `headspace` below zero: the vacuum is taken
+ * as constant, its growth as the level falls is left out.
  */
 import type { DeviceDefinition } from '../define/index.js';
 import { number } from './shared/parameters.js';
+import { levelFits, tankParameters, tankPressure } from './shared/tank.js';
 
 const CAPACITY = 0;
-
-/** Standard gravity, m/s2. */
-const GRAVITY = 9.80665;
 
 export const reservoir: DeviceDefinition = {
   kind: 'reservoir',
@@ -17,29 +17,7 @@ export const reservoir: DeviceDefinition = {
   summary: 'Vented tank that feeds the supplies and takes the return oil.',
   source: 'hydrostatic head',
   role: 'reservoir',
-  parameters: {
-    capacity: {
-      title: 'capacity',
-      quantity: 'volume',
-      range: [1e-4, 0.1],
-      default: 3e-3,
-      why: 'three to four times the swept difference of all actuators; common practice, no source',
-    },
-    level: {
-      title: 'oil in it at the start',
-      quantity: 'volume',
-      range: [0, 0.1],
-      default: 2e-3,
-      why: 'about two thirds full; common practice, no source',
-    },
-    head: {
-      title: 'height of the oil above its ports',
-      quantity: 'length',
-      range: [0, 5],
-      default: 0.3,
-      why: 'tank above the pump; common practice, no source',
-    },
-  },
+  parameters: tankParameters,
   ports: {
     outlet: { title: 'suction side', volume: 0 },
     return: { title: 'return side', volume: 0, optional: true },
@@ -52,13 +30,10 @@ export const reservoir: DeviceDefinition = {
       value: (d) => d.content(0) / d.k[CAPACITY],
     },
   },
-  check: (p) =>
-    number(p, 'level') <= number(p, 'capacity')
-      ? []
-      : [{ parameter: 'level', message: 'is above the capacity' }],
+  check: levelFits,
   vented: {
     ports: ['outlet', 'return'],
-    pressure: (p, s) => s.ambient + s.density * GRAVITY * number(p, 'head'),
+    pressure: tankPressure,
     content: (p) => number(p, 'level'),
   },
   prepare: (p) => Float64Array.of(number(p, 'capacity')),

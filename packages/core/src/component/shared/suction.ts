@@ -2,8 +2,16 @@
  * How a supply fails as its suction side runs dry: full flow while the inlet is fed, falling
  * smoothly to none as the inlet's pressure nears a vacuum or its oil is used up.
  * The limits are common practice, no source.
+ *
+ * A leaking suction joint lets a pump draw air. The simplest model that is honest: of every turn a
+ * share s, measured at ambient pressure, is air; it expands at the inlet's pressure p (Boyle), so
+ * of the volume swept the share (1 - s) p / ((1 - s) p + s ambient) is oil. The flow lost grows
+ * with suction vacuum and is there without one too, since the vacuum of a suction line that is
+ * not drawn is not in p. Left out: the unevenness of single bubbles, quicker than any gear
+ * feels, and what the air does further on (the fluid's own free air stands for that).
  */
-import type { Frame } from '../../define/index.js';
+import type { Frame, NumberParameter, Parameters, Surroundings } from '../../define/index.js';
+import { number } from './parameters.js';
 import { rise, riseSlope } from './smooth.js';
 
 /** Absolute inlet pressure above which the supply fills fully, Pa. */
@@ -14,6 +22,21 @@ const DRY = 2e-6;
 /** Volume of oil in a supply's own inlet passage, m3. */
 export const INLET_VOLUME = 6e-6;
 
+/** The air a pump draws. */
+export const AIR_PARAMETER: NumberParameter = {
+  title: 'share of each turn that is air, drawn in at a suction joint, at ambient pressure',
+  quantity: 'ratio',
+  range: [0, 0.95],
+  default: 0,
+  why: 'a tight suction side',
+};
+
+/** Pressure at which half of the volume swept is air, Pa; 0 without air. */
+export function airConstant(p: Parameters, s: Surroundings): number {
+  const share = number(p, 'suctionAir');
+  return (share / (1 - share)) * s.ambient;
+}
+
 /** Share of full flow that the inlet can feed, 0..1. */
 export function fed(d: Frame, inlet: number): number {
   return rise(d.pressure(inlet) / FED) * rise(d.content(inlet) / DRY);
@@ -22,4 +45,19 @@ export function fed(d: Frame, inlet: number): number {
 /** Slope of {@link fed} against the inlet's pressure, 1/Pa. */
 export function fedSlope(d: Frame, inlet: number): number {
   return (riseSlope(d.pressure(inlet) / FED) / FED) * rise(d.content(inlet) / DRY);
+}
+
+/** Share of the volume swept that is oil and not air, with the constant of {@link airConstant} at `at`. */
+export function solid(d: Frame, inlet: number, at: number): number {
+  const half = d.k[at];
+  if (half === 0) return 1;
+  const p = d.pressure(inlet);
+  return p / (p + half);
+}
+
+/** Slope of {@link solid} against the inlet's pressure, 1/Pa. */
+export function solidSlope(d: Frame, inlet: number, at: number): number {
+  const half = d.k[at];
+  const sum = d.pressure(inlet) + half;
+  return half === 0 ? 0 : half / (sum * sum);
 }
