@@ -9,10 +9,23 @@
  * node, which also spares the solver a node. Travel counts from retracted (0) to extended.
  * Equations: Merritt, Hydraulic Control Systems (from memory).
  */
-import type { DeviceDefinition, Frame, Parameters } from '../define/index.js';
+import type { DeviceDefinition, Frame, NumberParameter } from '../define/index.js';
 import { cushion, way, WAY_SIZE, writeWay } from './shared/cushion.js';
 import {
-  circle,
+  headArea,
+  jackFindings,
+  jackFriction,
+  jackSize,
+  jackWear,
+  rodArea,
+  rub,
+  RUB_SIZE,
+  stopEnergy,
+  stopForce,
+  stopStiffness,
+  writeRub,
+} from './shared/jack.js';
+import {
   dischargeCoefficient,
   leakage,
   leakIn,
@@ -23,13 +36,14 @@ import { rise, riseSlope } from './shared/smooth.js';
 
 const HEAD_WAY = 0;
 const ROD_WAY = WAY_SIZE;
-const HEAD_AREA = 2 * WAY_SIZE;
+const RUB = 2 * WAY_SIZE;
+const HEAD_AREA = RUB + RUB_SIZE;
 const ROD_AREA = HEAD_AREA + 1;
 const AMBIENT = HEAD_AREA + 2;
 const WEEP = HEAD_AREA + 3;
-const SEALS = HEAD_AREA + 4;
-const PRESSURE_FRICTION = HEAD_AREA + 5;
-const DRAG = HEAD_AREA + 6;
+
+/** Numbers it needs in `k`: what is built on it puts its own behind. */
+export const ACTUATOR_SIZE = HEAD_AREA + 4;
 
 const INTO_HEAD = 0;
 const INTO_ROD = 1;
@@ -39,15 +53,11 @@ const HEAD_CHAMBER = 2;
 const ROD_CHAMBER = 3;
 const OUTSIDE = 4;
 
-/** Rounds the corner of the pressure-dependent friction at zero, Pa. */
-const ROUND = 1e5;
+/** Place of the rod's travel in the force's `also`. */
+const BY_ROD = 2;
+
 /** A dry rod seal lets no air in: the weep begins smoothly over this pressure, Pa. */
 const WEEP_BAND = 1e5;
-/** Speed at which the parameter `drag` holds, m/s. */
-const DRAG_SPEED = 0.1;
-
-const headArea = (p: Parameters): number => circle(number(p, 'bore'));
-const rodArea = (p: Parameters): number => headArea(p) - circle(number(p, 'rodDiameter'));
 
 /** Weep past the rod seal. */
 function weep(d: Frame): void {
@@ -58,24 +68,34 @@ function weep(d: Frame): void {
   d.flow(DRIP, k[WEEP] * over * wet, slope, -slope);
 }
 
-/** Force of the oil on the rod, its seals' friction and drag. */
+/** Force of the oil and of its own stops on the rod, its seals' friction and drag. */
 function push(d: Frame): void {
   const k = d.k;
-  const ph = d.pressure(HEAD_CHAMBER);
-  const pr = d.pressure(ROD_CHAMBER);
   const a = k[HEAD_AREA];
   const b = k[ROD_AREA];
-  d.force(0, ph * a - pr * b - k[AMBIENT] * (a - b));
+  const oil = d.pressure(HEAD_CHAMBER) * a - d.pressure(ROD_CHAMBER) * b - k[AMBIENT] * (a - b);
+  d.force(0, oil + stopForce(d, RUB));
   d.forceAlso(0, 0, a);
   d.forceAlso(0, 1, -b);
-  d.damping(0, k[DRAG]);
-  const across = ph - pr;
-  const size = Math.sqrt(across * across + ROUND * ROUND);
-  const squeeze = (k[PRESSURE_FRICTION] * across) / size;
-  d.friction(0, k[SEALS] + k[PRESSURE_FRICTION] * (size - ROUND));
-  d.frictionAlso(0, 0, squeeze);
-  d.frictionAlso(0, 1, -squeeze);
+  rub(d, RUB, HEAD_CHAMBER, ROD_CHAMBER, BY_ROD);
+  d.forceAlso(0, BY_ROD, -stopStiffness(d, RUB));
 }
+
+const blocked = (end: string): NumberParameter => ({
+  title: `share of the way out of the ${end} chamber that is blocked`,
+  quantity: 'ratio',
+  range: [0, 1],
+  default: 0,
+  why: 'none; a cushion or check stuck in the way leaves the way in free and needs a chamber of its own (not joined to its port)',
+});
+
+const air = (end: string): NumberParameter => ({
+  title: `air trapped in the ${end} chamber, at ambient pressure`,
+  quantity: 'volume',
+  range: [0, 1e-3],
+  default: 0,
+  why: 'none once bled',
+});
 
 export const doubleActingActuator: DeviceDefinition = {
   kind: 'double-acting-actuator',
@@ -85,24 +105,7 @@ export const doubleActingActuator: DeviceDefinition = {
     'piston force and leakage: Merritt, Hydraulic Control Systems (from memory); cushion as a narrowing orifice, common practice, no source',
   role: 'actuator',
   parameters: {
-    bore: {
-      title: 'bore',
-      quantity: 'length',
-      range: [0.008, 0.3],
-      why: "no default: the actuator's drawing",
-    },
-    rodDiameter: {
-      title: 'rod diameter',
-      quantity: 'length',
-      range: [0.003, 0.25],
-      why: "no default: the actuator's drawing",
-    },
-    stroke: {
-      title: 'stroke',
-      quantity: 'length',
-      range: [0.01, 2],
-      why: "no default: the actuator's drawing; at least the travel of its link",
-    },
+    ...jackSize,
     deadVolume: {
       title: 'oil left in each chamber at its end',
       quantity: 'volume',
@@ -138,27 +141,7 @@ export const doubleActingActuator: DeviceDefinition = {
       default: 1,
       why: '1 is no cushion; cushioned jacks leave one to five per cent; common practice, no source',
     },
-    seals: {
-      title: 'seal friction without pressure',
-      quantity: 'force',
-      range: [0, 5000],
-      default: 60,
-      why: 'elastomer rings on a bore of some 40 mm; common practice, no source',
-    },
-    pressureFriction: {
-      title: 'seal friction as a share of the pressure force across the piston',
-      quantity: 'ratio',
-      range: [0, 0.5],
-      default: 0.02,
-      why: 'jacks in good order lose two to five per cent; common practice, no source',
-    },
-    drag: {
-      title: 'viscous drag at 0.1 m/s',
-      quantity: 'force',
-      range: [0, 5000],
-      default: 20,
-      why: 'oil film under the seals, small beside their friction; common practice, no source',
-    },
+    ...jackFriction,
     bypass: leakage(
       'by-pass past the piston',
       1e-9,
@@ -166,16 +149,27 @@ export const doubleActingActuator: DeviceDefinition = {
       'soft seals: nothing to measure; common practice, no source',
     ),
     rodSealLeak: leakage('weep past the rod seal', 1e-11, 0, 'dry'),
+    ...jackWear,
+    blockedHead: blocked('head'),
+    blockedRod: blocked('rod'),
+    airHead: air('head'),
+    airRod: air('rod'),
     dischargeCoefficient,
     transitionReynolds,
   },
   ports: {
     head: { title: 'head port', volume: 2e-6 },
     rod: { title: 'rod port', volume: 2e-6 },
-    headChamber: { title: 'head chamber', volume: (p) => number(p, 'deadVolume'), optional: true },
+    headChamber: {
+      title: 'head chamber',
+      volume: (p) => number(p, 'deadVolume'),
+      pocket: (p) => number(p, 'airHead'),
+      optional: true,
+    },
     rodChamber: {
       title: 'rod chamber',
       volume: (p) => number(p, 'deadVolume') + rodArea(p) * number(p, 'stroke'),
+      pocket: (p) => number(p, 'airRod'),
       optional: true,
     },
     outside: { title: 'outside, for what drips', volume: 0, optional: true },
@@ -201,26 +195,24 @@ export const doubleActingActuator: DeviceDefinition = {
     },
     drip: { from: 'rodChamber', to: 'outside', title: 'weep past the rod seal' },
   },
-  forces: { push: { link: 'rod', also: ['headChamber', 'rodChamber'] } },
+  forces: { push: { link: 'rod', also: ['headChamber', 'rodChamber', 'rod'] } },
+  energy: (d) => stopEnergy(d, RUB),
   check: (p) => [
-    ...(number(p, 'rodDiameter') < number(p, 'bore')
-      ? []
-      : [{ parameter: 'rodDiameter', message: 'must be below the bore' }]),
+    ...jackFindings(p),
     ...(number(p, 'cushionHead') + number(p, 'cushionRod') <= number(p, 'stroke')
       ? []
       : [{ parameter: 'cushionHead', message: 'the two cushions are longer than the stroke' }]),
   ],
   prepare: (p, s) => {
-    const k = new Float64Array(HEAD_AREA + 7);
-    writeWay(k, HEAD_WAY, p, number(p, 'cushionHead'), 0);
-    writeWay(k, ROD_WAY, p, number(p, 'cushionRod'), number(p, 'stroke'));
+    const k = new Float64Array(ACTUATOR_SIZE);
+    writeWay(k, HEAD_WAY, p, number(p, 'cushionHead'), 0, number(p, 'blockedHead'));
+    const [length, stroke] = [number(p, 'cushionRod'), number(p, 'stroke')];
+    writeWay(k, ROD_WAY, p, length, stroke, number(p, 'blockedRod'));
+    writeRub(k, RUB, p, headArea(p));
     k[HEAD_AREA] = headArea(p);
     k[ROD_AREA] = rodArea(p);
     k[AMBIENT] = s.ambient;
     k[WEEP] = leakIn(s, number(p, 'rodSealLeak'));
-    k[SEALS] = number(p, 'seals');
-    k[PRESSURE_FRICTION] = number(p, 'pressureFriction') * headArea(p);
-    k[DRAG] = number(p, 'drag') / DRAG_SPEED;
     return k;
   },
   equations: (d) => {

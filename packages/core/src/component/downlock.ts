@@ -3,16 +3,9 @@
  * its release port, or the cable, lets it go. It must hold without pressure. See shared/lock.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import {
-  AT,
-  lockCheck,
-  lockConstants,
-  lockInputs,
-  lockModes,
-  lockParameters,
-  PLAY,
-  WINDOW,
-} from './shared/lock.js';
+import { LOCK_SIZE, lockConstants, lockInputs, lockModes } from './shared/lock.js';
+import { lockCheck, lockParameters } from './shared/lock-parameters.js';
+import { number } from './shared/parameters.js';
 
 export const downlock: DeviceDefinition = {
   kind: 'downlock',
@@ -20,15 +13,24 @@ export const downlock: DeviceDefinition = {
   summary: 'Holds a leg down without pressure; released by the up line.',
   source: 'common practice, no source: plunger with window, play and release piston',
   role: 'downlock',
-  parameters: lockParameters(0, 'legs count their angle from down'),
+  parameters: {
+    ...lockParameters(0, 'legs count their angle from down'),
+    overCentre: {
+      title: 'how far past centre it rests',
+      quantity: 'angle',
+      range: [-0.1, 0.3],
+      default: 0.03,
+      why: 'about 2 degrees; common practice, no source. No swing on jacks shows it: it is read with a straightedge, and short of centre (below 0) the lock may give way under side load',
+    },
+  },
   ports: { release: { title: 'release', volume: 2e-6, optional: true } },
   links: { leg: { title: 'leg', shape: 'plain' } },
   inputs: lockInputs,
-  modes: lockModes((d) => d.k[AT] + d.k[WINDOW] - d.travel(0), {
-    link: 'leg',
-    high: (d) => d.k[AT] + d.k[PLAY],
-  }),
+  modes: lockModes('high'),
   check: lockCheck,
-  prepare: lockConstants,
+  readings: {
+    overCentre: { title: 'past centre by', quantity: 'angle', value: (d) => d.k[LOCK_SIZE] },
+  },
+  prepare: (p, s) => Float64Array.of(...lockConstants(p, s, -1), number(p, 'overCentre')),
   symbol: { name: 'lock', size: [4, 4], ports: { release: [0, -2] } },
 };

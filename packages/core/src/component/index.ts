@@ -14,6 +14,7 @@ import { filter } from './filter.js';
 import { groundSupply } from './ground-supply.js';
 import { handPump } from './hand-pump.js';
 import { line } from './line.js';
+import { lockingActuator } from './locking-actuator.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
 import { orifice } from './orifice.js';
 import { positionSwitch } from './position-switch.js';
@@ -23,6 +24,7 @@ import { reliefValve } from './relief-valve.js';
 import { reservoir } from './reservoir.js';
 import { selectorValve } from './selector-valve.js';
 import { sequenceValve } from './sequence-valve.js';
+import { singleActingActuator } from './single-acting-actuator.js';
 import { solenoidSelector } from './solenoid-selector.js';
 import { solenoidValve } from './solenoid-valve.js';
 import { squatSwitch } from './squat-switch.js';
@@ -51,6 +53,8 @@ const all: readonly DeviceDefinition[] = [
   oneWayRestrictor,
   sequenceValve,
   doubleActingActuator,
+  singleActingActuator,
+  lockingActuator,
   uplock,
   downlock,
   bungee,

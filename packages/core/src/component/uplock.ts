@@ -3,16 +3,8 @@
  * at its release port, or the cable, lets it go. See shared/lock.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import {
-  AT,
-  lockCheck,
-  lockConstants,
-  lockInputs,
-  lockModes,
-  lockParameters,
-  PLAY,
-  WINDOW,
-} from './shared/lock.js';
+import { lockConstants, lockInputs, lockModes } from './shared/lock.js';
+import { lockCheck, lockParameters } from './shared/lock-parameters.js';
 
 export const uplock: DeviceDefinition = {
   kind: 'uplock',
@@ -28,11 +20,8 @@ export const uplock: DeviceDefinition = {
   ports: { release: { title: 'release', volume: 2e-6, optional: true } },
   links: { leg: { title: 'leg', shape: 'plain' } },
   inputs: lockInputs,
-  modes: lockModes((d) => d.travel(0) - (d.k[AT] - d.k[WINDOW]), {
-    link: 'leg',
-    low: (d) => d.k[AT] - d.k[PLAY],
-  }),
+  modes: lockModes('low'),
   check: lockCheck,
-  prepare: lockConstants,
+  prepare: (p, s) => lockConstants(p, s, 1),
   symbol: { name: 'lock', size: [4, 4], ports: { release: [0, -2] } },
 };

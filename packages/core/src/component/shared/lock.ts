@@ -1,105 +1,134 @@
 /**
- * What uplock and downlock share: engaged near one end of the coordinate while no release
- * pressure is there, released by pressure at their port or by the cable. Release dominates:
- * a lock cannot engage before the pressure has fallen to `resetShare` of the release pressure.
+ * What uplock, downlock and the lock inside an actuator share: engaged near one end of the
+ * coordinate while no release pressure is there, released by pressure at their port or by the
+ * cable. Release dominates: a lock cannot engage before the pressure has fallen to `resetShare`
+ * of the release pressure. Figures: shared/lock-parameters.
  */
 import type {
   DeviceDefinition,
   GuardFrame,
   ModeDefinition,
-  ParameterDefinitions,
   Parameters,
   Surroundings,
 } from '../../define/index.js';
+import { FOR_GOOD, MOST_SLACK } from './lock-parameters.js';
 import { number } from './parameters.js';
 
-export const AT = 0;
-export const WINDOW = 1;
-export const PLAY = 2;
-const RELEASE = 3;
-const RESET = 4;
+/** Numbers a lock needs in `k`. */
+export const LOCK_SIZE = 11;
 
-/** Parameters of a lock; `at` with a default where the end is always the same. */
-export function lockParameters(at: number | undefined, why: string): ParameterDefinitions {
-  return {
-    at: { title: 'locked angle', quantity: 'angle', range: [-0.5, 3.5], default: at, why },
-    window: {
-      title: 'distance from the locked angle at which it engages',
-      quantity: 'angle',
-      range: [1e-4, 0.2],
-      default: 0.008,
-      why: 'about half a degree: hook or plunger drops in just before the end; common practice, no source',
-    },
-    play: {
-      title: 'play when engaged, from the locked angle',
-      quantity: 'angle',
-      range: [1e-4, 0.25],
-      default: 0.012,
-      why: 'about 0.7 degrees, and more than the window so that it drops in without force; common practice, no source',
-    },
-    release: {
-      title: 'release pressure',
-      quantity: 'gauge-pressure',
-      range: [5e4, 3e7],
-      default: 1.7e6,
-      why: 'about 250 psi, well below the pressure that moves the leg; common practice, no source',
-    },
-    resetShare: {
-      title: 'share of the release pressure below which it can engage again',
-      quantity: 'ratio',
-      range: [0.1, 0.98],
-      default: 0.7,
-      why: 'friction of the release piston and its spring; common practice, no source',
-    },
-  };
+const SENSE = 0;
+const EDGE = 1;
+const WINDOW = 2;
+const LIMIT = 3;
+const PLAY = 4;
+const RELEASE = 5;
+const RESET = 6;
+const ROLLER = 7;
+const CABLE = 8;
+const DELAY = 9;
+const HOLDS = 10;
+
+/** Where a lock stands in its device: first constant in `k`, release port, link to the angle. */
+export interface LockPlace {
+  readonly k: number;
+  readonly port: number;
+  readonly link: number;
 }
 
-/** Checks between the parameters of a lock. */
-export const lockCheck: DeviceDefinition['check'] = (p) =>
-  number(p, 'play') >= number(p, 'window')
-    ? []
-    : [
-        {
-          parameter: 'play',
-          message: 'must be at least the window, or the lock would engage against its load',
-        },
-      ];
+/** Below this oil temperature a greased lock stiffens, K (20 degC), and over this span by the whole figure, K. */
+const MILD = 293.15;
+const COLD_SPAN = 40;
 
-export function lockConstants(p: Parameters, s: Surroundings): Float64Array {
+/** Writes a lock's constants from `k[i]`; `sense` 1 locks at the high end of the angle, -1 at the low one. */
+export function writeLock(
+  k: Float64Array,
+  i: number,
+  p: Parameters,
+  s: Surroundings,
+  at: number,
+  sense: 1 | -1,
+): void {
   const release = number(p, 'release');
-  return Float64Array.of(
-    number(p, 'at'),
-    number(p, 'window'),
-    number(p, 'play'),
-    s.ambient + release,
-    s.ambient + release * number(p, 'resetShare'),
-  );
+  k[i + SENSE] = sense;
+  k[i + EDGE] = sense * at - number(p, 'window') + number(p, 'gap');
+  k[i + WINDOW] = number(p, 'window');
+  k[i + LIMIT] = sense * at - number(p, 'play');
+  k[i + PLAY] = number(p, 'play');
+  k[i + RELEASE] = s.ambient + release;
+  k[i + RESET] = s.ambient + release * number(p, 'resetShare');
+  k[i + HOLDS] = Infinity;
+}
+
+/** Leaves out the lock at `k[i]`: it never engages. */
+export function omitLock(k: Float64Array, i: number): void {
+  k[i + EDGE] = Infinity;
+  k[i + WINDOW] = 1;
+  k[i + PLAY] = 1;
+  k[i + RESET] = 1;
+}
+
+/** Constants of a lock of its own. */
+export function lockConstants(p: Parameters, s: Surroundings, sense: 1 | -1): Float64Array {
+  const k = new Float64Array(LOCK_SIZE);
+  writeLock(k, 0, p, s, number(p, 'at'), sense);
+  k[ROLLER] = number(p, 'rollerDrag');
+  // Half way between rest and pulled, or beyond pulled where the slack has taken it up.
+  k[CABLE] = number(p, 'cableSlack') > MOST_SLACK ? 2 : 0.5;
+  const cold = Math.max(0, (MILD - s.temperature) / COLD_SPAN);
+  k[DELAY] = number(p, 'delay') + cold * number(p, 'coldDelay');
+  k[HOLDS] = number(p, 'holdsFor') < FOR_GOOD ? number(p, 'holdsFor') : Infinity;
+  return k;
 }
 
 export const lockInputs: DeviceDefinition['inputs'] = {
   cable: { title: 'manual release', choices: ['rest', 'pulled'], initial: 0 },
 };
 
-/** Positive when the leg is inside the window and nothing holds the lock released. */
-function mayEngage(d: GuardFrame, inside: (d: GuardFrame) => number): number {
-  if (d.input(0) !== 0) return -1;
-  const k = d.k;
-  return Math.min(inside(d) / k[WINDOW], (k[RESET] - d.pressure(0)) / k[RESET]);
+/** How far inside its window the leg is, rad; below 0 outside. */
+const inside = (d: GuardFrame, l: LockPlace): number =>
+  d.k[l.k + SENSE] * d.travel(l.link) - d.k[l.k + EDGE];
+
+/** Positive when the leg is inside the window and no release pressure is there. */
+export function mayEngage(d: GuardFrame, l: LockPlace): number {
+  const reset = d.k[l.k + RESET];
+  return Math.min(inside(d, l) / d.k[l.k + WINDOW], (reset - d.pressure(l.port)) / reset);
 }
 
-/** Modes of a lock; `inside` is positive (rad) within the window, `bounds` as the engaged lock sets them. */
-export function lockModes(
-  inside: (d: GuardFrame) => number,
-  bounds: ModeDefinition['bounds'],
-): Readonly<Record<string, ModeDefinition>> {
+/** Pressure above the release pressure, Pa. */
+export function mayRelease(d: GuardFrame, l: LockPlace): number {
+  const { k } = d;
+  const hung = k[l.k + LIMIT] + k[l.k + PLAY] - k[l.k + SENSE] * d.travel(l.link);
+  const load = Math.min(Math.max(hung / k[l.k + PLAY], 0), 1);
+  return d.pressure(l.port) - (k[l.k + RELEASE] + k[l.k + ROLLER] * load);
+}
+
+/** Bounds of an engaged lock, rad: a low one at the high end, a high one at the low end. */
+export const lowBound = (d: GuardFrame, l: LockPlace): number =>
+  d.k[l.k + SENSE] > 0 ? d.k[l.k + LIMIT] : -Infinity;
+export const highBound = (d: GuardFrame, l: LockPlace): number =>
+  d.k[l.k + SENSE] < 0 ? -d.k[l.k + LIMIT] : Infinity;
+
+const OWN: LockPlace = { k: 0, port: 0, link: 0 };
+const pulled = (d: GuardFrame): number => d.input(0) - d.k[CABLE];
+const engages = (d: GuardFrame): number => (pulled(d) > 0 ? -1 : mayEngage(d, OWN));
+
+/** Modes of a lock of its own (release port, link and cable are its first). */
+export function lockModes(side: 'low' | 'high'): Readonly<Record<string, ModeDefinition>> {
   return {
     open: {
       title: 'open',
       guards: [
         {
           to: 'engaged',
-          when: (d) => mayEngage(d, inside),
+          when: (d) => (d.k[DELAY] > 0 ? -1 : engages(d)),
           cause: 'the leg is home and no release pressure holds the lock',
+          reads: ['leg', 'release', 'cable'],
+        },
+        {
+          to: 'dropping in',
+          when: (d) => (d.k[DELAY] > 0 ? engages(d) : -1),
+          cause: 'the leg is home and no release pressure holds the lock, which is slow',
           reads: ['leg', 'release', 'cable'],
         },
       ],
@@ -107,19 +136,48 @@ export function lockModes(
     engaged: {
       title: 'engaged',
       active: true,
-      bounds,
+      bounds:
+        side === 'low'
+          ? { link: 'leg', low: (d) => lowBound(d, OWN) }
+          : { link: 'leg', high: (d) => highBound(d, OWN) },
       guards: [
         {
           to: 'open',
-          when: (d) => d.pressure(0) - d.k[RELEASE],
+          when: (d) => mayRelease(d, OWN),
           cause: 'pressure at the release port above the release pressure',
           reads: ['release'],
         },
         {
           to: 'open',
-          when: (d) => d.input(0) - 0.5,
+          when: pulled,
           cause: 'the manual release is pulled',
           reads: ['cable'],
+        },
+      ],
+      timers: [
+        { to: 'shaken off', after: (d) => d.k[HOLDS], cause: 'its spring no longer holds it in' },
+      ],
+    },
+    'dropping in': {
+      title: 'dropping in slowly',
+      guards: [
+        {
+          to: 'open',
+          when: (d) => -engages(d),
+          cause: 'the leg has left the window, or the lock is held released again',
+          reads: ['leg', 'release', 'cable'],
+        },
+      ],
+      timers: [{ to: 'engaged', after: (d) => d.k[DELAY], cause: 'it has dropped in at last' }],
+    },
+    'shaken off': {
+      title: 'shaken off',
+      guards: [
+        {
+          to: 'open',
+          when: (d) => -inside(d, OWN),
+          cause: 'the leg has left the window',
+          reads: ['leg'],
         },
       ],
     },
