@@ -16,6 +16,7 @@ import { handPump } from './hand-pump.js';
 import { line } from './line.js';
 import { lockingActuator } from './locking-actuator.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
+import { openCentreSelector } from './open-centre-selector.js';
 import { orifice } from './orifice.js';
 import { positionSwitch } from './position-switch.js';
 import { pressureSwitch } from './pressure-switch.js';
@@ -48,6 +49,7 @@ const all: readonly DeviceDefinition[] = [
   accumulator,
   checkValve,
   selectorValve,
+  openCentreSelector,
   line,
   orifice,
   oneWayRestrictor,
