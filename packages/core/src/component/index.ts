@@ -23,6 +23,7 @@ import { pressureSwitch } from './pressure-switch.js';
 import { quickDisconnect } from './quick-disconnect.js';
 import { reliefValve } from './relief-valve.js';
 import { reservoir } from './reservoir.js';
+import { segmentedLine } from './segmented-line.js';
 import { selectorValve } from './selector-valve.js';
 import { sequenceValve } from './sequence-valve.js';
 import { singleActingActuator } from './single-acting-actuator.js';
@@ -51,6 +52,7 @@ const all: readonly DeviceDefinition[] = [
   selectorValve,
   openCentreSelector,
   line,
+  segmentedLine,
   orifice,
   oneWayRestrictor,
   sequenceValve,
