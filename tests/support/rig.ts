@@ -5,6 +5,7 @@ import type {
   CoordinateData,
   DeviceDefinition,
   DrawingSymbol,
+  DrivenEntry,
   FluidDefinition,
   MechanismDefinition,
   Parameters,
@@ -69,6 +70,10 @@ export interface RigPart {
 export interface RigOptions {
   readonly parts: Readonly<Record<string, RigPart>>;
   readonly coordinates?: Readonly<Record<string, CoordinateData>>;
+  /** Which of the coordinates another one drives, and their angle against its. */
+  readonly driven?: Readonly<Record<string, DrivenEntry>>;
+  readonly airspeed?: number;
+  readonly warmedBy?: number;
   readonly nodes?: Readonly<Record<string, { readonly volume: number; readonly air?: number }>>;
   readonly units?: Readonly<Record<string, UnitEntry>>;
   readonly duration?: number;
@@ -150,14 +155,20 @@ export function rig(options: RigOptions): {
       file: '<rig>',
       title: 'rig',
       note: '',
-      fluid: { kind: 'rig-oil', temperature: TEMPERATURE, freeAir: oil.freeAir ?? 0, thickness: 1, warmedBy: 0 },
+      fluid: {
+        kind: 'rig-oil',
+        temperature: TEMPERATURE,
+        freeAir: oil.freeAir ?? 0,
+        thickness: 1,
+        warmedBy: options.warmedBy ?? 0,
+      },
       ambient: options.ambient ?? 101_325,
-      airspeed: 0,
+      airspeed: options.airspeed ?? 0,
       components: entries,
       mechanisms: Object.fromEntries(
         Object.entries(mechanisms).map(([name, m]) => [
           name,
-          { is: m.kind, note: '', parameters: {} },
+          { is: m.kind, note: '', parameters: {}, driven: options.driven?.[name] },
         ]),
       ),
       nodes: Object.fromEntries(

@@ -20,7 +20,7 @@ interface Follower {
 /** Points over the leader's travel at which the pieces are looked for. */
 const POINTS = 361;
 /** A ratio below this share of the mean one is rest. */
-const REST = 2e-3;
+const REST = 0.02;
 /** Nearer than this share of its travel to an end, a driven mechanism is at that end. */
 const AT_END = 5e-3;
 

@@ -77,6 +77,37 @@ export function reflected(
   };
 }
 
+/** Tables with more points than this are taken as smooth. */
+const SPARSE = 60;
+
+/**
+ * A driven angle over its leader's travel, without overshoot between the points of a table: a
+ * linkage that dwells does not wobble there. Source: Fritsch and Carlson, Monotone piecewise cubic
+ * interpolation, SIAM J. Numer. Anal. 17 (1980), with Butland's weighted harmonic mean.
+ */
+export function withoutOvershoot({ x, y }: Shape): Shape {
+  const n = x.length;
+  if (n > SPARSE || n < 3) return { x, y };
+  const width = x.slice(1).map((b, i) => b - x[i]);
+  const slope = width.map((h, i) => (y[i + 1] - y[i]) / h);
+  const m = x.map((_, i) => {
+    if (i === 0 || i === n - 1) return slope[i === 0 ? 0 : n - 2];
+    if (slope[i - 1] * slope[i] <= 0) return 0;
+    const before = 2 * width[i] + width[i - 1];
+    const after = width[i] + 2 * width[i - 1];
+    return (before + after) / (before / slope[i - 1] + after / slope[i]);
+  });
+  return sampled(x[0], x[n - 1], (at) => {
+    const found = x.findIndex((b, i) => i > 0 && at <= b);
+    const i = found < 0 ? n - 2 : found - 1;
+    const s = (at - x[i]) / width[i];
+    const rise = y[i + 1] - y[i];
+    const m0 = m[i] * width[i];
+    const m1 = m[i + 1] * width[i];
+    return y[i] + s * (m0 + s * (3 * rise - 2 * m0 - m1 + s * (m0 + m1 - 2 * rise)));
+  });
+}
+
 /** The second function of the first: y(inner(x)) over [low, high]. */
 export function composed(outer: Shape, inner: Shape, low: number, high: number): Shape {
   const f = spline(outer);

@@ -11,7 +11,7 @@ const PRESSURE_SCALE = 2.5e6;
 const CONTENT_SCALE = 4e-8;
 const VENTED_SCALE = 1e-3;
 /** Size of a content change in an accumulator that matters, as a share of its gas volume. */
-const CUSHION_SHARE = 0.02;
+const CUSHION_SHARE = 0.001;
 
 /** How a node's pressure comes about. */
 const FIRM = 0;

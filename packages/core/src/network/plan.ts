@@ -13,7 +13,14 @@ import type {
   Surroundings,
 } from '../define/index.js';
 import { kebab } from '../scenario/index.js';
-import { composed, dynamicPressure, inWind, reflected, type MemberPlan } from './member.js';
+import {
+  composed,
+  dynamicPressure,
+  inWind,
+  reflected,
+  withoutOvershoot,
+  type MemberPlan,
+} from './member.js';
 
 /**
  * The network by names: which nodes, coordinates, attachments and device instances there are.
@@ -196,9 +203,10 @@ function planMembers(
     const { driven } = scenario.mechanisms[name];
     if (driven === undefined) return { leader: name };
     const { leader, angle } = trace(driven.by);
-    if (angle === undefined) return { leader, angle: driven.angle };
+    const own = withoutOvershoot(driven.angle);
+    if (angle === undefined) return { leader, angle: own };
     const { low, high } = data.get(leader)!;
-    return { leader, angle: composed(driven.angle, angle, low, high) };
+    return { leader, angle: composed(own, angle, low, high) };
   };
   const members = entries.map(([name, { is, parameters }]): MemberPlan => {
     const { leader, angle } = trace(name);
