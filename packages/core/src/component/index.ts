@@ -18,6 +18,7 @@ import { lockingActuator } from './locking-actuator.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
 import { openCentreSelector } from './open-centre-selector.js';
 import { orifice } from './orifice.js';
+import { overCentreBrace } from './over-centre-brace.js';
 import { positionSwitch } from './position-switch.js';
 import { pressureSwitch } from './pressure-switch.js';
 import { quickDisconnect } from './quick-disconnect.js';
@@ -61,6 +62,7 @@ const all: readonly DeviceDefinition[] = [
   lockingActuator,
   uplock,
   downlock,
+  overCentreBrace,
   bungee,
   chain,
   doorLap,
