@@ -22,6 +22,7 @@ import { overCentreBrace } from './over-centre-brace.js';
 import { positionSwitch } from './position-switch.js';
 import { pressureSwitch } from './pressure-switch.js';
 import { quickDisconnect } from './quick-disconnect.js';
+import { powerPack } from './power-pack.js';
 import { reliefValve } from './relief-valve.js';
 import { reservoir } from './reservoir.js';
 import { segmentedLine } from './segmented-line.js';
@@ -41,6 +42,7 @@ const all: readonly DeviceDefinition[] = [
   standpipeReservoir,
   enginePump,
   compensatedPump,
+  powerPack,
   groundSupply,
   quickDisconnect,
   handPump,
