@@ -52,7 +52,8 @@ function swing(given: Readonly<Record<string, Given>> = {}, tolerance: 'normal' 
       valve: {
         is: 'solenoid-selector',
         ports: { pressure: 'pressure', return: 'tank', up: 'open-line', down: 'shut-line' },
-        parameters: { riseTime: RISE, fallTime: FALL, ...given.valve },
+        // Without leaks: what moves has been switched.
+        parameters: { riseTime: RISE, fallTime: FALL, leak: 0, ...given.valve },
         signals: {
           up: heard('sequencer', 'open-door'),
           down: heard('sequencer', 'shut-door'),
@@ -66,7 +67,7 @@ function swing(given: Readonly<Record<string, Given>> = {}, tolerance: 'normal' 
           rod: 'shut-line',
           rodChamber: 'shut-line',
         },
-        parameters: { bore: 0.03, rod: 0.015, stroke: 0.15 },
+        parameters: { bore: 0.03, rodDiameter: 0.015, stroke: 0.15 },
         links: { rod: { to: 'door', travel: { x: [0, 1.5], y: [0, 0.15] } } },
       },
       // Declared against the direction of the wires: order must not matter.
@@ -97,7 +98,6 @@ function swing(given: Readonly<Record<string, Given>> = {}, tolerance: 'normal' 
   });
   const run = simulateWith(made.with, made.scenario, { tolerance });
   const { log } = run;
-  if (process.env.DBG) console.log(run.outcome, log);
   return {
     run,
     log,
