@@ -12,6 +12,7 @@ const MADE = new Set([
   'dist',
   'coverage',
   'docs/api',
+  'docs/catalogue',
   'tests/artefacts',
 ]);
 
