@@ -40,6 +40,13 @@ export const door: MechanismDefinition = {
       range: [10 * DEG, 170 * DEG],
       why: 'From flush to fully open; 80 to 110 degrees clears most wheels. Common practice, no source.',
     },
+    overTravel: {
+      title: 'Travel beyond that',
+      quantity: 'angle',
+      range: [0, 60 * DEG],
+      default: 0,
+      why: 'None while the restraint (stop, stay or cable) holds; with it out or broken the door swings on until it meets something.',
+    },
     freeEdge: {
       type: 'choice',
       title: 'Free edge lies',
@@ -89,6 +96,13 @@ export const door: MechanismDefinition = {
       range: [-3, 3],
       default: 0,
       why: 'Towards closed when positive; side-hung doors lie along the wind, so little. No wind in a hangar.',
+    },
+    hingePlay: {
+      title: 'Hinge play: panel hangs low by',
+      quantity: 'length',
+      range: [0, 0.05],
+      default: 0,
+      why: 'None in a tight hinge; worn pins let the panel down, which takes clearance but no force.',
     },
     friction: {
       title: 'Hinge friction moment',
@@ -165,12 +179,12 @@ export const door: MechanismDefinition = {
       found.push({ parameter: 'cog', message: 'lies beyond the free edge' });
     if (num(p, 'sealAngle') > num(p, 'travel'))
       found.push({ parameter: 'sealAngle', message: 'is more than the travel' });
-    if (num(p, 'initial') > num(p, 'travel'))
+    if (num(p, 'initial') > num(p, 'travel') + num(p, 'overTravel'))
       found.push({ parameter: 'initial', message: 'lies beyond the travel' });
     return found;
   },
   coordinate: (p) => {
-    const high = num(p, 'travel');
+    const high = num(p, 'travel') + num(p, 'overTravel');
     const slope = num(p, 'slope');
     const weight = num(p, 'mass') * GRAVITY * num(p, 'cog') * Math.cos(num(p, 'pitch'));
     const seal = num(p, 'sealMoment');
@@ -195,7 +209,11 @@ export const door: MechanismDefinition = {
   },
   outline: (p) => {
     const h = reach(p);
-    const front: Point3 = { x: num(p, 'hingeAft'), y: num(p, 'hingeRight'), z: num(p, 'hingeUp') };
+    const front: Point3 = {
+      x: num(p, 'hingeAft'),
+      y: num(p, 'hingeRight'),
+      z: num(p, 'hingeUp') - num(p, 'hingePlay'),
+    };
     const rear = add(front, { x: num(p, 'span'), y: 0, z: 0 });
     return {
       shape: 'door',

@@ -2,8 +2,10 @@
 import type { MechanismDefinition } from '../define/index.js';
 import { door } from './door.js';
 import { leg } from './leg.js';
+import { linkedMember } from './linked-member.js';
 
 export const mechanisms: Readonly<Record<string, MechanismDefinition>> = {
   leg,
   door,
+  'linked-member': linkedMember,
 };

@@ -16,9 +16,9 @@
  * text on engineering mechanics); polytropic change of state (any text on thermodynamics).
  * Also right for a tail or nose leg: leave twist, shortening and gas at zero.
  */
-import type { MechanismDefinition, Placement, Point3, Shape } from '../define/index.js';
-import { gasForce, poses } from './pose.js';
-import { add, dot, downward, GRAVITY, num, sample, times } from './statics.js';
+import type { MechanismDefinition, Placement, Point3 } from '../define/index.js';
+import { gasForce, mostShortened, poses } from './pose.js';
+import { add, dot, downward, GRAVITY, hump, num, sample, times } from './statics.js';
 
 const DEG = Math.PI / 180;
 
@@ -84,6 +84,20 @@ export const leg: MechanismDefinition = {
       default: { x: [0, Math.PI], y: [0, 0] },
       why: 'What the shortening link enforces; zero for a leg without one.',
     },
+    linkShare: {
+      title: 'Share of the shortening that the link gives',
+      quantity: 'ratio',
+      range: [0, 1],
+      default: 1,
+      why: '1 for a whole link; a broken or disconnected one gives none, and the wheel goes up that much further out.',
+    },
+    stuckShort: {
+      title: 'Strut hangs short of full extension by',
+      quantity: 'length',
+      range: [0, 0.5],
+      default: 0,
+      why: 'None when serviced and free; a strut that sticks or lacks gas does not come out all the way.',
+    },
     gasPressure: {
       title: 'Strut gas, fully extended',
       quantity: 'gauge-pressure',
@@ -118,6 +132,13 @@ export const leg: MechanismDefinition = {
       range: [-190 * DEG, 190 * DEG],
       default: 0,
       why: 'Over the whole travel, geared to the angle; positive turns the outer face of the wheel towards the third axis (up, on a leg that retracts aft).',
+    },
+    misaligned: {
+      title: 'Wheel out of line',
+      quantity: 'angle',
+      range: [-60 * DEG, 60 * DEG],
+      default: 0,
+      why: 'About the leg’s own axis, counted like its turn; none when steering or castor is centred by its cam.',
     },
     spinInertia: {
       title: 'Inertia of the turning part about the leg',
@@ -180,6 +201,27 @@ export const leg: MechanismDefinition = {
       default: 5,
       why: 'Greased bush: friction coefficient about 0.1 times load times bush radius (from memory).',
     },
+    bumpMoment: {
+      title: 'Tight spot, friction moment there',
+      quantity: 'moment',
+      range: [0, 5000],
+      default: 0,
+      why: 'None in a free pivot; a dry or bent one, or a part that rubs, binds at one angle.',
+    },
+    bumpAngle: {
+      title: 'Tight spot at',
+      quantity: 'angle',
+      range: [0, 170 * DEG],
+      default: 45 * DEG,
+      why: 'Half way; where the rub marks are.',
+    },
+    bumpWidth: {
+      title: 'Tight spot ends from its middle at',
+      quantity: 'angle',
+      range: [3 * DEG, 60 * DEG],
+      default: 6 * DEG,
+      why: 'Some degrees to either side. Common practice, no source.',
+    },
     staticRatio: {
       title: 'Static over sliding friction',
       quantity: 'ratio',
@@ -239,7 +281,7 @@ export const leg: MechanismDefinition = {
   },
   check: (p) => {
     const found: { parameter: string; message: string }[] = [];
-    const most = Math.max(...(p.shortening as Shape).y);
+    const most = mostShortened(p);
     if (most >= num(p, 'length'))
       found.push({ parameter: 'shortening', message: 'shortens the leg to nothing' });
     if (num(p, 'gasArea') * most >= 0.98 * num(p, 'gasVolume'))
@@ -295,6 +337,8 @@ export const leg: MechanismDefinition = {
       return num(p, 'inertia') + sliding * (dot(w, w) - length * length) + spin;
     };
     const drag = num(p, 'dragArea') * num(p, 'dragArm');
+    const rub = num(p, 'friction');
+    const bump = num(p, 'bumpMoment');
     return {
       low: 0,
       high,
@@ -307,7 +351,10 @@ export const leg: MechanismDefinition = {
             airload: sample(0, high, (a) => drag * pose(a).alongRate.x * Math.abs(pose(a).along.z)),
           }),
       damping: num(p, 'damping'),
-      friction: num(p, 'friction'),
+      friction:
+        bump === 0
+          ? rub
+          : sample(0, high, (a) => rub + bump * hump(a, num(p, 'bumpAngle'), num(p, 'bumpWidth'))),
       staticRatio: num(p, 'staticRatio'),
       restitution: num(p, 'restitution'),
       initial: num(p, 'initial'),

@@ -42,6 +42,12 @@ export function sample(low: number, high: number, f: (angle: number) => number):
   return { x, y };
 }
 
+/** A smooth hump, 1 at its middle and 0 beyond `width` from it: (1 + cos) / 2, C1. */
+export function hump(x: number, middle: number, width: number): number {
+  const u = Math.abs(x - middle) / width;
+  return u < 1 ? 0.5 * (1 + Math.cos(Math.PI * u)) : 0;
+}
+
 /** Value, first and second derivative of a curve at x. */
 export interface CurvePoint {
   readonly value: number;
