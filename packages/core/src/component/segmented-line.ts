@@ -8,10 +8,12 @@
  * a = sqrt(K / rho) / sqrt(1 + K D / (E t)), the rise of a sudden stop is rho a v (Joukowsky) and the
  * wave comes back after 2 L / a (Wylie and Streeter, Fluid Transients; from memory).
  *
- * A ladder of eight carries a sharp front only as well as eight steps can: behind it the pressure
- * rings about the true one by a quarter to a third of the rise and settles on it; the period is right
- * within a thousandth. It takes steps well below a millisecond: use it for the line whose hammer is
- * asked for, `line` elsewhere. Its inner nodes are ports only so that they are nodes: leave them.
+ * A ladder of eight carries a sharp front only as well as eight steps can. Behind one the pressure
+ * rings about the true one: after a sudden stop by up to half the rise at first and somewhat more
+ * in later swings, after one that takes two passages of a segment (L / 4 a) by a fifth. Its mean
+ * between fronts is right within some per cent and the period within one: read those, or stop it as
+ * slowly as the valve does. It takes steps well below a millisecond: use it for the line whose
+ * hammer is asked for, `line` elsewhere. Its inner nodes are ports only to be nodes: leave them.
  */
 import type {
   DeviceDefinition,
