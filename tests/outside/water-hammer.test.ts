@@ -192,7 +192,7 @@ describe("segmented line, the example's pipe stopped at once", () => {
     const up = crossing(sudden.p, level, SHUT_AT);
     const down = crossing(sudden.p, level, up + 0.25 * PERIOD);
     const held = mean(sudden.p, up, down) - sudden.before;
-    expect(Math.abs(held / rise - 1)).toBeLessThan(0.04);
+    expect(Math.abs(held / rise - 1)).toBeLessThan(0.02);
     // The returning front is spread by about a segment's passage, of the sixteen there and back.
     expect(Math.abs((down - up) / (PERIOD / 2) - 1)).toBeLessThan(1 / 16);
   });
