@@ -6,6 +6,7 @@ import type {
   FaultDefinition,
   MechanismDefinition,
   RuleDefinition,
+  StateTable,
 } from '../../packages/core/src/define/index.js';
 
 const symbol: DrawingSymbol = { name: 'other', size: [4, 4], ports: {} };
@@ -60,7 +61,10 @@ const jack: DeviceDefinition = {
   kind: 'jack',
   title: 'Jack',
   role: 'actuator',
-  parameters: { bore: { title: 'bore', why, quantity: 'length', range: [5e-3, 0.3] } },
+  parameters: {
+    bore: { title: 'bore', why, quantity: 'length', range: [5e-3, 0.3] },
+    stroke: { title: 'stroke', why, quantity: 'length', range: [0.01, 1], default: 0.3 },
+  },
   ports: { head: { title: 'head', volume: 0 }, rod: { title: 'rod', volume: 0 } },
   links: {
     rod: { title: 'rod', shape: 'travel' },
@@ -79,6 +83,73 @@ const hook: DeviceDefinition = {
   ports: {},
   links: { on: { title: 'what it holds', shape: 'plain' } },
   modes: { open: { title: 'open' }, engaged: { title: 'engaged' } },
+  prepare,
+};
+
+/** Says by wire where what it feels is. */
+const feeler: DeviceDefinition = {
+  ...about,
+  kind: 'feeler',
+  title: 'Feeler',
+  role: 'switch',
+  parameters: {},
+  ports: {},
+  links: { on: { title: 'what it feels', shape: 'plain' } },
+  modes: { free: { title: 'free' }, made: { title: 'made' } },
+  signals: {
+    made: { title: 'made', value: (d) => d.mode },
+    notMade: { title: 'not made', value: (d) => 1 - d.mode },
+  },
+  prepare,
+};
+
+/** Worked by a wire. */
+const magnet: DeviceDefinition = {
+  ...about,
+  kind: 'magnet',
+  title: 'Magnet',
+  role: 'other',
+  parameters: {},
+  ports: {},
+  inputs: {
+    coil: { title: 'coil', choices: ['off', 'on'], initial: 0 },
+    spareCoil: { title: 'second coil', choices: ['off', 'on'], initial: 0 },
+    load: { title: 'load', quantity: 'force', initial: 0 },
+  },
+  prepare,
+};
+
+/** Its table decides its modes, what it hears and what it says. */
+const watcher: DeviceDefinition = {
+  ...about,
+  kind: 'watcher',
+  title: 'Watcher',
+  role: 'control',
+  parameters: { table: { type: 'state-table', title: 'what it does', why } },
+  ports: {},
+  inputs: { lever: { title: 'lever', choices: ['up', 'down'], initial: 1 } },
+  tailor: (p) => {
+    const { states } = p.table as StateTable;
+    const terms = states.flatMap(({ next }) => next.flatMap((row) => row.if));
+    const heard = terms.map((term) => term.replace(/^not /, '')).filter((t) => !t.includes(' '));
+    return {
+      modes: Object.fromEntries(states.map(({ name }) => [name, { title: name }])),
+      inputs: {
+        ...watcher.inputs,
+        ...Object.fromEntries(
+          heard.map((name) => [name, { title: name, choices: ['off', 'on'], initial: 0 }]),
+        ),
+      },
+      signals: Object.fromEntries(
+        states
+          .flatMap(({ drive }) => drive)
+          .map((name) => [
+            name,
+            { title: name, value: (d) => Number(states[d.mode].drive.includes(name)) },
+          ]),
+      ),
+    };
+  },
   prepare,
 };
 
@@ -144,6 +215,30 @@ const leak: FaultDefinition = {
   change: (p, severity) => ({ bore: (p.bore as number) * (1 - 0.5 * severity) }),
 };
 
+const thinOil: FaultDefinition = {
+  ...leak,
+  kind: 'thin-oil',
+  title: 'Thin oil',
+  group: 'fluid and environment',
+  befalls: ['fluid'],
+  worst: 'half as thick, 10 K warmer',
+  change: (p, severity) => ({
+    thickness: (p.thickness as number) * (1 - 0.5 * severity),
+    temperature: (p.temperature as number) + 10 * severity,
+  }),
+};
+
+const swappedLines: FaultDefinition = {
+  ...leak,
+  kind: 'swapped-lines',
+  title: 'Swapped lines',
+  group: 'valves and lines',
+  befalls: ['tap'],
+  worst: 'in and out swapped',
+  change: () => ({}),
+  reconnect: (ports) => ({ ...ports, pressureIn: ports.out, out: ports.pressureIn }),
+};
+
 const slowRule: RuleDefinition = {
   name: 'too-slow',
   title: 'Too slow',
@@ -158,9 +253,9 @@ const byKind = <T extends { kind: string }>(...all: T[]): Record<string, T> =>
   Object.fromEntries(all.map((d) => [d.kind, d]));
 
 export const madeUp: Catalogues = {
-  components: byKind(tap, source, jack, hook),
+  components: byKind(tap, source, jack, hook, feeler, magnet, watcher),
   mechanisms: byKind(arm, flap),
-  faults: byKind(leak),
+  faults: byKind(leak, thinOil, swappedLines),
   rules: { 'too-slow': slowRule },
   fluids: byKind({
     kind: 'red-oil',
@@ -183,8 +278,9 @@ export const madeUp: Catalogues = {
 export const MADE_UP_TEXT = `wheelwell: 1
 title: Made up
 note: for tests of reading
-fluid: { kind: red-oil, temperature: 20 degC, free-air: 0.5 % }
+fluid: { kind: red-oil, temperature: 20 degC, free-air: 0.5 %, thickness: 1.3, warmed-by: 5 K }
 ambient: 101325 Pa
+airspeed: 10 knot
 components:
   pump:
     is: source
@@ -219,6 +315,30 @@ components:
   left-hook:
     is: hook
     links: { on: { to: left-leg } }
+  left-feeler:
+    is: feeler
+    links: { on: { to: left-leg } }
+  brain:
+    is: watcher
+    signals: { left-up: left-feeler, door-shut: tail-feeler.not-made }
+    table:
+      resting:
+        next: [{ if: [lever up, not left-up], after: 2 s, to: raising gear }]
+      raising gear:
+        drive: [open, warning-lamp]
+        next:
+          - { if: [left-up, door-shut], to: resting }
+          - { after: 30 s, to: failed }
+      failed:
+  tail-feeler:
+    is: feeler
+    links: { on: { to: tail-door } }
+  coil-valve:
+    is: magnet
+    signals: { coil: brain, spare-coil: brain.warning-lamp }
+  tail-hook:
+    is: hook
+    links: { on: { to: tail-flap } }
 mechanisms:
   left-leg:
     is: arm
@@ -226,10 +346,18 @@ mechanisms:
     pull: { expression: "40 * cos(angle)" }
     pivot: [120 mm, 3 in]
   left-door: { is: flap, pull: [[0 rad, 1 N m], [1.5 rad, 12 lbf ft]] }
+  tail-door:
+    is: flap
+    driven:
+      by: left-leg
+      linkage: { ground: 300 mm, crank: 80 mm, coupler: 280 mm, rocker: 90 mm, crank-at-low: 40 deg, sense: opening }
+  tail-flap: { is: flap, travel: 100 deg, driven: { by: tail-door, ratio: -0.5, at-low: 90 deg } }
+  nose-flap: { is: flap, driven: { by: left-door, table: [[0 deg, 5 deg], [90 deg, 75 deg]] } }
+  nose-cover: { is: flap, driven: { by: left-leg, expression: "0.9 * sin(angle)" } }
 nodes:
   gauge-stub: { volume: 20 cm^3, air: 1 cm^3, note: deliberate dead end }
 units:
-  left: { side: left, leg: left-leg, doors: [left-door], uplock: left-hook, sequence: [], actuators: [left-jack, door-jack] }
+  left: { side: left, leg: left-leg, doors: [left-door], uplock: left-hook, sequence: [], actuators: [left-jack, door-jack], bay: { roof: 300 mm, walls: [-200 mm, -1100 mm], ends: [-40 cm, 50 cm] } }
 limits: { time-up: 9 s, peak-pressure: 2025 psi, arrival-speed: 0.6 rad/s, own-limit: 3 mm }
 rules:
   - { name: hook-first, kind: order, text: hook before door, first: { device: left-hook, to: engaged }, second: { device: left-door, to: at closed } }
@@ -245,13 +373,15 @@ cards:
       - { at: 1 s, device: selector, input: lever, value: up }
       - { after: { device: left, to: up and closed }, at: 2 s, device: selector, input: lever, value: down }
       - { at: 3 s, device: pump, value: 2 L/min }
+      - { after: { device: brain, to: raising gear }, device: brain, input: lever, value: down }
     expect: [hook-first]
   cold:
     title: Cold
     note: winter
     duration: 60 s
     temperature: -20 degC
-    set: { components.pump.flow: 4 gal/min, components.selector.style: spool, fluid.free-air: 2 %, mechanisms.left-leg.mass: 50 lb }
-    faults: [{ fault: narrow-bore, on: left-jack, severity: 0.6 }]
+    airspeed: 90 knot
+    set: { components.pump.flow: 4 gal/min, components.selector.style: spool, fluid.free-air: 2 %, fluid.thickness: 2, fluid.warmed-by: -10 K, mechanisms.left-leg.mass: 50 lb }
+    faults: [{ fault: narrow-bore, on: left-jack, severity: 0.6 }, { fault: thin-oil, on: fluid, severity: 0.5 }]
     start: { left-leg: 10 deg }
 `;

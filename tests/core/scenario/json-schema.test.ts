@@ -33,6 +33,7 @@ test('an alternative has all parameters in kebab-case, requires those without de
     'note',
     'ports',
     'links',
+    'signals',
     'place',
     'bore',
     'crack-at',
@@ -52,6 +53,47 @@ test('titles, ranges, defaults, words and examples are in it', () => {
   expect(tap.properties.style.enum).toEqual(['poppet', 'spool']);
   expect(schema.properties.fluid.properties.kind.enum).toEqual(['red-oil']);
   expect(Object.keys(schema.properties.limits.properties)).toContain('own-limit');
+});
+
+test('a device hears by wire what its definition names, or whatever its own table does', () => {
+  const kind = (name: string) => kinds.find((k) => k.properties.is.const === name)!;
+  expect(Object.keys(kind('magnet').properties.signals.properties)).toEqual([
+    'coil',
+    'spare-coil',
+    'load',
+  ]);
+  expect(kind('magnet').properties.signals.additionalProperties).toBe(false);
+  expect(kind('watcher').properties.signals.additionalProperties).toMatchObject({ type: 'string' });
+  expect(kind('jack').properties.signals).toBeUndefined();
+  const row = kind('watcher').properties.table.additionalProperties.properties.next.items;
+  expect(Object.keys(row.properties)).toEqual(['if', 'after', 'to']);
+  expect(row.required).toEqual(['to']);
+});
+
+test('what is driven, the well of a unit, airspeed and warmed oil are in it', () => {
+  const { driven } = schema.properties.mechanisms.additionalProperties.oneOf[0].properties;
+  expect(Object.keys(driven.properties)).toEqual([
+    'by',
+    'table',
+    'expression',
+    'ratio',
+    'linkage',
+    'at-low',
+  ]);
+  expect(driven.required).toEqual(['by']);
+  expect(driven.properties.linkage.required).toEqual([
+    'ground',
+    'crank',
+    'coupler',
+    'rocker',
+    'crank-at-low',
+    'sense',
+  ]);
+  const { bay } = schema.properties.units.additionalProperties.properties;
+  expect(bay.required).toEqual(['roof', 'walls']);
+  expect(schema.properties.airspeed.examples).toEqual(['0.3 m/s', '15 ft/s']);
+  expect(Object.keys(schema.properties.fluid.properties)).toContain('warmed-by');
+  expect(schema.properties.cards.additionalProperties.properties.airspeed).toBeDefined();
 });
 
 test('it is plain JSON', () => {

@@ -30,9 +30,12 @@ test('a card works in its temperature, settings and faults, and the given scenar
   expect(scenario).toEqual(before);
   expect(patched.fluid).toEqual({
     kind: 'red-oil',
-    temperature: cold.temperature,
+    temperature: cold.temperature! + 5,
     freeAir: expect.closeTo(0.02, 12),
+    thickness: 2 * 0.75,
+    warmedBy: -10,
   });
+  expect(patched.airspeed).toBeCloseTo((90 * 1852) / 3600, 9); // knot = 1852 m/h, exact
   expect(patched.components.selector.parameters.style).toBe('spool');
   expect(patched.components.pump.parameters.flow).toBe(cold.set['components.pump.flow']);
   expect(patched.mechanisms['left-leg'].parameters.mass).toBe(cold.set['mechanisms.left-leg.mass']);
@@ -66,6 +69,39 @@ test('a fault that cannot be applied is told with the nearest name', () => {
     'left-jack',
     'door-jack',
   ]);
+});
+
+test('a fault of the oil changes the oil alone', () => {
+  const entry = { fault: 'thin-oil', on: 'fluid', severity: 1 };
+  const { scenario: patched, card } = patchScenario(scenario, healthy, [entry], madeUp);
+  expect(patched.fluid).toEqual({
+    ...scenario.fluid,
+    thickness: scenario.fluid.thickness / 2,
+    temperature: scenario.fluid.temperature + 10,
+  });
+  expect(patched.components).toBe(scenario.components);
+  expect(card.faults).toEqual([entry]);
+  expect(canBefall(scenario, madeUp.faults['thin-oil'])).toEqual(['fluid']);
+  expect(patchScenario(scenario, healthy, [{ ...entry, severity: 0 }], madeUp).scenario).toBe(
+    scenario,
+  );
+  expect(faultProblem(scenario, { ...entry, on: 'left-jack' }, madeUp)).toContain(
+    'here it can befall fluid',
+  );
+  expect(faultProblem(scenario, { ...fault(1), on: 'fluid' }, madeUp)).toContain(
+    'cannot befall the oil',
+  );
+});
+
+test('a fault that joins the ports otherwise does so at any severity above none', () => {
+  const entry = { fault: 'swapped-lines', on: 'selector', severity: 0.1 };
+  const { ports, parameters } = scenario.components.selector;
+  const patched = patchScenario(scenario, healthy, [entry], madeUp).scenario.components.selector;
+  expect(patched.ports).toEqual({ ...ports, pressureIn: 'up', out: 'line' });
+  expect(patched.parameters).toEqual(parameters);
+  expect(patchScenario(scenario, healthy, [{ ...entry, severity: 0 }], madeUp).scenario).toBe(
+    scenario,
+  );
 });
 
 test('a scenario that is written and read again is the same', () => {

@@ -106,6 +106,14 @@ test('steps hold the index of the word or the number, the text as written, and t
       text: 'down',
     },
     { at: 3, device: 'pump', input: 'rate', value: expect.closeTo(2e-3 / 60, 12), text: '2 L/min' },
+    {
+      at: 0,
+      after: { device: 'brain', to: 'raising gear' },
+      device: 'brain',
+      input: 'lever',
+      value: 1,
+      text: 'down',
+    },
   ]);
 });
 
@@ -116,10 +124,16 @@ test('a card carries its settings, faults and starting angles in SI', () => {
     'components.pump.flow',
     'components.selector.style',
     'fluid.freeAir',
+    'fluid.thickness',
+    'fluid.warmedBy',
     'mechanisms.left-leg.mass',
   ]);
   expect(set['mechanisms.left-leg.mass']).toBeCloseTo(50 * 0.45359237, 9); // pound, exact 1959
-  expect(faults).toEqual([{ fault: 'narrow-bore', on: 'left-jack', severity: 0.6 }]);
+  expect(set['fluid.warmedBy']).toBe(-10);
+  expect(faults).toEqual([
+    { fault: 'narrow-bore', on: 'left-jack', severity: 0.6 },
+    { fault: 'thin-oil', on: 'fluid', severity: 0.5 },
+  ]);
   expect(start['left-leg']).toBeCloseTo(Math.PI / 18, 12);
   expect(expected).toEqual([]);
 });
@@ -143,6 +157,61 @@ test('rules are read with levels in the quantity of their channel', () => {
     channel: 'left-jack.stroke',
     low: 0,
     high: expect.closeTo(0.3, 12),
+  });
+});
+
+test('airspeed, warmed and thickened oil and the well of a unit are read in SI', () => {
+  expect(s.airspeed).toBeCloseTo((10 * 1852) / 3600, 9); // knot = 1852 m/h, exact
+  expect(s.cards.cold.airspeed).toBeCloseTo((90 * 1852) / 3600, 9);
+  expect(s.cards.healthy).not.toHaveProperty('airspeed');
+  expect(s.fluid).toMatchObject({ thickness: 1.3, warmedBy: 5 });
+  expect(s.units.left.bay).toEqual({
+    roof: expect.closeTo(0.3, 12),
+    walls: [expect.closeTo(-0.2, 12), expect.closeTo(-1.1, 12)],
+    ends: [expect.closeTo(-0.4, 12), expect.closeTo(0.5, 12)],
+  });
+  const plain = readWith(
+    madeUp,
+    MADE_UP_TEXT.replace(', thickness: 1.3, warmed-by: 5 K', '')
+      .replace('airspeed: 10 knot\n', '')
+      .replace(/, bay: \{.*?\]/, ', bay: { roof: 1 m, walls: [0 m, 1 m]')
+      .replace(/, ends: \[.*?\]/, ''),
+  ).scenario!;
+  expect(plain.fluid).toMatchObject({ thickness: 1, warmedBy: 0 });
+  expect(plain.airspeed).toBe(0);
+  expect(plain.units.left.bay).toEqual({ roof: 1, walls: [0, 1] });
+});
+
+test('a wire names a device, whose first signal is meant, or one of its signals', () => {
+  expect(s.components.brain.signals).toEqual({
+    'left-up': { device: 'left-feeler', signal: 'made' },
+    'door-shut': { device: 'tail-feeler', signal: 'notMade' },
+  });
+  expect(s.components['coil-valve'].signals).toEqual({
+    coil: { device: 'brain', signal: 'open' },
+    spareCoil: { device: 'brain', signal: 'warning-lamp' },
+  });
+  expect(s.components.selector.signals).toEqual({});
+});
+
+test('a state table keeps its states in order, with their rows', () => {
+  expect(s.components.brain.parameters.table).toEqual({
+    states: [
+      {
+        name: 'resting',
+        drive: [],
+        next: [{ if: ['lever up', 'not left-up'], after: 2, to: 'raising gear' }],
+      },
+      {
+        name: 'raising gear',
+        drive: ['open', 'warning-lamp'],
+        next: [
+          { if: ['left-up', 'door-shut'], to: 'resting' },
+          { if: [], after: 30, to: 'failed' },
+        ],
+      },
+      { name: 'failed', drive: [], next: [] },
+    ],
   });
 });
 

@@ -1,22 +1,24 @@
 /** What a card sets for its run: parameters of devices and mechanisms, nodes, the oil. */
 import type { Parameters, ParameterValue } from '../define/parameter.js';
-import type { Card } from '../define/scenario.js';
+import type { Card, ComponentEntry } from '../define/scenario.js';
 import { didYouMean } from '../quantity/index.js';
 import { check } from './check.js';
 import { isMap } from './draft.js';
-import { parameterField } from './field-parameter.js';
 import { shown, wordList } from './issue-list.js';
 import { lookUp } from './look-up.js';
 import { camel, kebab } from './names.js';
 import { settle } from './parameters.js';
 import type { Plain } from './parse.js';
-import { SETTING_ALLOWED, settingsOf, splitSetting } from './setting.js';
-import type { World } from './world.js';
+import { SETTING_ALLOWED, settingField, settingsOf, splitSetting } from './setting.js';
+import { shortStroke } from './stroke.js';
+import { tellDriven, type World } from './world.js';
 
 type Path = readonly (string | number)[];
 
 /** What could be built, for checks between parameters. */
-export type Built = Readonly<Record<string, { readonly parameters: Parameters }>>;
+export type Built = Readonly<
+  Record<string, { readonly parameters: Parameters; readonly links?: ComponentEntry['links'] }>
+>;
 
 export function readSettings(
   world: World,
@@ -41,7 +43,7 @@ export function readSettings(
     const found = findSetting(world, text, inner);
     if (found === undefined) continue;
     const { section, name, key, definition, range } = found;
-    const value = check(parameterField(definition), written, inner, world.issues);
+    const value = check(settingField(section, key, definition), written, inner, world.issues);
     const settled =
       value === undefined ? undefined : settle(definition, value, range, inner, world.issues);
     if (settled === undefined) continue;
@@ -66,7 +68,16 @@ export function readSettings(
   for (const { section, name, key, parameters } of touched.values()) {
     const definition = world.draft[section].get(name)?.definition;
     if (definition === undefined) continue;
-    const wrong = definition.check?.(parameters) ?? [];
+    const wrong = [...(definition.check?.(parameters) ?? [])];
+    const short =
+      'ports' in definition
+        ? shortStroke(definition, parameters, components[name]?.links ?? {})
+        : undefined;
+    if (short !== undefined)
+      wrong.push({
+        parameter: 'stroke',
+        message: `the stroke is too short for the travel of ${short.to}`,
+      });
     for (const { parameter, message } of wrong) {
       const own = `${section}.${name}.${kebab(parameter)}`;
       world.issues.add([...path, own in raw ? own : key], {
@@ -119,5 +130,15 @@ function findSetting(world: World, text: string, path: Path) {
     });
     return undefined;
   }
+  if (definition.type === 'state-table') {
+    issues.addKey(path, {
+      message: 'a card cannot set a state table',
+      found: text,
+      hint: 'write a second file for another table',
+    });
+    return undefined;
+  }
+  if (section === 'mechanisms' && camel(key) === 'initial' && tellDriven(draft, issues, name, path))
+    return undefined;
   return { section, name, key: camel(key), definition, range: world.mechanisms.get(name)?.range };
 }

@@ -7,10 +7,11 @@ import { check } from './check.js';
 import { isMap, list } from './draft.js';
 import { readNumber } from './field.js';
 import { shown, wordList } from './issue-list.js';
+import { FLUID } from './names.js';
 import type { Plain } from './parse.js';
 import { schemasOf } from './schema.js';
 import { readStep } from './step.js';
-import { unknown, type World } from './world.js';
+import { tellDriven, unknown, type World } from './world.js';
 
 type Path = readonly (string | number)[];
 
@@ -43,11 +44,12 @@ export function buildCards(
     if (card === undefined) continue;
     const expect = card.expect ?? [];
     expect.forEach((rule, i) => checkExpected(world, rule, [...path, 'expect', i]));
-    const { title, note = '', temperature, duration } = card;
+    const { title, note = '', temperature, airspeed, duration } = card;
     cards[name] = {
       title,
       note,
       ...(temperature !== undefined && { temperature }),
+      ...(airspeed !== undefined && { airspeed }),
       duration,
       set,
       faults,
@@ -64,24 +66,18 @@ function readFault(world: World, raw: Plain, path: Path): FaultEntry | undefined
   const entry = check(schemasOf(catalogues).fault, raw, path, issues);
   if (!isMap(raw) || typeof raw.on !== 'string') return entry;
   const { on } = raw;
-  const part = draft.components.get(on) ?? draft.mechanisms.get(on);
+  const kinds = new Map<string, string | undefined>([[FLUID, FLUID]]);
+  for (const [name, { definition }] of [...draft.components, ...draft.mechanisms])
+    kinds.set(name, definition?.kind);
   const fault = lookUp(catalogues.faults, raw.fault);
-  if (part === undefined) {
-    unknown(world, [...path, 'on'], 'device or mechanism', on, [
-      ...draft.components.keys(),
-      ...draft.mechanisms.keys(),
-    ]);
-  } else if (
-    fault !== undefined &&
-    part.definition !== undefined &&
-    !fault.befalls.includes(part.definition.kind)
-  ) {
-    const all = [...draft.components, ...draft.mechanisms];
-    const fitting = all
-      .filter(([, p]) => fault.befalls.includes(p.definition?.kind ?? ''))
-      .map(([name]) => name);
+  const kind = kinds.get(on);
+  if (!kinds.has(on)) unknown(world, [...path, 'on'], 'device or mechanism', on, kinds.keys());
+  else if (fault !== undefined && kind !== undefined && !fault.befalls.includes(kind)) {
+    const fitting = [...kinds].flatMap(([name, k]) =>
+      k !== undefined && fault.befalls.includes(k) ? [name] : [],
+    );
     issues.add([...path, 'on'], {
-      message: `${fault.kind} cannot befall a ${part.definition.kind}`,
+      message: `${fault.kind} cannot befall ${kind === FLUID ? 'the oil' : `a ${kind}`}`,
       found: on,
       allowed: wordList(fitting),
     });
@@ -103,6 +99,7 @@ function readStart(world: World, raw: Plain | undefined, path: Path): Record<str
       });
       continue;
     }
+    if (tellDriven(world.draft, world.issues, name, [...path, name])) continue;
     const read = readNumber(written, 'angle', world.mechanisms.get(name)?.range);
     if ('problem' in read)
       world.issues.add([...path, name], {

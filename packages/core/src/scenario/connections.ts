@@ -1,10 +1,12 @@
 /** Ports on nodes, links on mechanisms, units: what hangs together in the aircraft. */
 import type { ComponentEntry, LinkEntry, NodeEntry, UnitEntry } from '../define/scenario.js';
-import { didYouMean } from '../quantity/index.js';
+import { didYouMean, inUnit } from '../quantity/index.js';
+import { turnsOneWay } from './driven.js';
 import { isMap, type Draft } from './draft.js';
-import { BLANKED, blankedNode, camel } from './names.js';
-import { checkBetween, fillParameters } from './parameters.js';
+import { shown } from './issue-list.js';
+import { BLANKED, blankedNode, camel, FLUID, kebab } from './names.js';
 import { sampleTravel } from './shape.js';
+import { shortStroke } from './stroke.js';
 import { refer, unknown, type World } from './world.js';
 
 /** Every node with the ports on it, from what is written, so that one mistake does not raise others. */
@@ -60,25 +62,24 @@ export function checkNames({ draft, issues }: World): void {
           found: name,
           hint: 'choose another name',
         });
+      if (name === FLUID)
+        issues.addKey([section, name], {
+          message: 'this is what the oil is called',
+          found: name,
+          hint: 'choose another name',
+        });
     }
   }
 }
 
 export function buildComponents(world: World): Record<string, ComponentEntry> {
-  const { draft, issues } = world;
   const built: Record<string, ComponentEntry> = {};
-  for (const [name, part] of draft.components) {
-    const path = ['components', name];
+  for (const [name, { definition, frame }] of world.draft.components) {
     const links = buildLinks(world, name);
-    const { definition, frame, parameters: written } = part;
-    if (definition === undefined || written === undefined) continue;
-    const parameters = fillParameters(definition.parameters, written, undefined, path, issues);
-    if (
-      parameters === undefined ||
-      !checkBetween(definition, parameters, part.raw, path, issues) ||
-      frame === undefined
-    )
-      continue;
+    const parameters = world.parameters.get(name);
+    if (definition === undefined || parameters === undefined) continue;
+    checkStroke(world, name, links);
+    if (frame === undefined) continue;
     const ports: Record<string, string> = {};
     for (const [port, node] of Object.entries(frame.ports ?? {})) {
       if (node !== undefined)
@@ -90,11 +91,30 @@ export function buildComponents(world: World): Record<string, ComponentEntry> {
       parameters,
       ports,
       links,
-      signals: {},
+      signals: world.signals.get(name) ?? {},
       ...(frame.place && { place: frame.place }),
     };
   }
   return built;
+}
+
+/** A jack must be as long as the travel of what it moves. */
+function checkStroke(world: World, device: string, links: ComponentEntry['links']): void {
+  const { definition, raw } = world.draft.components.get(device)!;
+  const parameters = world.parameters.get(device);
+  if (definition === undefined || parameters === undefined) return;
+  const short = shortStroke(definition, parameters, links);
+  if (short === undefined) return;
+  const { link, to, needed } = short;
+  world.issues.add(['components', device, 'stroke'], {
+    message: `the ${kebab(link)} link needs ${millimetres(needed)} over the travel of ${to}`,
+    found:
+      raw.stroke === undefined
+        ? `${inUnit(parameters.stroke as number, 'mm')} by default`
+        : shown(raw.stroke),
+    allowed: `at least ${millimetres(needed)}`,
+    hint: `a longer stroke, or pivots of the link that ask for less`,
+  });
 }
 
 function buildLinks(world: World, device: string): Record<string, LinkEntry> {
@@ -113,6 +133,7 @@ function buildLinks(world: World, device: string): Record<string, LinkEntry> {
     const shape = definition?.links?.[name]?.shape;
     const range = mechanisms.get(link.to)?.range;
     if (read === undefined || shape === undefined) continue;
+    checkLock(world, device, name, [...path, 'to'], link.to);
     if (shape === 'plain') links[name] = { to: link.to };
     else if (range !== undefined) {
       const sampled = sampleTravel(read, range);
@@ -121,6 +142,24 @@ function buildLinks(world: World, device: string): Record<string, LinkEntry> {
     }
   }
   return links;
+}
+
+/** A lock holds at one angle: of what is driven, that must be one angle of its driver too. */
+function checkLock(
+  { draft, driven, issues }: World,
+  device: string,
+  link: string,
+  path: readonly string[],
+  to: string,
+): void {
+  const modes = Object.values(draft.components.get(device)?.definition?.modes ?? {});
+  if (!modes.some(({ bounds }) => bounds?.link === link) || turnsOneWay(driven, to)) return;
+  issues.add(path, {
+    message: `a lock cannot hold ${to}: it turns back, or rests, while its driver goes on`,
+    found: to,
+    allowed: 'a mechanism of its own motion, or one that always turns on with its driver',
+    hint: `hang it on ${driven.get(to)?.by ?? 'the driver'}`,
+  });
 }
 
 export function buildNodes({ draft }: World): Record<string, NodeEntry> {
@@ -137,7 +176,7 @@ export function buildUnits(world: World): Record<string, UnitEntry> {
   for (const [name, unit] of world.draft.units) {
     if (unit === undefined) continue;
     const path = ['units', name];
-    const { side, leg, doors = [], uplock, downlock, sequence = [], actuators = [] } = unit;
+    const { side, leg, doors = [], uplock, downlock, sequence = [], actuators = [], bay } = unit;
     refer(world, [...path, 'leg'], leg, 'leg');
     doors.forEach((door, i) => refer(world, [...path, 'doors', i], door, 'door'));
     if (uplock !== undefined) refer(world, [...path, 'uplock'], uplock, 'uplock');
@@ -152,7 +191,13 @@ export function buildUnits(world: World): Record<string, UnitEntry> {
       ...(downlock !== undefined && { downlock }),
       sequence,
       actuators,
+      ...(bay && { bay }),
     };
   }
   return built;
+}
+
+/** Rounded up, so that what is asked for is enough. */
+function millimetres(length: number): string {
+  return `${Math.ceil(length * 1e3 - 1e-6)} mm`;
 }

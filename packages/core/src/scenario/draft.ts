@@ -7,7 +7,7 @@ import { shown, wordList, type IssueList } from './issue-list.js';
 import { LONGEST_NAME, NAME, NAME_ALLOWED } from './names.js';
 import type { Plain, PlainMap } from './parse.js';
 import { schemasOf, type Schemas } from './schema.js';
-import { COMPONENT_KEYS, MECHANISM_KEYS, type KindSchema } from './schema-part.js';
+import type { KindSchema } from './schema-part.js';
 
 /** A device or mechanism: what of it could be read. */
 export interface DraftPart<D> {
@@ -21,8 +21,9 @@ export interface DraftPart<D> {
 export interface Draft {
   readonly title?: string;
   readonly note: string;
-  readonly fluid?: { kind: string; temperature?: number; 'free-air'?: number };
+  readonly fluid?: Schemas['fluid']['_output'];
   readonly ambient?: number;
+  readonly airspeed?: number;
   readonly components: ReadonlyMap<string, DraftPart<DeviceDefinition>>;
   readonly mechanisms: ReadonlyMap<string, DraftPart<MechanismDefinition>>;
   readonly nodes: ReadonlyMap<string, { volume?: number; air?: number; note?: string } | undefined>;
@@ -38,6 +39,7 @@ const TOP_KEYS = [
   'note',
   'fluid',
   'ambient',
+  'airspeed',
   'components',
   'mechanisms',
   'nodes',
@@ -93,11 +95,10 @@ export function readDraft(
     key: string,
     kinds: ReadonlyMap<string, KindSchema>,
     catalogue: Readonly<Record<string, D>>,
-    frameKeys: readonly string[],
   ) => {
     const read = new Map<string, DraftPart<D>>();
     for (const [name, raw] of entries(data[key], [key], issues))
-      read.set(name, part(raw, [key, name], kinds, catalogue, frameKeys, issues));
+      read.set(name, part(raw, [key, name], kinds, catalogue, issues));
     return read;
   };
   const pieces = <T>(key: string, read: (raw: Plain, path: string[]) => T) =>
@@ -106,16 +107,16 @@ export function readDraft(
         ([name, raw]) => [name, read(raw, [key, name])] as const,
       ),
     );
+  const figure = (key: 'ambient' | 'airspeed') =>
+    data[key] === undefined ? undefined : check(schemas[key], data[key], [key], issues);
   return {
     title: check(schemas.title, data.title, ['title'], issues),
     note: check(schemas.note, data.note ?? undefined, ['note'], issues) ?? '',
     fluid: check(schemas.fluid, data.fluid, ['fluid'], issues),
-    ambient:
-      data.ambient === undefined
-        ? undefined
-        : check(schemas.ambient, data.ambient, ['ambient'], issues),
-    components: parts('components', schemas.components, catalogues.components, COMPONENT_KEYS),
-    mechanisms: parts('mechanisms', schemas.mechanisms, catalogues.mechanisms, MECHANISM_KEYS),
+    ambient: figure('ambient'),
+    airspeed: figure('airspeed'),
+    components: parts('components', schemas.components, catalogues.components),
+    mechanisms: parts('mechanisms', schemas.mechanisms, catalogues.mechanisms),
     nodes: pieces('nodes', (raw, path) => check(schemas.node, raw ?? {}, path, issues)),
     units: pieces('units', (raw, path) => check(schemas.unit, raw, path, issues)),
     limits:
@@ -125,6 +126,12 @@ export function readDraft(
     rules: list(data.rules, ['rules'], issues),
     cards: pieces('cards', (raw) => raw),
   };
+}
+
+/** Name of the mechanism that drives one, as written. */
+export function driverOf(draft: Draft, name: string): string | undefined {
+  const raw = draft.mechanisms.get(name)?.raw.driven;
+  return isMap(raw) && typeof raw.by === 'string' ? raw.by : undefined;
 }
 
 /** A piece of the file that should be a list; nothing counts as an empty one. */
@@ -172,7 +179,6 @@ function part<D>(
   path: string[],
   kinds: ReadonlyMap<string, KindSchema>,
   catalogue: Readonly<Record<string, D>>,
-  frameKeys: readonly string[],
   issues: IssueList,
 ): DraftPart<D> {
   if (!isMap(raw)) {
@@ -199,7 +205,7 @@ function part<D>(
   const frame: Record<string, Plain> = {};
   const parameters: Record<string, Plain> = {};
   for (const [key, value] of Object.entries(raw))
-    (frameKeys.includes(key) ? frame : parameters)[key] = value;
+    (schema.keys.includes(key) ? frame : parameters)[key] = value;
   return {
     definition: catalogue[kind],
     raw,

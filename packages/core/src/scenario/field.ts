@@ -91,6 +91,31 @@ export function quantityField(
   );
 }
 
+/** A difference of temperatures, K: units that count from a zero of their own are refused. */
+export function differenceField(
+  range: readonly [number, number],
+  description: string,
+): z.ZodType<number> {
+  const allowed = `a difference of temperatures, ${range[0]} K to ${range[1]} K`;
+  return field(
+    (value, context) => {
+      const read = parseQuantity(typeof value === 'string' ? value : '', 'temperature');
+      if ('problem' in read) return complain(context, value, { ...read, allowed });
+      const zero = parseQuantity(`0 ${read.unit}`, 'temperature');
+      if ('problem' in zero || zero.value !== 0) {
+        return complain(context, value, {
+          problem: 'this is a temperature, and a difference of temperatures belongs here',
+          allowed,
+          hint: 'write it in K; 10 K are 18 degrees Fahrenheit',
+        });
+      }
+      if (read.value >= range[0] && read.value <= range[1]) return read.value;
+      return complain(context, value, { problem: 'this is outside its range', allowed });
+    },
+    { type: 'string', pattern: WITH_UNIT, description, samples: ['20 K'] },
+  );
+}
+
 export function choiceField(choices: readonly string[], description: string): z.ZodType<string> {
   return field(
     (value, context) => {
@@ -126,12 +151,13 @@ export function switchField(description: string): z.ZodType<boolean> {
 export function pointField(
   range: readonly [number, number],
   description: string,
+  wrong: (first: number, second: number) => Wrong | undefined = () => undefined,
 ): z.ZodType<readonly [number, number]> {
   return field(
     (value, context): readonly [number, number] => {
       if (!Array.isArray(value) || value.length !== 2) {
         return complain(context, value, {
-          problem: 'a point belongs here',
+          problem: 'two lengths belong here',
           allowed: 'two lengths, e.g. [120 mm, 3 in]',
         });
       }
@@ -139,7 +165,8 @@ export function pointField(
         const read = readNumber(cell, 'length', range);
         return 'problem' in read ? complain(context, cell, read, [i]) : read.value;
       });
-      return [point[0], point[1]];
+      const problem = wrong(point[0], point[1]);
+      return problem === undefined ? [point[0], point[1]] : complain(context, value, problem);
     },
     { type: 'array', items: { type: 'string' }, minItems: 2, maxItems: 2, description },
   );

@@ -4,7 +4,7 @@ import { field } from './field.js';
 import { LONGEST_NAME, NAME } from './names.js';
 import { schemasOf } from './schema.js';
 import { RULES } from './schema-card.js';
-import { strict } from './schema-part.js';
+import { strict } from './strict.js';
 
 const maybe = z.optional;
 
@@ -49,6 +49,7 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
     note: s.note,
     fluid: s.fluid,
     ambient: maybe(s.ambient),
+    airspeed: maybe(s.airspeed),
     components: named(kinds(s.components)),
     mechanisms: maybe(named(kinds(s.mechanisms))),
     nodes: maybe(named(maybe(s.node))),

@@ -34,7 +34,27 @@ export const LIMITS: Readonly<
   },
   reservoirContent: { quantity: 'volume', range: [0, 0.1], about: 'least oil in a reservoir' },
   void: { quantity: 'volume', range: [0, 1e-2], about: 'largest gas or vapour space in a line' },
-  clearance: { quantity: 'length', range: [0, 5], about: 'smallest distance between moving parts' },
+  clearance: { quantity: 'length', range: [0, 5], about: 'smallest distance of tyre and door' },
+  doorClearance: {
+    quantity: 'length',
+    range: [0, 5],
+    about: 'smallest distance of two doors; that of tyre and door where absent',
+  },
+  bayClearance: {
+    quantity: 'length',
+    range: [0, 5],
+    about: 'smallest distance of tyre and well; that of tyre and door where absent',
+  },
+  creep: {
+    quantity: 'angle',
+    range: [0, 1],
+    about: 'farthest a part may move from its end by itself',
+  },
+  cycleTime: {
+    quantity: 'time',
+    range: [0, 600],
+    about: 'shortest time between two starts of a supply while nothing moves',
+  },
 };
 
 /** Field of a limit by its name; one that only a rule knows takes whatever its unit says. */

@@ -3,6 +3,7 @@ import type { FaultDefinition } from '../define/fault.js';
 import type { Card, FaultEntry, Scenario } from '../define/scenario.js';
 import { didYouMean } from '../quantity/index.js';
 import { lookUp } from './look-up.js';
+import { FLUID } from './names.js';
 import { applySetting, splitSetting } from './setting.js';
 
 /** A scenario and card with the card's conditions and all faults worked into the scenario. */
@@ -13,7 +14,7 @@ export interface Patched {
 }
 
 /**
- * Works a card into a scenario: its temperature, its settings, its faults, then `extraFaults`. What
+ * Works a card into a scenario: its temperature and airspeed, its settings, its faults, then `extraFaults`. What
  * nothing changes is shared with the given scenario; faults of severity 0 change nothing, and where
  * nothing changes at all the given objects themselves come back.
  *
@@ -29,6 +30,9 @@ export function patchScenario(
   let patched = scenario;
   if (card.temperature !== undefined && card.temperature !== scenario.fluid.temperature) {
     patched = { ...patched, fluid: { ...patched.fluid, temperature: card.temperature } };
+  }
+  if (card.airspeed !== undefined && card.airspeed !== scenario.airspeed) {
+    patched = { ...patched, airspeed: card.airspeed };
   }
   for (const [text, value] of Object.entries(card.set)) {
     const path = splitSetting(text);
@@ -54,12 +58,13 @@ export function faultProblem(
   const fault = lookUp(catalogues.faults, name);
   if (fault === undefined)
     return told(`there is no fault ${name}`, name, Object.keys(catalogues.faults));
-  const part = lookUp(scenario.components, on) ?? lookUp(scenario.mechanisms, on);
+  const kind =
+    on === FLUID ? FLUID : (lookUp(scenario.components, on) ?? lookUp(scenario.mechanisms, on))?.is;
   const fitting = canBefall(scenario, fault);
-  if (part === undefined) return told(`there is no device or mechanism ${on}`, on, fitting);
-  if (!fault.befalls.includes(part.is)) {
+  if (kind === undefined) return told(`there is no device or mechanism ${on}`, on, fitting);
+  if (!fault.befalls.includes(kind)) {
     return told(
-      `${name} cannot befall ${on}, a ${part.is}; here it can befall ${fitting.join(', ') || 'nothing'}`,
+      `${name} cannot befall ${kind === FLUID ? 'the oil' : `${on}, a ${kind}`}; here it can befall ${fitting.join(', ') || 'nothing'}`,
       '',
       [],
     );
@@ -69,11 +74,12 @@ export function faultProblem(
   return undefined;
 }
 
-/** Devices and mechanisms of a scenario that a fault can befall, in declared order. */
+/** Devices and mechanisms of a scenario that a fault can befall, in declared order; the oil last. */
 export function canBefall(scenario: Scenario, fault: FaultDefinition): readonly string[] {
-  return Object.entries({ ...scenario.components, ...scenario.mechanisms })
+  const parts = Object.entries({ ...scenario.components, ...scenario.mechanisms })
     .filter(([, part]) => fault.befalls.includes(part.is))
     .map(([name]) => name);
+  return fault.befalls.includes(FLUID) ? [...parts, FLUID] : parts;
 }
 
 function told(problem: string, name: string, known: readonly string[]): string {
@@ -86,14 +92,25 @@ function applyFault(scenario: Scenario, entry: FaultEntry, catalogues: Catalogue
   if (problem !== undefined) throw new RangeError(problem);
   if (entry.severity === 0) return scenario;
   const { on, severity } = entry;
+  const fault = catalogues.faults[entry.fault];
+  if (on === FLUID) {
+    const { temperature, freeAir, thickness, warmedBy } = scenario.fluid;
+    const changed = fault.change({ temperature, freeAir, thickness, warmedBy }, severity);
+    return { ...scenario, fluid: { ...scenario.fluid, ...changed } };
+  }
   const section = Object.hasOwn(scenario.components, on) ? 'components' : 'mechanisms';
   const part = scenario[section][on];
-  const changed = catalogues.faults[entry.fault].change(part.parameters, severity);
+  const changed = fault.change(part.parameters, severity);
+  const ports = 'ports' in part ? fault.reconnect?.(part.ports) : undefined;
   return {
     ...scenario,
     [section]: {
       ...scenario[section],
-      [on]: { ...part, parameters: { ...part.parameters, ...changed } },
+      [on]: {
+        ...part,
+        parameters: { ...part.parameters, ...changed },
+        ...(ports && { ports }),
+      },
     },
   };
 }

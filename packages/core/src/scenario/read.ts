@@ -11,10 +11,13 @@ import {
   collectNodes,
 } from './connections.js';
 import { readDraft } from './draft.js';
+import { settleDevices } from './device.js';
+import { readDriven } from './driven.js';
 import { readMechanism, type ReadMechanism } from './parameters.js';
 import { camel } from './names.js';
 import { parseText } from './parse.js';
 import { buildRules } from './rule.js';
+import { readSignals } from './signal.js';
 import type { World } from './world.js';
 
 /** Oil at room temperature, and the share of free air that oil in service usually holds (common practice, no source). */
@@ -39,21 +42,38 @@ export function readWith(
 ): Reading {
   const file = options.file ?? '<text>';
   const { data, issues } = parseText(text, file);
-  const draft = data === undefined ? undefined : readDraft(data, catalogues, issues);
-  if (draft === undefined) return { issues: issues.sorted() };
+  const written = data === undefined ? undefined : readDraft(data, catalogues, issues);
+  if (written === undefined) return { issues: issues.sorted() };
+  const { components: devices, parameters } = settleDevices(written, issues);
+  const draft = { ...written, components: devices };
 
   const mechanisms = new Map<string, ReadMechanism>();
   for (const [name, part] of draft.mechanisms)
     mechanisms.set(name, readMechanism(part, ['mechanisms', name], issues));
-  const world: World = { draft, catalogues, issues, mechanisms, nodes: collectNodes(draft) };
+  const world: World = {
+    draft,
+    catalogues,
+    issues,
+    mechanisms,
+    nodes: collectNodes(draft),
+    parameters,
+    signals: readSignals(draft, issues),
+    driven: readDriven(draft, mechanisms, issues),
+  };
   checkNames(world);
   checkNodes(world);
   const components = buildComponents(world);
   const moving: Record<string, MechanismEntry> = {};
   for (const [name, { definition, frame }] of draft.mechanisms) {
-    const parameters = mechanisms.get(name)?.parameters;
-    if (definition !== undefined && parameters !== undefined)
-      moving[name] = { is: definition.kind, note: frame?.note ?? '', parameters };
+    const own = mechanisms.get(name)?.parameters;
+    if (definition === undefined || own === undefined) continue;
+    const driven = world.driven.get(name);
+    moving[name] = {
+      is: definition.kind,
+      note: frame?.note ?? '',
+      parameters: own,
+      ...(driven && { driven }),
+    };
   }
   const units = buildUnits(world);
   const rules = buildRules(world);
@@ -70,11 +90,11 @@ export function readWith(
       kind: fluid.kind,
       temperature: fluid.temperature ?? USUAL.temperature,
       freeAir: fluid['free-air'] ?? USUAL.freeAir,
-      thickness: 1,
-      warmedBy: 0,
+      thickness: fluid.thickness ?? 1,
+      warmedBy: fluid['warmed-by'] ?? 0,
     },
     ambient: draft.ambient ?? USUAL.ambient,
-    airspeed: 0,
+    airspeed: draft.airspeed ?? 0,
     components,
     mechanisms: moving,
     nodes: buildNodes(world),

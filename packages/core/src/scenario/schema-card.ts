@@ -1,7 +1,9 @@
 /** Schemas of rules and test cards: the parts that do not depend on the catalogues. */
 import * as z from 'zod';
 import { choiceField, nameField, quantityField, switchField, textField } from './field.js';
-import { note, strict } from './schema-part.js';
+import { note } from './schema-part.js';
+import { AIRSPEED } from './setting.js';
+import { strict } from './strict.js';
 
 const maybe = z.optional;
 
@@ -101,6 +103,7 @@ export const cardFrame = {
   temperature: maybe(
     quantityField('temperature', [203.15, 423.15], 'oil temperature for this card'),
   ),
+  airspeed: maybe(quantityField('speed', AIRSPEED, 'equivalent airspeed for this card')),
   set: maybe(z.record(z.string(), z.unknown())),
   faults: maybe(z.array(z.unknown())),
   start: maybe(z.record(z.string(), z.unknown())),

@@ -4,18 +4,9 @@ import type { DeviceDefinition, MechanismDefinition } from '../define/device.js'
 import type { ParameterDefinitions } from '../define/parameter.js';
 import { choiceField, complain, field, nameField, quantityField, textField } from './field.js';
 import { parameterField, readTable } from './field-parameter.js';
-import { kebab } from './names.js';
-
-/** An object that refuses unknown keys; their zod message carries the keys allowed instead. */
-export function strict<T extends z.ZodRawShape>(
-  shape: T,
-  alsoAllowed: readonly string[] = [],
-): z.ZodObject<T, z.core.$strict> {
-  const keys = [...Object.keys(shape), ...alsoAllowed].join(',');
-  return z.strictObject(shape, {
-    error: (issue) => (issue.code === 'unrecognized_keys' ? keys : undefined),
-  });
-}
+import { kebab, LONGEST_NAME } from './names.js';
+import { driven, type WrittenDriven } from './schema-driven.js';
+import { strict } from './strict.js';
 
 const maybe = z.optional;
 export const note = maybe(textField('why these figures'));
@@ -105,8 +96,21 @@ const place = field(
 );
 
 /** The keys of a component that are not parameters of its kind. */
-export const COMPONENT_KEYS = ['is', 'note', 'ports', 'links', 'place'];
-export const MECHANISM_KEYS = ['is', 'note'];
+const COMPONENT_KEYS = ['is', 'note', 'ports', 'links', 'place'];
+const MECHANISM_KEYS = ['is', 'note', 'driven'];
+
+const wire = textField('the device, or device.signal, that sets it', 2 * LONGEST_NAME + 1);
+
+/** Wires to its inputs; which inputs there are may be for its own state table to say. */
+function signals({ inputs = {}, tailor }: DeviceDefinition): z.ZodType | undefined {
+  const names = Object.keys(inputs).map(kebab);
+  const description = 'which signal of another device sets an input';
+  if (tailor !== undefined) return maybe(z.record(z.string(), wire)).meta({ description });
+  if (names.length === 0) return undefined;
+  return maybe(
+    strict(Object.fromEntries(names.map((name) => [name, maybe(wire)]))).meta({ description }),
+  );
+}
 
 function componentShape(definition: DeviceDefinition) {
   const ports = Object.entries(definition.ports).map(([name, port]) => ({
@@ -114,6 +118,7 @@ function componentShape(definition: DeviceDefinition) {
     optional: port.optional === true,
     schema: nameField(`${port.title}: the node it joins, or blanked`, 'this port is not connected'),
   }));
+  const wires = signals(definition);
   const links = Object.entries(definition.links ?? {}).map(([name, link]) => ({
     name: kebab(name),
     optional: link.optional === true,
@@ -124,6 +129,7 @@ function componentShape(definition: DeviceDefinition) {
     note,
     ports: pieces(ports),
     links: pieces(links),
+    ...(wires && { signals: wires }),
     place: maybe(place),
   };
 }
@@ -141,7 +147,10 @@ export interface KindSchema {
     ports?: Record<string, string>;
     links?: Record<string, WrittenLink>;
     place?: readonly [number, number];
+    driven?: WrittenDriven;
   }>;
+  /** Keys of the first half. */
+  readonly keys: readonly string[];
   readonly parameters: z.ZodType<Record<string, unknown>>;
   /** Both together, for the JSON Schema. */
   readonly whole: z.ZodType;
@@ -155,6 +164,7 @@ function kindSchema(
 ): KindSchema {
   return {
     frame: strict(frame),
+    keys,
     parameters: strict(parameters, keys),
     whole: strict({ ...frame, ...parameters }).meta({
       description: `${about.title}. ${about.summary}`,
@@ -164,16 +174,13 @@ function kindSchema(
 
 /** Schemas of a kind of device. */
 export function deviceSchema(definition: DeviceDefinition): KindSchema {
-  return kindSchema(
-    componentShape(definition),
-    parameterShape(definition.parameters),
-    COMPONENT_KEYS,
-    definition,
-  );
+  const frame = componentShape(definition);
+  const keys = 'signals' in frame ? [...COMPONENT_KEYS, 'signals'] : COMPONENT_KEYS;
+  return kindSchema(frame, parameterShape(definition.parameters), keys, definition);
 }
 
 /** Schemas of a kind of mechanism. */
 export function mechanismSchema(definition: MechanismDefinition): KindSchema {
-  const frame = { is: z.literal(definition.kind), note };
+  const frame = { is: z.literal(definition.kind), note, driven: maybe(driven) };
   return kindSchema(frame, parameterShape(definition.parameters), MECHANISM_KEYS, definition);
 }

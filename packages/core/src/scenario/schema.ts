@@ -1,20 +1,50 @@
 /** The zod schemas of a whole scenario file, drawn from the catalogues. */
 import * as z from 'zod';
 import type { Catalogues } from '../define/catalogue.js';
-import { choiceField, nameField, quantityField, textField } from './field.js';
+import {
+  choiceField,
+  differenceField,
+  nameField,
+  pointField,
+  quantityField,
+  textField,
+} from './field.js';
 import { LIMITS, limitField } from './limit.js';
 import { kebab } from './names.js';
 import { cardFrame, names, RULES, step } from './schema-card.js';
-import { deviceSchema, mechanismSchema, note, strict } from './schema-part.js';
+import { deviceSchema, mechanismSchema, note } from './schema-part.js';
+import { AIRSPEED, THICKNESS, WARMED_BY } from './setting.js';
+import { strict } from './strict.js';
 
 const maybe = z.optional;
+
+const REACH = [-50, 50] as const;
+/** A wheel well as a box, from the aircraft datum. */
+const bay = strict({
+  roof: quantityField('length', REACH, 'underside of its roof'),
+  walls: pointField(
+    REACH,
+    'inboard and outboard wall, right positive: [200 mm, 1100 mm]',
+    (a, b) => (a === b ? { problem: 'these walls leave no room between them' } : undefined),
+  ),
+  ends: maybe(
+    pointField(REACH, 'front and rear bulkhead, aft positive', (front, rear) =>
+      front < rear
+        ? undefined
+        : {
+            problem: 'the front is not ahead of the rear',
+            allowed: 'front, then rear; aft is positive',
+          },
+    ),
+  ),
+});
 
 /** Everything that reading checks a piece of the file against. */
 export function drawSchemas(catalogues: Catalogues) {
   const { components, mechanisms, faults, fluids, rules } = catalogues;
   const fault = strict({
     fault: choiceField(Object.keys(faults), 'name of the fault'),
-    on: nameField('the device or mechanism it befalls'),
+    on: nameField('the device or mechanism it befalls, or fluid'),
     severity: quantityField('ratio', [0, 1], 'how bad, 0 to 1'),
   });
   const limits = Object.fromEntries(
@@ -31,12 +61,23 @@ export function drawSchemas(catalogues: Catalogues) {
       'free-air': maybe(
         quantityField('ratio', [0, 0.2], 'free air by volume at ambient pressure; default 0.5 %'),
       ),
+      thickness: maybe(
+        quantityField(
+          'ratio',
+          THICKNESS,
+          "viscosity as a share of what the oil's data say; default 1",
+        ),
+      ),
+      'warmed-by': maybe(
+        differenceField(WARMED_BY, 'how much warmer it is than when it was shut in; default 0 K'),
+      ),
     }),
     ambient: quantityField(
       'pressure',
       [1e4, 1.2e5],
       'pressure of the surrounding air; default 101325 Pa',
     ),
+    airspeed: quantityField('speed', AIRSPEED, 'equivalent airspeed; default 0 m/s, in a hangar'),
     title: textField('title of the scenario', 200),
     note,
     components: new Map(Object.values(components).map((d) => [d.kind, deviceSchema(d)])),
@@ -54,6 +95,7 @@ export function drawSchemas(catalogues: Catalogues) {
       downlock: maybe(nameField('its downlock')),
       sequence: names,
       actuators: names,
+      bay: maybe(bay),
     }),
     limits: strict(limits),
     rules: Object.fromEntries(

@@ -2,6 +2,8 @@
 import type { ParameterDefinition, ParameterValue } from '../define/parameter.js';
 import type { Scenario } from '../define/scenario.js';
 import type { Catalogues } from '../define/catalogue.js';
+import { differenceField } from './field.js';
+import { parameterField } from './field-parameter.js';
 import { lookUp } from './look-up.js';
 import { kebab } from './names.js';
 
@@ -13,16 +15,44 @@ export interface SettingPath {
 }
 
 /** What a card may set besides the parameters of devices and mechanisms. */
-const FLUID: Readonly<Record<string, ParameterDefinition>> = {
+export const THICKNESS = [0.05, 20] as const;
+export const WARMED_BY = [-80, 80] as const;
+/** Equivalent airspeed, m/s. */
+export const AIRSPEED = [0, 200] as const;
+
+const FLUID_SETTINGS: Readonly<Record<string, ParameterDefinition>> = {
   freeAir: { title: 'free air', why: '', quantity: 'ratio', range: [0, 0.2] },
+  thickness: {
+    title: 'viscosity as a share of the data',
+    why: '',
+    quantity: 'ratio',
+    range: THICKNESS,
+  },
+  warmedBy: {
+    title: 'warmed since it was shut in',
+    why: '',
+    quantity: 'temperature',
+    range: WARMED_BY,
+  },
 };
 const NODE: Readonly<Record<string, ParameterDefinition>> = {
   volume: { title: 'extra oil volume', why: '', quantity: 'volume', range: [0, 1] },
   air: { title: 'trapped air', why: '', quantity: 'volume', range: [0, 0.1] },
 };
 
+/** The field of a setting: as its definition says, but for what is a difference. */
+export function settingField(
+  section: SettingPath['section'],
+  key: string,
+  definition: ParameterDefinition,
+) {
+  return section === 'fluid' && key === 'warmedBy'
+    ? differenceField(WARMED_BY, definition.title)
+    : parameterField(definition);
+}
+
 export const SETTING_ALLOWED =
-  'components.<name>.<parameter>, mechanisms.<name>.<parameter>, nodes.<name>.volume, nodes.<name>.air, fluid.kind, fluid.free-air';
+  'components.<name>.<parameter>, mechanisms.<name>.<parameter>, nodes.<name>.volume, nodes.<name>.air, fluid.kind, fluid.free-air, fluid.thickness, fluid.warmed-by';
 
 /** Splits a path as written; undefined when it is no such path. */
 export function splitSetting(text: string): SettingPath | undefined {
@@ -57,7 +87,7 @@ export function settingsOf(
           why: '',
           choices: Object.keys(catalogues.fluids),
         },
-        ...FLUID,
+        ...FLUID_SETTINGS,
       };
   }
 }

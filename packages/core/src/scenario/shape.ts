@@ -14,9 +14,10 @@ export const SAMPLES = 65;
 const SHORTEST_JACK = 1e-3;
 
 export type Sampled =
-  { readonly shape: Shape } | { readonly at: readonly string[]; readonly finding: Finding };
+  | { readonly shape: Shape }
+  | { readonly at: readonly (string | number)[]; readonly finding: Finding };
 
-type Range = readonly [number, number];
+export type Range = readonly [number, number];
 
 /** Travel (m) against angle (rad) of a link, over the range of what it hangs on. */
 export function sampleTravel(link: WrittenLink, range: Range): Sampled {
@@ -111,7 +112,8 @@ function samplePivots(p: Pivots, [low, high]: Range): Sampled {
   return { shape: { x, y: length.map((l) => Math.max(0, l - closed)) } };
 }
 
-function covering(table: Shape, [low, high]: Range): Sampled {
+/** A table as it is, if it covers the travel. */
+export function covering(table: Shape, [low, high]: Range): Sampled {
   const slack = 1e-6;
   const first = table.x[0];
   const last = table.x[table.x.length - 1];
@@ -170,6 +172,6 @@ export function sampleShape(
   };
 }
 
-function degrees(angle: number): string {
+export function degrees(angle: number): string {
   return `${Number(((angle * 180) / Math.PI).toFixed(1))} deg`;
 }

@@ -7,7 +7,7 @@ import { isMap } from './draft.js';
 import { readNumber } from './field.js';
 import { shown, wordList } from './issue-list.js';
 import { lookUp } from './look-up.js';
-import { camel, kebab } from './names.js';
+import { findName, kebab } from './names.js';
 import type { Plain } from './parse.js';
 import { schemasOf } from './schema.js';
 import { checkWord, unknown, type World } from './world.js';
@@ -39,8 +39,8 @@ export function readStep(world: World, raw: Plain, path: Path): CardStep | undef
   const names = Object.keys(inputs).map(kebab);
   // A device with a single control needs no saying which.
   const written = raw.input === undefined && names.length === 1 ? names[0] : shown(raw.input);
-  const input = lookUp(inputs, camel(written));
-  if (input === undefined) {
+  const name = findName(inputs, written);
+  if (name === undefined) {
     issues.add([...path, 'input'], {
       message:
         raw.input === undefined
@@ -52,14 +52,22 @@ export function readStep(world: World, raw: Plain, path: Path): CardStep | undef
     });
     return undefined;
   }
-  const value = readInput(world, input, raw.value, [...path, 'value']);
+  const wire = lookUp(world.signals.get(raw.device) ?? {}, name);
+  if (wire !== undefined) {
+    issues.add([...path, raw.input === undefined ? 'device' : 'input'], {
+      message: `a wire from ${wire.device} sets this already`,
+      found: written,
+      hint: `take out this step, or ${written} under signals of ${raw.device}`,
+    });
+  }
+  const value = readInput(world, inputs[name], raw.value, [...path, 'value']);
   if (step === undefined || value === undefined) return undefined;
   const { at = 0, device } = step;
   return {
     at,
     ...(step.after !== undefined && { after: step.after }),
     device,
-    input: camel(written),
+    input: name,
     value,
     text: shown(raw.value),
   };

@@ -1,12 +1,12 @@
 /** What there is to refer to in a scenario file. */
 import type { DeviceDefinition, MechanismDefinition, Role } from '../define/device.js';
-import type { Quantity } from '../define/parameter.js';
+import type { Parameters, Quantity } from '../define/parameter.js';
 import { SI_UNIT } from '../define/parameter.js';
 import { PHASES } from '../define/phase.js';
-import type { Scenario } from '../define/scenario.js';
+import type { DrivenEntry, Scenario, SignalEntry } from '../define/scenario.js';
 import { didYouMean } from '../quantity/index.js';
 import type { Catalogues } from '../define/catalogue.js';
-import type { Draft } from './draft.js';
+import { driverOf, type Draft } from './draft.js';
 import { wordList, type IssueList } from './issue-list.js';
 import { lookUp } from './look-up.js';
 import { camel, kebab } from './names.js';
@@ -25,12 +25,19 @@ export function modeWords(definition: DeviceDefinition): readonly string[] {
 type Path = readonly (string | number)[];
 
 export interface World {
+  /** Devices stand in it with what their own figures decide. */
   readonly draft: Draft;
   readonly catalogues: Catalogues;
   readonly issues: IssueList;
   readonly mechanisms: ReadonlyMap<string, ReadMechanism>;
   /** Node names with the ports that join them. */
   readonly nodes: ReadonlyMap<string, readonly { device: string; port: string }[]>;
+  /** Parameters of the devices whose figures are sound. */
+  readonly parameters: ReadonlyMap<string, Parameters>;
+  /** Wires of each device: its input -> the signal that sets it. */
+  readonly signals: ReadonlyMap<string, Readonly<Record<string, SignalEntry>>>;
+  /** Mechanisms that follow another. */
+  readonly driven: ReadonlyMap<string, DrivenEntry>;
 }
 
 /** Tells of a reference to something that is not there. */
@@ -41,13 +48,35 @@ export function unknown(
   name: string,
   known: Iterable<string>,
 ): void {
+  unknownName(world.issues, path, what, name, known);
+}
+
+export function unknownName(
+  issues: IssueList,
+  path: Path,
+  what: string,
+  name: string,
+  known: Iterable<string>,
+): void {
   const names = [...known];
-  world.issues.add(path, {
+  issues.add(path, {
     message: `there is no ${what} of this name`,
     found: name,
     allowed: names.length === 0 ? '' : wordList(names),
     hint: didYouMean(name, names),
   });
+}
+
+/** Tells of a start given to a mechanism that starts where its driver puts it; true when it is one. */
+export function tellDriven(draft: Draft, issues: IssueList, name: string, path: Path): boolean {
+  const by = driverOf(draft, name);
+  if (by === undefined) return false;
+  issues.addKey(path, {
+    message: `${name} is driven: it starts where ${by} puts it`,
+    found: name,
+    hint: `give ${by} its start instead`,
+  });
+  return true;
 }
 
 /** Checks a reference to a device or mechanism of some role; true when it stands. */

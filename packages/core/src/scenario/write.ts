@@ -1,19 +1,13 @@
 import { stringify } from 'yaml';
 import type { Catalogues } from '../define/catalogue.js';
+import type { ParameterValue } from '../define/parameter.js';
 import type {
-  ParameterDefinition,
-  ParameterDefinitions,
-  Parameters,
-  ParameterValue,
-  Quantity,
-  Shape,
-} from '../define/parameter.js';
-import { SI_UNIT } from '../define/parameter.js';
-import type {
+  BayEntry,
   Card,
   CardStep,
   ComponentEntry,
   Condition,
+  MechanismEntry,
   RuleEntry,
   Scenario,
 } from '../define/scenario.js';
@@ -22,6 +16,7 @@ import { lookUp } from './look-up.js';
 import { BLANKED, blankedNode, kebab } from './names.js';
 import { settingsOf, splitSetting } from './setting.js';
 import { channelQuantity } from './world.js';
+import { figure, figures, si, table } from './write-figure.js';
 
 /**
  * Writes a scenario as YAML text in SI units, every figure in full, so that reading it gives the same
@@ -34,6 +29,7 @@ export function writeScenario(scenario: Scenario, catalogues: Catalogues): strin
     note,
     fluid,
     ambient,
+    airspeed,
     components,
     mechanisms,
     nodes,
@@ -50,20 +46,19 @@ export function writeScenario(scenario: Scenario, catalogues: Catalogues): strin
       kind: fluid.kind,
       temperature: si(fluid.temperature, 'temperature'),
       'free-air': fluid.freeAir,
+      thickness: fluid.thickness,
+      'warmed-by': si(fluid.warmedBy, 'temperature'),
     },
     ambient: si(ambient, 'pressure'),
+    airspeed: si(airspeed, 'speed'),
     components: each(components, (entry, name) => component(name, entry, catalogues)),
-    mechanisms: each(mechanisms, ({ is, note: why, parameters }) => ({
-      is,
-      note: why,
-      ...figures(parameters, lookUp(catalogues.mechanisms, is)?.parameters ?? {}),
-    })),
+    mechanisms: each(mechanisms, (entry) => mechanism(entry, catalogues)),
     nodes: each(nodes, (node) => ({
       volume: si(node.volume, 'volume'),
       air: si(node.air, 'volume'),
       note: node.note,
     })),
-    units,
+    units: each(units, ({ bay, ...unit }) => ({ ...unit, ...(bay && { bay: bayText(bay) }) })),
     limits: Object.fromEntries(
       Object.entries(limits).flatMap(([name, value]) =>
         value === undefined ? [] : [[kebab(name), limit(name, value)]],
@@ -84,48 +79,13 @@ function each<T>(
   );
 }
 
-/** A figure in the SI unit of its quantity, with all its digits. */
-function si(value: number, quantity: Quantity): string | number {
-  const unit = SI_UNIT[quantity];
-  return unit === '' ? value : `${value} ${unit}`;
-}
-
-function table(shape: Shape, of: Quantity, gives: Quantity): unknown[] {
-  return shape.x.map((x, i) => [si(x, of), si(shape.y[i], gives)]);
-}
-
-function figure(value: ParameterValue, definition: ParameterDefinition): unknown {
-  switch (definition.type) {
-    case 'choice':
-    case 'switch':
-    case 'state-table':
-      return value;
-    case 'point':
-      return (value as readonly number[]).map((n) => si(n, 'length'));
-    case 'shape':
-      return table(value as Shape, definition.of, definition.gives);
-    default:
-      return si(value as number, definition.quantity);
-  }
-}
-
-function figures(
-  parameters: Parameters,
-  definitions: ParameterDefinitions,
-): Record<string, unknown> {
-  return Object.fromEntries(
-    Object.entries(definitions).flatMap(([name, d]) =>
-      name in parameters ? [[kebab(name), figure(parameters[name], d)]] : [],
-    ),
-  );
-}
-
 function component(
   name: string,
   entry: ComponentEntry,
   catalogues: Catalogues,
 ): Record<string, unknown> {
-  const { is, note, ports, links, parameters, place } = entry;
+  const { is, note, ports, links, signals, parameters, place } = entry;
+  const wires = Object.entries(signals);
   return {
     is,
     note,
@@ -141,9 +101,34 @@ function component(
         { to, ...(travel && { table: table(travel, 'angle', 'length') }) },
       ]),
     ),
+    ...(wires.length > 0 && {
+      signals: Object.fromEntries(
+        wires.map(([input, { device, signal }]) => [kebab(input), `${device}.${kebab(signal)}`]),
+      ),
+    }),
     ...(place && { place }),
     ...figures(parameters, lookUp(catalogues.components, is)?.parameters ?? {}),
   };
+}
+
+function mechanism(
+  { is, note, driven, parameters }: MechanismEntry,
+  catalogues: Catalogues,
+): Record<string, unknown> {
+  // A driven one starts where its driver puts it, and must not say itself.
+  const { initial, ...others } = lookUp(catalogues.mechanisms, is)?.parameters ?? {};
+  const written = driven === undefined && initial !== undefined ? { ...others, initial } : others;
+  return {
+    is,
+    note,
+    ...(driven && { driven: { by: driven.by, table: table(driven.angle, 'angle', 'angle') } }),
+    ...figures(parameters, written),
+  };
+}
+
+function bayText({ roof, walls, ends }: BayEntry): Record<string, unknown> {
+  const lengths = (pair: readonly number[]) => pair.map((n) => si(n, 'length'));
+  return { roof: si(roof, 'length'), walls: lengths(walls), ...(ends && { ends: lengths(ends) }) };
 }
 
 /** A limit that only a rule knows has no declared quantity: it is written as a plain number. */
@@ -194,10 +179,11 @@ function ruleText(
 }
 
 function cardText(card: Card, scenario: Scenario, catalogues: Catalogues): Record<string, unknown> {
-  const { temperature, duration, set, steps, start, ...rest } = card;
+  const { temperature, airspeed, duration, set, steps, start, ...rest } = card;
   return {
     ...rest,
     ...(temperature !== undefined && { temperature: si(temperature, 'temperature') }),
+    ...(airspeed !== undefined && { airspeed: si(airspeed, 'speed') }),
     duration: si(duration, 'time'),
     set: Object.fromEntries(
       Object.entries(set).map(([path, value]) => setting(path, value, scenario, catalogues)),

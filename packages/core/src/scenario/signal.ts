@@ -1,0 +1,214 @@
+/** Wires: which signal of another device sets an input, and whether all that a state table hears is wired. */
+import type { DeviceDefinition } from '../define/device.js';
+import type { StateTable } from '../define/parameter.js';
+import type { SignalEntry } from '../define/scenario.js';
+import { didYouMean } from '../quantity/index.js';
+import { isMap, type Draft, type DraftPart } from './draft.js';
+import { shown, wordList, type IssueList } from './issue-list.js';
+import { findName, kebab } from './names.js';
+import { unknownName } from './world.js';
+
+type Path = readonly (string | number)[];
+type Devices = ReadonlyMap<string, DraftPart<DeviceDefinition>>;
+type Wires = Record<string, SignalEntry>;
+
+/** The wires of every device that hears something: input -> signal. */
+export function readSignals(draft: Draft, issues: IssueList): Map<string, Wires> {
+  const all = new Map<string, Wires>();
+  const worked = workedByCards(draft);
+  for (const [name, part] of draft.components) {
+    const path = ['components', name];
+    const written = isMap(part.raw.signals) ? part.raw.signals : {};
+    const wires: Wires = {};
+    for (const [key, text] of Object.entries(written)) {
+      const inner = [...path, 'signals', key];
+      const from =
+        typeof text === 'string' ? readWire(draft.components, text, inner, issues) : undefined;
+      const input = readInput(part.definition, key, inner, issues);
+      if (input === undefined) continue;
+      if (Object.hasOwn(wires, input))
+        issues.addKey(inner, {
+          message: 'this input is wired already',
+          found: key,
+          hint: 'remove one of them',
+        });
+      // A wire that leads nowhere has its own issue; the input is wired all the same.
+      wires[input] = from ?? { device: '', signal: '' };
+    }
+    all.set(name, wires);
+    if (part.definition !== undefined)
+      checkTables(part, { ...part, wires, worked: worked.get(name), path, issues });
+  }
+  return all;
+}
+
+/** The input's name in the definition; what it may be is known only when the definition is. */
+function readInput(
+  definition: DeviceDefinition | undefined,
+  key: string,
+  path: Path,
+  issues: IssueList,
+): string | undefined {
+  if (definition === undefined) return undefined;
+  const { kind, inputs = {}, tailor } = definition;
+  const input = findName(inputs, key);
+  if (input === undefined) {
+    const known = Object.keys(inputs).map(kebab);
+    issues.addKey(path, {
+      message:
+        tailor === undefined
+          ? `a ${kind} has no such input`
+          : 'nothing in the table of this device hears it',
+      found: key,
+      allowed: wordList(known, 40),
+      hint: didYouMean(key, known),
+    });
+    return undefined;
+  }
+  const { quantity } = inputs[input];
+  if (quantity === undefined || quantity === 'ratio' || quantity === 'count') return input;
+  issues.addKey(path, {
+    message: 'this input takes a figure with a unit, and a wire only says on or off',
+    found: key,
+    hint: "let a card's step work it",
+  });
+  return undefined;
+}
+
+/** `device` or `device.signal`. */
+function readWire(
+  components: Devices,
+  text: string,
+  path: Path,
+  issues: IssueList,
+): SignalEntry | undefined {
+  const dot = text.indexOf('.');
+  const device = dot === -1 ? text : text.slice(0, dot);
+  const talking = [...components].filter(
+    ([, { definition }]) =>
+      definition === undefined || Object.keys(definition.signals ?? {}).length > 0,
+  );
+  const part = components.get(device);
+  if (part === undefined) {
+    unknownName(
+      issues,
+      path,
+      'device',
+      shown(device),
+      talking.map(([name]) => name),
+    );
+    return undefined;
+  }
+  if (part.definition === undefined) return undefined;
+  const signals = part.definition.signals ?? {};
+  const names = Object.keys(signals);
+  if (names.length === 0) {
+    issues.add(path, {
+      message: `a ${part.definition.kind} says nothing by wire`,
+      found: text,
+      allowed: wordList(talking.map(([name]) => name)),
+    });
+    return undefined;
+  }
+  const signal = dot === -1 ? names[0] : findName(signals, text.slice(dot + 1));
+  if (signal !== undefined) return { device, signal };
+  const known = names.map((name) => `${device}.${kebab(name)}`);
+  issues.add(path, {
+    message: `${device} has no such signal`,
+    found: text,
+    allowed: wordList(known, 40),
+    hint: didYouMean(text, known),
+  });
+  return undefined;
+}
+
+/** Which inputs some card's step works, as written. */
+function workedByCards(draft: Draft): Map<string, Set<string>> {
+  const worked = new Map<string, Set<string>>();
+  for (const card of draft.cards.values()) {
+    const steps = isMap(card) && Array.isArray(card.steps) ? card.steps : [];
+    for (const step of steps) {
+      if (!isMap(step) || typeof step.device !== 'string' || typeof step.input !== 'string')
+        continue;
+      const inputs = worked.get(step.device) ?? new Set<string>();
+      worked.set(step.device, inputs.add(step.input));
+    }
+  }
+  return worked;
+}
+
+interface Hearing {
+  readonly wires: Wires;
+  readonly worked: ReadonlySet<string> | undefined;
+  readonly path: Path;
+  readonly issues: IssueList;
+}
+
+function checkTables(part: DraftPart<DeviceDefinition>, hearing: Hearing): void {
+  for (const [name, { type }] of Object.entries(part.definition?.parameters ?? {})) {
+    const table = part.parameters?.[kebab(name)];
+    if (type === 'state-table' && table !== undefined)
+      checkTable(part.definition!, table as StateTable, [...hearing.path, kebab(name)], hearing);
+  }
+}
+
+/** Every term of a table must be about something that is there: a wired name, or a position of a control. */
+function checkTable(
+  definition: DeviceDefinition,
+  table: StateTable,
+  at: Path,
+  hearing: Hearing,
+): void {
+  const { wires, worked, issues } = hearing;
+  const told = new Set<string>();
+  for (const { name, next } of table.states) {
+    next.forEach((row, i) =>
+      row.if.forEach((term, j) => {
+        const [what, position] = term.replace(/^not /, '').split(' ', 2);
+        const path = [...at, name, 'next', i, 'if', j];
+        const input = findName(definition.inputs ?? {}, what);
+        if (position !== undefined)
+          return checkPosition(definition, term, what, position, path, issues);
+        if (
+          input === undefined ||
+          Object.hasOwn(wires, input) ||
+          worked?.has(what) ||
+          told.has(what)
+        )
+          return;
+        told.add(what);
+        const wired = Object.keys(wires).map(kebab);
+        issues.add(path, {
+          message: `nothing says "${what}" to this ${definition.kind}`,
+          found: term,
+          allowed:
+            wired.length === 0
+              ? 'a name wired under signals'
+              : `a name wired under signals: ${wordList(wired, 40)}`,
+          hint:
+            didYouMean(what, wired) || `write ${what}: and the device that says it under signals`,
+        });
+      }),
+    );
+  }
+}
+
+function checkPosition(
+  { kind, inputs = {} }: DeviceDefinition,
+  term: string,
+  what: string,
+  position: string,
+  path: Path,
+  issues: IssueList,
+): void {
+  const controls = Object.entries(inputs).flatMap(([name, { choices }]) =>
+    (choices ?? []).map((choice) => `${kebab(name)} ${choice}`),
+  );
+  if (controls.includes(`${what} ${position}`)) return;
+  issues.add(path, {
+    message: `a ${kind} has no control with this position`,
+    found: term,
+    allowed: wordList(controls, 40),
+    hint: didYouMean(`${what} ${position}`, controls),
+  });
+}

@@ -1,0 +1,12 @@
+import * as z from 'zod';
+
+/** An object that refuses unknown keys; their zod message carries the keys allowed instead. */
+export function strict<T extends z.ZodRawShape>(
+  shape: T,
+  alsoAllowed: readonly string[] = [],
+): z.ZodObject<T, z.core.$strict> {
+  const keys = [...Object.keys(shape), ...alsoAllowed].join(',');
+  return z.strictObject(shape, {
+    error: (issue) => (issue.code === 'unrecognized_keys' ? keys : undefined),
+  });
+}
