@@ -49,8 +49,14 @@ function slope(
   knob: Knob,
 ): [number, number] {
   const at = frame.get(knob);
+  // The ports that it depends on; others may stand near without a meaning.
+  const flow = device.flows?.[of.replace('flow ', '')];
+  const ports = names(device.ports);
+  const near = flow === undefined ? ports : [flow.from, flow.to, ...(flow.also ?? [])];
   const gap = Math.min(
-    ...Array.from(frame.pressures, (p) => Math.abs(p - at)).filter((distance) => distance > 0),
+    ...ports
+      .flatMap((name, i) => (near.includes(name) ? Math.abs(frame.pressures[i] - at) : []))
+      .filter((distance) => distance > 0),
   );
   // Ports: wider where the drop is wide, or the rounding of the flow would show.
   const h = knob.kind === 'port' && gap < 1e9 ? Math.max(STEP.port, 1e-7 * gap) : STEP[knob.kind];

@@ -1,7 +1,8 @@
 /** What each device does, on a frame without a network. */
 import { describe, expect, it } from 'vitest';
 import { components } from '../../packages/core/src/component/index.js';
-import type { DeviceDefinition, Parameters } from '../../packages/core/src/define/index.js';
+import { tailored } from '../../packages/core/src/define/index.js';
+import type { Parameters } from '../../packages/core/src/define/index.js';
 import { FakeFrame } from '../support/fake-frame.js';
 import { SURROUNDINGS } from '../support/sample-parameters.js';
 
@@ -10,11 +11,12 @@ const PA = OIL.ambient;
 
 /** One device on the bench: gauge pressures in, flows by path out. */
 function bench(kind: string, given: Parameters = {}, oil = OIL) {
-  const device: DeviceDefinition = components[kind];
-  const usual = Object.entries(device.parameters).flatMap(([name, p]) =>
+  const usual = Object.entries(components[kind].parameters).flatMap(([name, p]) =>
     'default' in p && p.default !== undefined ? [[name, p.default] as const] : [],
   );
-  const frame = new FakeFrame(device, { ...Object.fromEntries(usual), ...given }, oil);
+  const parameters = { ...Object.fromEntries(usual), ...given };
+  const device = tailored(components[kind], parameters);
+  const frame = new FakeFrame(device, parameters, oil);
   const ports = Object.keys(device.ports);
   const modes = Object.keys(device.modes ?? {});
   return {

@@ -1,6 +1,6 @@
 /**
  * Check valve: a spring-loaded poppet that opens from its crack to its full drop and shuts
- * against reverse flow but for a leak; no hysteresis.
+ * against reverse flow but for a leak; no hysteresis. It may stick open or shut in part.
  */
 import type { DeviceDefinition } from '../define/index.js';
 import {
@@ -47,6 +47,20 @@ export const checkValve: DeviceDefinition = {
       1e-15,
       'a sound seat passes drops an hour at system pressure; common practice, no source',
     ),
+    stick: {
+      title: 'share of the full bore held open',
+      quantity: 'ratio',
+      range: [0, 1],
+      default: 0,
+      why: 'a clean seat; dirt under the poppet keeps it off',
+    },
+    stuckShut: {
+      title: 'share of its opening that sticks shut',
+      quantity: 'ratio',
+      range: [0, 1],
+      default: 0,
+      why: 'a free poppet',
+    },
     dischargeCoefficient,
     transitionReynolds,
   },
@@ -61,9 +75,9 @@ export const checkValve: DeviceDefinition = {
       title: 'flow',
       law: (p, s) => ({
         ...boreLaw(p, s, number(p, 'bore')),
-        open: 0,
+        open: number(p, 'stick'),
         leak: leakIn(s, number(p, 'leak')),
-        check: checkOf(p, s, number(p, 'bore'), 1),
+        check: { ...checkOf(p, s, number(p, 'bore'), 1, 'stuckShut'), fills: true },
       }),
     },
   },

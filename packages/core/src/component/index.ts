@@ -13,6 +13,7 @@ import { enginePump } from './engine-pump.js';
 import { filter } from './filter.js';
 import { groundSupply } from './ground-supply.js';
 import { handPump } from './hand-pump.js';
+import { hose } from './hose.js';
 import { line } from './line.js';
 import { lockingActuator } from './locking-actuator.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
@@ -55,6 +56,7 @@ const all: readonly DeviceDefinition[] = [
   selectorValve,
   openCentreSelector,
   line,
+  hose,
   segmentedLine,
   orifice,
   oneWayRestrictor,

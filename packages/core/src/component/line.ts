@@ -1,16 +1,24 @@
 /**
  * Rigid line: friction from laminar to turbulent with the losses of its fittings, read from a
- * table made once per run (medium/line-table); half of its oil belongs to the node at each end.
- * Without the inertia of the oil: for a few metres of line that decides milliseconds only.
+ * table made once per run (shared/tube); half of its oil belongs to the node at each end. It may
+ * have a hole, through which oil is lost to the outside, and hold a pocket of air at its outlet.
+ * Without the inertia of the oil: for a few metres of line that decides milliseconds only. Use a
+ * hose where the wall gives.
  */
 import type { DeviceDefinition, Parameters, Surroundings } from '../define/index.js';
-import { LINE_INTERVALS, LINE_TABLE_SIZE, writeLineTable } from '../medium/index.js';
 import { circle, number } from './shared/parameters.js';
-
-const MIDDLE = 0;
-const WIDTH = 1;
-const LARGEST = 2;
-const FIRST = 3;
+import {
+  air,
+  airPocket,
+  hole,
+  pinhole,
+  readTube,
+  tubeFlows,
+  TUBE,
+  TUBE_SIZE,
+  writeTube,
+} from './shared/tube.js';
+import { without } from './shared/without.js';
 
 const halfVolume = (p: Parameters): number => 0.5 * circle(number(p, 'bore')) * number(p, 'length');
 
@@ -66,55 +74,33 @@ export const line: DeviceDefinition = {
       default: 7e10,
       why: 'aluminium alloy; steel has 2e11',
     },
+    hole,
+    air,
   },
   ports: {
     inlet: { title: 'inlet', volume: halfVolume, compliance: halfSwelling },
-    outlet: { title: 'outlet', volume: halfVolume, compliance: halfSwelling },
+    outlet: {
+      title: 'outlet',
+      volume: halfVolume,
+      compliance: halfSwelling,
+      pocket: airPocket,
+    },
+    outside: { title: 'outside, for what is lost', volume: 0, optional: true },
   },
-  flows: { through: { from: 'inlet', to: 'outlet', title: 'flow' } },
+  flows: { ...tubeFlows, pinhole },
+  tailor: (p) => without({ flows: tubeFlows }, number(p, 'hole') === 0),
   prepare: (p, s) => {
-    const k = new Float64Array(LINE_TABLE_SIZE);
-    writeLineTable(k, 0, {
-      bore: number(p, 'bore'),
-      length: number(p, 'length'),
-      roughness: number(p, 'roughness'),
-      fittings: number(p, 'fittings'),
-      density: s.density,
-      viscosity: s.viscosity,
-    });
+    const k = new Float64Array(TUBE_SIZE);
+    writeTube(k, p, s, number(p, 'bore'));
     return k;
   },
   equations: (d) => {
-    const k = d.k;
-    const dp = d.pressure(0) - d.pressure(1);
-    const u = Math.sqrt(Math.abs(dp));
-    if (u >= k[LARGEST]) {
-      // Linear in u, with the value and slope of the last knot.
-      const end = k[LARGEST];
-      const far = k[MIDDLE] + end;
-      const last = k[FIRST + 2 * LINE_INTERVALS];
-      const fall = (k[FIRST + 2 * LINE_INTERVALS + 1] * k[MIDDLE]) / (far * far * k[WIDTH]);
-      const perU = end * (2 * last + end * fall);
-      const flow = last * end * end + perU * (u - end);
-      d.flow(0, Math.sign(dp) * flow, (0.5 * perU) / u, (-0.5 * perU) / u);
-      return;
-    }
-    const sum = u + k[MIDDLE];
-    const place = u / (sum * k[WIDTH]);
-    // Rounding may put a drop just below the largest onto the last knot.
-    const i = Math.min(place | 0, LINE_INTERVALS - 1);
-    const z = place - i;
-    const at = FIRST + 2 * i;
-    const g0 = k[at];
-    const s0 = k[at + 1];
-    const rise = k[at + 2] - g0;
-    const bend = s0 + k[at + 3] - 2 * rise;
-    const sag = rise - s0 - bend;
-    const g = g0 + z * (s0 + z * (sag + z * bend));
-    const perPlace = s0 + z * (2 * sag + 3 * z * bend);
-    // dq/d(dp) = g + dp g'(u) du/d(dp) = g + u g'(u) / 2.
-    const slope = g + (0.5 * u * perPlace * k[MIDDLE]) / (sum * sum * k[WIDTH]);
-    d.flow(0, g * dp, slope, -slope);
+    readTube(d);
+    d.flow(0, TUBE[0], TUBE[1], -TUBE[1]);
   },
-  symbol: { name: 'line', size: [8, 2], ports: { inlet: [-4, 0], outlet: [4, 0] } },
+  symbol: {
+    name: 'line',
+    size: [8, 2],
+    ports: { inlet: [-4, 0], outlet: [4, 0], outside: [0, -1] },
+  },
 };

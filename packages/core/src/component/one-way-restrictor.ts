@@ -45,6 +45,13 @@ export const oneWayRestrictor: DeviceDefinition = {
       default: 150_000,
       why: 'a few times the crack drop; common practice, no source',
     },
+    stuckShut: {
+      title: 'share of the free direction that sticks shut',
+      quantity: 'ratio',
+      range: [0, 1],
+      default: 0,
+      why: 'a free check; with it stuck both directions go through the restriction',
+    },
     reversed: {
       type: 'switch',
       title: 'fitted the wrong way round',
@@ -65,7 +72,7 @@ export const oneWayRestrictor: DeviceDefinition = {
       title: 'flow',
       law: (p, s) => ({
         ...boreLaw(p, s, number(p, 'bore')),
-        check: checkOf(p, s, number(p, 'freeBore'), p.reversed === true ? -1 : 1),
+        check: checkOf(p, s, number(p, 'freeBore'), p.reversed === true ? -1 : 1, 'stuckShut'),
       }),
     },
   },

@@ -5,6 +5,10 @@
  *
  * Depression = travel - trip (sense high) or trip - travel (sense low), less the rigging
  * offset: a positive offset makes it trip late, a negative one early.
+ *
+ * Its plunger pushes back: its spring, and the pressure at its inlet on the plunger's area. Where
+ * the mechanism cannot give that force it stops at the plunger. (The oil that the plunger
+ * displaces, some hundredths of a cm3, is left out.)
  */
 import type { DeviceDefinition, GuardFrame } from '../define/index.js';
 import {
@@ -18,22 +22,35 @@ import {
   number,
   transitionReynolds,
 } from './shared/parameters.js';
+import { openingModes } from './shared/opening.js';
 import { rise, riseSlope } from './shared/smooth.js';
+import { without } from './shared/without.js';
 
 const SENSE = 0;
 const TOUCH = 1;
 const LAP = 2;
 const PER_LIFT = 3;
 const STICK = 4;
+const FREE = 5;
+const PER_CONTACT = 6;
+const SPRING = 7;
+const AREA = 8;
+const AMBIENT = 9;
 
 const THROUGH = 0;
+const PUSH = 0;
+
+/** Share of the stroke over which the plunger takes up its load when it is touched. */
+const CONTACT = 0.1;
 
 /** Way back before the log says so, as a share of the lift, so that a mechanism at rest just there does not chatter. */
 const SLACK = 0.01;
 
+/** Depression of the plunger, m. */
+const depression = (d: GuardFrame): number => d.k[SENSE] * d.travel(0) - d.k[TOUCH];
+
 /** Lift of the poppet as a share of full lift, unlimited. */
-const lift = (d: GuardFrame): number =>
-  (d.k[SENSE] * d.travel(0) - d.k[TOUCH] - d.k[LAP]) * d.k[PER_LIFT];
+const lift = (d: GuardFrame): number => (depression(d) - d.k[LAP]) * d.k[PER_LIFT];
 
 export const sequenceValve: DeviceDefinition = {
   kind: 'sequence-valve',
@@ -90,6 +107,27 @@ export const sequenceValve: DeviceDefinition = {
       default: 0,
       why: 'a free plunger',
     },
+    stuckShut: {
+      title: 'share of the rest that sticks shut however far the plunger is pushed',
+      quantity: 'ratio',
+      range: [0, 1],
+      default: 0,
+      why: 'a free poppet',
+    },
+    plungerForce: {
+      title: 'force of the spring on the pushed plunger',
+      quantity: 'force',
+      range: [0, 5000],
+      default: 0,
+      why: 'some tens of newtons, which the mechanism does not feel; measured where leverage is short',
+    },
+    plungerArea: {
+      title: 'area on which inlet pressure pushes the plunger out',
+      quantity: 'area',
+      range: [0, 1e-3],
+      default: 0,
+      why: 'none for a balanced plunger; a stem of 6 mm has 28 mm2, 200 N at 1000 psi',
+    },
     leak: leakage(
       'leak when shut',
       1e-9,
@@ -114,6 +152,13 @@ export const sequenceValve: DeviceDefinition = {
       range: [2000, 2e6],
       default: 200_000,
       why: 'a few times the crack drop; common practice, no source',
+    },
+    freeStuckShut: {
+      title: 'share of the free return that sticks shut',
+      quantity: 'ratio',
+      range: [0, 1],
+      default: 0,
+      why: 'a free check',
     },
     dischargeCoefficient,
     transitionReynolds,
@@ -142,53 +187,19 @@ export const sequenceValve: DeviceDefinition = {
       law: (p, s) => ({
         ...boreLaw(p, s, number(p, 'freeBore')),
         open: 0,
-        check: checkOf(p, s, number(p, 'freeBore'), 1),
+        check: checkOf(p, s, number(p, 'freeBore'), 1, 'freeStuckShut'),
       }),
     },
   },
-  modes: {
-    closed: {
-      title: 'closed',
-      guards: [
-        {
-          to: 'opening',
-          when: lift,
-          cause: 'the plunger lifts the valve off its seat',
-          reads: ['plunger'],
-        },
-      ],
-    },
-    opening: {
-      title: 'partly open',
-      active: true,
-      guards: [
-        {
-          to: 'open',
-          when: (d) => lift(d) - 1,
-          cause: 'the plunger is fully pushed',
-          reads: ['plunger'],
-        },
-        {
-          to: 'closed',
-          when: (d) => -SLACK - lift(d),
-          cause: 'the plunger lets the valve seat',
-          reads: ['plunger'],
-        },
-      ],
-    },
-    open: {
-      title: 'open',
-      active: true,
-      guards: [
-        {
-          to: 'opening',
-          when: (d) => 1 - SLACK - lift(d),
-          cause: 'the plunger comes back',
-          reads: ['plunger'],
-        },
-      ],
-    },
-  },
+  forces: { push: { link: 'plunger', also: ['plunger', 'inlet'] } },
+  tailor: (p) =>
+    without({ forces: {} }, number(p, 'plungerForce') === 0 && number(p, 'plungerArea') === 0),
+  modes: openingModes(lift, SLACK, ['plunger'], {
+    lifts: 'the plunger lifts the valve off its seat',
+    full: 'the plunger is fully pushed',
+    seats: 'the plunger lets the valve seat',
+    back: 'the plunger comes back',
+  }),
   check: (p) => [
     ...mustExceed(p, 'stroke', 'lap', 'must be above the depression at which it begins to open'),
     ...mustExceed(
@@ -198,21 +209,39 @@ export const sequenceValve: DeviceDefinition = {
       'must be above the drop at which the free return begins to open',
     ),
   ],
-  prepare: (p) => {
-    const k = new Float64Array(5);
+  prepare: (p, s) => {
+    const k = new Float64Array(10);
     const sense = p.sense === 'low' ? -1 : 1;
     k[SENSE] = sense;
     k[TOUCH] = sense * number(p, 'trip') + number(p, 'rigging');
     k[LAP] = number(p, 'lap');
     k[PER_LIFT] = 1 / (number(p, 'stroke') - number(p, 'lap'));
     k[STICK] = number(p, 'stick');
+    k[FREE] = (1 - number(p, 'stick')) * (1 - number(p, 'stuckShut'));
+    k[PER_CONTACT] = 1 / (CONTACT * number(p, 'stroke'));
+    k[SPRING] = number(p, 'plungerForce');
+    k[AREA] = number(p, 'plungerArea');
+    k[AMBIENT] = s.ambient;
     return k;
   },
+  energy: (d) => {
+    // The spring's: its force rises over the contact (integral of `rise`), then stays.
+    const x = Math.max(0, depression(d) * d.k[PER_CONTACT]);
+    const over = x < 1 ? x * x * x * (1 - 0.5 * x) : x - 0.5;
+    return (d.k[SPRING] * over) / d.k[PER_CONTACT];
+  },
   equations: (d) => {
+    const k = d.k;
     const x = lift(d);
-    const free = 1 - d.k[STICK];
-    d.opening(THROUGH, d.k[STICK] + free * rise(x));
-    d.openingSlope(THROUGH, free * riseSlope(x) * d.k[PER_LIFT] * d.k[SENSE]);
+    d.opening(THROUGH, k[STICK] + k[FREE] * rise(x));
+    d.openingSlope(THROUGH, k[FREE] * riseSlope(x) * k[PER_LIFT] * k[SENSE]);
+    // Else the force is not there, see tailor.
+    if (k[SPRING] === 0 && k[AREA] === 0) return;
+    const touched = depression(d) * k[PER_CONTACT];
+    const load = k[SPRING] + k[AREA] * (d.pressure(0) - k[AMBIENT]);
+    d.force(PUSH, -k[SENSE] * load * rise(touched));
+    d.forceAlso(PUSH, 0, -load * riseSlope(touched) * k[PER_CONTACT]);
+    d.forceAlso(PUSH, 1, -k[SENSE] * k[AREA] * rise(touched));
   },
   symbol: { name: 'sequence-valve', size: [8, 4], ports: { inlet: [-1, -2], outlet: [-1, 2] } },
 };

@@ -91,15 +91,19 @@ export function boreLaw(p: Parameters, s: Surroundings, diameter: number): Passa
   };
 }
 
-/** A check valve of a round bore that opens between two drops (Pa), for a law. */
+/**
+ * A check valve of a round bore that opens between two drops (Pa), for a law; `stuck` names the
+ * share of it that stays shut, if any.
+ */
 export function checkOf(
   p: Parameters,
   s: Surroundings,
   diameter: number,
   sense: 1 | -1,
+  stuck?: string,
 ): NonNullable<PassageLaw['check']> {
   return {
-    constant: constantOf(p, s, diameter),
+    constant: constantOf(p, s, diameter) * (stuck === undefined ? 1 : 1 - number(p, stuck)),
     transition: transitionOf(p, s, diameter),
     crack: number(p, 'crack'),
     full: number(p, 'full'),
