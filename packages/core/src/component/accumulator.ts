@@ -1,36 +1,23 @@
 /**
  * Accumulator: oil against a gas cushion behind a piston or bladder. The cushion follows
- * p V^n = const; between it and the line lies a port of a given bore, which shuts as the last oil
- * leaves (the piston bottoms, the bladder's poppet closes). The precharge is what the gas
- * gauge shows with no oil in, at the temperature of the run.
+ * p V^n = const (medium/cushion); between it and the line lies a port of a given bore. Before oil
+ * comes in, the line has to reach the precharge: what the gas gauge shows with no oil in, at the
+ * temperature of the run.
  *
  * Gas lost through its seals is a lower `precharge`; gas that escapes during a run is left out.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import { orificeFlow, orificeSlope } from '../medium/index.js';
 import {
   bore,
-  constantOf,
+  boreLaw,
   dischargeCoefficient,
   number,
-  transitionOf,
   transitionReynolds,
 } from './shared/parameters.js';
-import { rise, riseSlope } from './shared/smooth.js';
 
-const CONSTANT = 0;
-const TRANSITION = 1;
-const EMPTY = 2;
-const PER_BAND = 3;
-const VOLUME = 4;
+const VOLUME = 0;
 
-const OIL = 0;
 const CUSHION = 1;
-
-/** Share of the gas volume that is still oil when the way out begins to shut. */
-const LAST = 0.01;
-/** Drop at which the way in stands open when the accumulator is empty, Pa. */
-const LIFTS = 20_000;
 
 export const accumulator: DeviceDefinition = {
   kind: 'accumulator',
@@ -78,7 +65,14 @@ export const accumulator: DeviceDefinition = {
       }),
     },
   },
-  flows: { charge: { from: 'oil', to: 'cushion', title: 'flow into the accumulator' } },
+  flows: {
+    charge: {
+      from: 'oil',
+      to: 'cushion',
+      title: 'flow into the accumulator',
+      law: (p, s) => boreLaw(p, s, number(p, 'bore')),
+    },
+  },
   readings: {
     stored: { title: 'oil stored', quantity: 'volume', value: (d) => d.content(CUSHION) },
     gas: {
@@ -87,31 +81,6 @@ export const accumulator: DeviceDefinition = {
       value: (d) => d.k[VOLUME] - d.content(CUSHION),
     },
   },
-  prepare: (p, s) => {
-    const d = number(p, 'bore');
-    const precharge = s.ambient + number(p, 'precharge');
-    const index = number(p, 'index');
-    return Float64Array.of(
-      constantOf(p, s, d),
-      transitionOf(p, s, d),
-      precharge,
-      1 / (precharge * ((1 - LAST) ** -index - 1)),
-      number(p, 'volume'),
-    );
-  },
-  equations: (d) => {
-    const k = d.k;
-    const dp = d.pressure(OIL) - d.pressure(CUSHION);
-    const x = (d.pressure(CUSHION) - k[EMPTY]) * k[PER_BAND];
-    const out = rise(x);
-    const lift = rise(dp / LIFTS);
-    const open = out + (1 - out) * lift;
-    const full = orificeFlow(k[CONSTANT], dp, k[TRANSITION]);
-    const byDrop =
-      open * orificeSlope(k[CONSTANT], dp, k[TRANSITION]) +
-      ((1 - out) * riseSlope(dp / LIFTS) * full) / LIFTS;
-    const byCushion = (1 - lift) * riseSlope(x) * k[PER_BAND] * full;
-    d.flow(0, open * full, byDrop, byCushion - byDrop);
-  },
+  prepare: (p) => Float64Array.of(number(p, 'volume')),
   symbol: { name: 'accumulator', size: [4, 8], ports: { oil: [0, -4], cushion: [0, 4] } },
 };

@@ -12,7 +12,7 @@
  * operator's step or a wire from a lever with the same three positions); its role is supply.
  * Not in it: a thermal relief (put one on the up line) and the manual lowering valve.
  */
-import type { DeviceDefinition, Frame, GuardFrame, ModeDefinition } from '../define/index.js';
+import type { DeviceDefinition, GuardFrame, ModeDefinition } from '../define/index.js';
 import { motorCurrent, motorParameters, motorTorque, writeMotor } from './shared/motor.js';
 import {
   DISPLACEMENT,
