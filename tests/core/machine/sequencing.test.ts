@@ -202,6 +202,15 @@ describe('a sequence that is not answered', () => {
   });
 });
 
+describe('a spool that is stuck', () => {
+  it('stands there from the start and sends oil whatever the controller wants', () => {
+    const s = swing({ valve: { stuck: 'up' } });
+    expect(s.words('valve')).toEqual(['up']);
+    expect(s.log.find((e) => e.device === 'door' && e.to === 'rising')!.t).toBeLessThan(0.5);
+    expect(s.words('door').at(-1)).toBe('at high');
+  });
+});
+
 describe('an interlock', () => {
   it('refuses the lever while a strut that hangs back keeps its switch on ground', () => {
     const s = swing({ squat: { strutExtension: 0.2 } });

@@ -2,31 +2,25 @@
  * Solenoid selector, four ways and three positions, centred by springs: each of two coils pulls
  * the spool one way, without current (or with both coils on) the springs bring it back. The spool
  * travels at a constant rate, outwards within the rise time and back within the fall time, and
- * turns at once when the coils change on the way. Lands as in shared/four-way.
+ * turns at once when the coils change on the way. Lands as in shared/spool.
  *
  * Spool: +1 is up, -1 is down. Use a selector valve where a lever moves the spool.
  */
-import type { DeviceDefinition, GuardFrame, ModeDefinition } from '../define/index.js';
-import { CENTRES, LANDS_SIZE, landFlows, openLands, writeLands } from './shared/four-way.js';
-import {
-  bore,
-  dischargeCoefficient,
-  leakage,
-  number,
-  transitionReynolds,
-} from './shared/parameters.js';
+import type { DeviceDefinition, GuardFrame, ModeDefinition, Parameters } from '../define/index.js';
+import { number } from './shared/parameters.js';
+import { spoolFlows, spoolParameters, spoolPorts, spoolStates } from './shared/selector.js';
 import { coilInput, shiftStep, solenoidParameters, spareForce } from './shared/solenoid.js';
+import { lands, SPOOL, SPOOL_SIZE, writeSpool } from './shared/spool.js';
 
-const LANDS = 0;
-const RISE = LANDS_SIZE;
-const FALL = LANDS_SIZE + 1;
+const RISE = SPOOL_SIZE;
+const FALL = SPOOL_SIZE + 1;
 /** 1 where that coil can pull, else 0. */
-const UP_COIL = LANDS_SIZE + 2;
-const DOWN_COIL = LANDS_SIZE + 3;
-/** 1 where the spool is stuck. */
-const STUCK = LANDS_SIZE + 4;
+const UP_COIL = SPOOL_SIZE + 2;
+const DOWN_COIL = SPOOL_SIZE + 3;
+/** Where the spool is stuck: 1 up, 0 neutral, -1 down; {@link FREE} where it is not. */
+const STUCK = SPOOL_SIZE + 4;
+const FREE = 2;
 
-const SPOOL = 0;
 /** Speed of the spool by mode: a multiple of the rise rate, and of the fall rate. */
 const OUTWARDS = [0, 1, 0, 0, -1, 0, 0];
 const INWARDS = [0, 0, 0, -1, 0, 0, 1];
@@ -37,13 +31,30 @@ const pull = (d: GuardFrame): number =>
 
 const COILS = ['up', 'down'];
 
-/** Where a stuck spool stands. */
-const POSITIONS: Readonly<Record<string, number | undefined>> = { neutral: 0, up: 1, down: -1 };
+/** Where a spool stands that is stuck. */
+const STUCK_AT: Readonly<Record<string, number>> = { none: FREE, neutral: 0, up: 1, down: -1 };
+
+/** Guard: at the start of a run a stuck spool is put where it is stuck. */
+const stuckAt = (to: string, way: number) => ({
+  to,
+  when: (d: GuardFrame): number => (d.k[STUCK] === way ? 1 : -1),
+  cause: 'the spool is stuck there',
+});
+
+/** What the lands have of a selector valve: all but what a lever and its linkage add. */
+const landParameters = Object.fromEntries(
+  Object.entries(spoolParameters({})).filter(
+    ([name]) =>
+      !['shiftTime', 'leakAcross', 'start', 'rigging', 'stopShort', 'linked'].includes(name),
+  ),
+);
+/** A spool whose shift its coils and springs time, and that stands where they put it. */
+const RIGGED_RIGHT: Parameters = { shiftTime: 1, rigging: 0, stopShort: 0 };
 
 /** Guard: the coils pull one way (and the spool is not stuck). */
 const pulled = (to: string, way: number, cause: string) => ({
   to,
-  when: (d: GuardFrame): number => (d.k[STUCK] === 0 && pull(d) === way ? 1 : -1),
+  when: (d: GuardFrame): number => (d.k[STUCK] === FREE && pull(d) === way ? 1 : -1),
   cause,
   reads: COILS,
 });
@@ -52,7 +63,7 @@ const pulled = (to: string, way: number, cause: string) => ({
 function side(name: string, way: 1 | -1): Readonly<Record<string, ModeDefinition>> {
   const released = {
     to: `leaving-${name}`,
-    when: (d: GuardFrame): number => (d.k[STUCK] === 0 && pull(d) !== way ? 1 : -1),
+    when: (d: GuardFrame): number => (d.k[STUCK] === FREE && pull(d) !== way ? 1 : -1),
     cause: `the ${name} coil lets go`,
     reads: COILS,
   };
@@ -103,25 +114,13 @@ export const solenoidSelector: DeviceDefinition = {
     'turbulent orifices and laminar land leakage: Merritt, Hydraulic Control Systems (from memory)',
   role: 'other',
   parameters: {
-    bore: bore(
-      'bore of a fully open land',
-      0.005,
-      'a few psi at the flow of a light system; common practice, no source',
-    ),
+    ...landParameters,
     centre: {
       type: 'choice',
       title: 'centre position',
-      choices: Object.keys(CENTRES),
+      choices: ['closed', 'lines-to-return'],
       default: 'closed',
-      why: 'closed holds what it serves; open unloads the pump; lines-to-return (float) lets it fall',
-    },
-    overlap: {
-      title:
-        'spool travel within which a land stays shut (open, where the centre is open), share of the shift',
-      quantity: 'ratio',
-      range: [0.02, 0.8],
-      default: 0.3,
-      why: 'plain spools cover their ports generously; common practice, no source',
+      why: 'closed holds what it serves; lines-to-return lets it float',
     },
     ...solenoidParameters,
     dead: {
@@ -138,24 +137,11 @@ export const solenoidSelector: DeviceDefinition = {
       default: 'none',
       why: 'a free spool',
     },
-    leak: leakage(
-      'leak of each shut land',
-      1e-10,
-      2e-14,
-      'a new spool: some cm3 a minute at 1000 psi; common practice, no source',
-    ),
-    dischargeCoefficient,
-    transitionReynolds,
   },
-  ports: {
-    pressure: { title: 'pressure', volume: 5e-6 },
-    return: { title: 'return', volume: 5e-6 },
-    up: { title: 'up line', volume: 5e-6 },
-    down: { title: 'down line', volume: 5e-6 },
-  },
-  states: { spool: { title: 'spool position (1 up, -1 down)', unit: '', scale: 1, initial: 0 } },
+  ports: spoolPorts,
+  states: { spool: spoolStates.spool },
   inputs: { up: coilInput('up coil'), down: coilInput('down coil') },
-  flows: landFlows,
+  flows: spoolFlows,
   modes: {
     neutral: {
       title: 'neutral',
@@ -165,25 +151,26 @@ export const solenoidSelector: DeviceDefinition = {
       guards: [
         pulled('pulling-up', 1, 'the up coil pulls'),
         pulled('pulling-down', -1, 'the down coil pulls'),
+        stuckAt('up', 1),
+        stuckAt('down', -1),
       ],
     },
     ...side('up', 1),
     ...side('down', -1),
   },
-  initialMode: (p) => (p.stuck === 'none' ? 'neutral' : (p.stuck as string)),
   prepare: (p) => {
-    const k = new Float64Array(LANDS_SIZE + 5);
-    writeLands(k, LANDS, p, POSITIONS[p.stuck as string]);
+    const k = new Float64Array(SPOOL_SIZE + 5);
+    writeSpool(k, { ...p, ...RIGGED_RIGHT }, 1, p.centre === 'closed' ? 1 : -1);
     k[RISE] = 1 / number(p, 'riseTime');
     k[FALL] = 1 / number(p, 'fallTime');
     const able = spareForce(p) > 0;
     k[UP_COIL] = able && p.dead !== 'up' ? 1 : 0;
     k[DOWN_COIL] = able && p.dead !== 'down' ? 1 : 0;
-    k[STUCK] = p.stuck === 'none' ? 0 : 1;
+    k[STUCK] = STUCK_AT[p.stuck as string];
     return k;
   },
   equations: (d) => {
-    openLands(d, LANDS);
+    lands(d);
     d.rate(SPOOL, OUTWARDS[d.mode] * d.k[RISE] + INWARDS[d.mode] * d.k[FALL]);
   },
   symbol: {
