@@ -20,6 +20,7 @@ import {
   rodArea,
   rub,
   RUB_SIZE,
+  rubStep,
   stopEnergy,
   stopForce,
   stopStiffness,
@@ -196,6 +197,7 @@ export const doubleActingActuator: DeviceDefinition = {
     drip: { from: 'rodChamber', to: 'outside', title: 'weep past the rod seal' },
   },
   forces: { push: { link: 'rod', also: ['headChamber', 'rodChamber', 'rod'] } },
+  modes: { working: { title: 'working', longestStep: (d) => rubStep(d, RUB) } },
   energy: (d) => stopEnergy(d, RUB),
   check: (p) => [
     ...jackFindings(p),

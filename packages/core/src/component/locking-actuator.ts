@@ -26,12 +26,15 @@ const HEAD_CHAMBER = 2;
 const ROD_CHAMBER = 3;
 const LEG = 1;
 
+const { longestStep } = doubleActingActuator.modes!.working;
+
 const RETRACTED: LockPlace = { k: ACTUATOR_SIZE, port: HEAD_CHAMBER, link: LEG };
 const EXTENDED: LockPlace = { k: ACTUATOR_SIZE + LOCK_SIZE, port: ROD_CHAMBER, link: LEG };
 
 const locked = (end: string, lock: LockPlace, chamber: string): ModeDefinition => ({
   title: `locked ${end}`,
   active: true,
+  longestStep,
   bounds: { link: 'leg', low: (d) => lowBound(d, lock), high: (d) => highBound(d, lock) },
   guards: [
     {
@@ -84,6 +87,7 @@ export const lockingActuator: DeviceDefinition = {
   modes: {
     free: {
       title: 'free',
+      longestStep,
       guards: [
         engages('extended', EXTENDED, 'rodChamber'),
         engages('retracted', RETRACTED, 'headChamber'),

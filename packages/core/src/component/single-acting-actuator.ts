@@ -18,6 +18,7 @@ import {
   rodArea,
   rub,
   RUB_SIZE,
+  rubStep,
   stopEnergy,
   stopForce,
   stopStiffness,
@@ -108,6 +109,7 @@ export const singleActingActuator: DeviceDefinition = {
   chambers: [{ port: 'port', link: 'rod', area: (p) => (isPush(p) ? area(p) : -area(p)) }],
   flows: { drip: { from: 'port', to: 'outside', title: 'leak past the piston' } },
   forces: { push: { link: 'rod', also: ['port', 'outside', 'rod'] } },
+  modes: { working: { title: 'working', longestStep: (d) => rubStep(d, RUB) } },
   energy: (d) => 0.5 * d.k[RATE] * squeeze(d) ** 2 + stopEnergy(d, RUB),
   check: (p) => jackFindings(p),
   prepare: (p, s) => {

@@ -11,7 +11,7 @@ import { circle, number } from './parameters.js';
 import { rise, riseSlope } from './smooth.js';
 
 /** Numbers that rubbing and stops need in `k`. */
-export const RUB_SIZE = 8;
+export const RUB_SIZE = 9;
 
 const SEALS = 0;
 const PRESSURE_FRICTION = 1;
@@ -21,6 +21,7 @@ const GALLED_AT = 4;
 const GALLED_WIDTH = 5;
 const LEAST_TRAVEL = 6;
 const MOST_TRAVEL = 7;
+const LONGEST_STEP = 8;
 
 /** Rounds the corner of the pressure-dependent friction at zero, Pa. */
 const ROUND = 1e5;
@@ -31,6 +32,9 @@ const STOP = 3e7;
 const STOP_DAMPING = 1e5;
 /** Travel over which a stop takes hold, m: piston and head do not meet all round at once. */
 const STOP_BAND = 2e-4;
+
+/** No step may stride over half a galled place at this speed, m/s: faster than gear moves. */
+const MOST_SPEED = 0.3;
 
 export const jackSize: ParameterDefinitions = {
   bore: {
@@ -139,6 +143,8 @@ export function writeRub(k: Float64Array, i: number, p: Parameters, area: number
   k[i + GALLING] = number(p, 'galling');
   k[i + GALLED_AT] = number(p, 'galledAt');
   k[i + GALLED_WIDTH] = 1 / number(p, 'galledWidth');
+  k[i + LONGEST_STEP] =
+    k[i + GALLING] > 0 ? (0.5 * number(p, 'galledWidth')) / MOST_SPEED : Infinity;
   // Without a stop of its own none is ever met, not even by a rounding at the very end.
   const [early, late] = [number(p, 'shortRetracted'), number(p, 'shortExtended')];
   k[i + LEAST_TRAVEL] = early > 0 ? early : -Infinity;
@@ -165,6 +171,9 @@ export function rub(d: Frame, i: number, side: number, other: number, rod: numbe
   }
   d.damping(0, k[i + DRAG]);
 }
+
+/** Longest step, s: steady motion would let the solver stride over a galled place unseen. */
+export const rubStep = (d: GuardFrame, i: number): number => d.k[i + LONGEST_STEP];
 
 /** How far the rod is into a stop of the jack's own, m: positive retracted, negative extended, 0 clear. */
 function into(d: GuardFrame, i: number): number {
