@@ -82,7 +82,10 @@ const hook: DeviceDefinition = {
   parameters: {},
   ports: {},
   links: { on: { title: 'what it holds', shape: 'plain' } },
-  modes: { open: { title: 'open' }, engaged: { title: 'engaged' } },
+  modes: {
+    open: { title: 'open' },
+    engaged: { title: 'engaged', bounds: { link: 'on', high: () => 1 } },
+  },
   prepare,
 };
 

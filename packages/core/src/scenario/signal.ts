@@ -37,7 +37,13 @@ export function readSignals(draft: Draft, issues: IssueList): Map<string, Wires>
     }
     all.set(name, wires);
     if (part.definition !== undefined)
-      checkTables(part, { ...part, wires, worked: worked.get(name), path, issues });
+      checkTables(part, {
+        wires,
+        written: Object.keys(written),
+        worked: worked.get(name),
+        path,
+        issues,
+      });
   }
   return all;
 }
@@ -139,6 +145,8 @@ function workedByCards(draft: Draft): Map<string, Set<string>> {
 
 interface Hearing {
   readonly wires: Wires;
+  /** Inputs as the file names them, wired well or not. */
+  readonly written: readonly string[];
   readonly worked: ReadonlySet<string> | undefined;
   readonly path: Path;
   readonly issues: IssueList;
@@ -159,7 +167,7 @@ function checkTable(
   at: Path,
   hearing: Hearing,
 ): void {
-  const { wires, worked, issues } = hearing;
+  const { wires, written, worked, issues } = hearing;
   const told = new Set<string>();
   for (const { name, next } of table.states) {
     next.forEach((row, i) =>
@@ -177,16 +185,15 @@ function checkTable(
         )
           return;
         told.add(what);
-        const wired = Object.keys(wires).map(kebab);
         issues.add(path, {
           message: `nothing says "${what}" to this ${definition.kind}`,
           found: term,
           allowed:
-            wired.length === 0
+            written.length === 0
               ? 'a name wired under signals'
-              : `a name wired under signals: ${wordList(wired, 40)}`,
+              : `a name wired under signals: ${wordList(written, 40)}`,
           hint:
-            didYouMean(what, wired) || `write ${what}: and the device that says it under signals`,
+            didYouMean(what, written) || `write ${what}: and the device that says it under signals`,
         });
       }),
     );
