@@ -11,17 +11,21 @@ import { doubleActingActuator } from './double-acting-actuator.js';
 import { downlock } from './downlock.js';
 import { enginePump } from './engine-pump.js';
 import { filter } from './filter.js';
+import { flowRegulator } from './flow-regulator.js';
 import { groundSupply } from './ground-supply.js';
 import { handPump } from './hand-pump.js';
 import { hose } from './hose.js';
 import { line } from './line.js';
 import { lockingActuator } from './locking-actuator.js';
+import { manualLoweringValve } from './manual-lowering-valve.js';
 import { oneWayRestrictor } from './one-way-restrictor.js';
 import { openCentreSelector } from './open-centre-selector.js';
 import { orifice } from './orifice.js';
 import { overCentreBrace } from './over-centre-brace.js';
 import { positionSwitch } from './position-switch.js';
+import { pressureSequenceValve } from './pressure-sequence-valve.js';
 import { pressureSwitch } from './pressure-switch.js';
+import { priorityValve } from './priority-valve.js';
 import { quickDisconnect } from './quick-disconnect.js';
 import { powerPack } from './power-pack.js';
 import { reliefValve } from './relief-valve.js';
@@ -55,12 +59,16 @@ const all: readonly DeviceDefinition[] = [
   checkValve,
   selectorValve,
   openCentreSelector,
+  manualLoweringValve,
   line,
   hose,
   segmentedLine,
   orifice,
   oneWayRestrictor,
+  flowRegulator,
   sequenceValve,
+  pressureSequenceValve,
+  priorityValve,
   doubleActingActuator,
   singleActingActuator,
   lockingActuator,
