@@ -31,6 +31,10 @@ const OVER = 1;
 
 /** Share of the onset by which they must have met: a graze is no clash. */
 const GRAZE = 0.1;
+/** Share of the lap by which the over door must be behind for the under door to count as forced on it. */
+const FORCED = 0.25;
+/** Onsets that the under door must leave the edge by to be clear again. */
+const REBOUND = 3;
 
 const byLap = (d: GuardFrame): number => d.k[LAP] - d.travel(UNDER);
 const byEdge = (d: GuardFrame): number => d.k[RATIO] * d.travel(UNDER) - d.travel(OVER);
@@ -199,7 +203,8 @@ export const doorLap: DeviceDefinition = {
         },
         {
           to: 'clashed',
-          when: (d) => Math.min(depth(d) - d.k[TOUCH], byEdge(d) - byLap(d)),
+          // Not where one edge slips off the other, at the end of the lap.
+          when: (d) => Math.min(byEdge(d) - byLap(d), byEdge(d) - FORCED * d.k[RATIO] * d.k[LAP]),
           cause: 'the under door is forced against the closed over door',
           reads: ['under', 'over'],
         },
@@ -211,7 +216,8 @@ export const doorLap: DeviceDefinition = {
       guards: [
         {
           to: 'clear',
-          when: (d) => -byLap(d),
+          // A rebound is still the same clash.
+          when: (d) => -byLap(d) - REBOUND * d.k[ONSET],
           cause: 'the under door has gone back past the lap',
           reads: ['under', 'over'],
         },
