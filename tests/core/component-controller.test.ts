@@ -1,6 +1,6 @@
 /** The controller: its state table as modes, guards, timers and signals, and what it refuses. */
 import { describe, expect, it } from 'vitest';
-import { heardNames } from '../../packages/core/src/component/controller.js';
+import { heardNames } from '../../packages/core/src/component/shared/state-table.js';
 import type { Parameters, StateTable } from '../../packages/core/src/define/index.js';
 import { bench } from '../support/bench.js';
 

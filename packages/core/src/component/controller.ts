@@ -5,20 +5,13 @@
  * time; the delays are those of the switches it hears and the valves it drives.
  */
 import type { DeviceDefinition, InputDefinition, Parameters, StateTable } from '../define/index.js';
-import {
-  LEVER_WORDS,
-  tableFindings,
-  tableInputs,
-  tableModes,
-  tableSignals,
-} from './shared/state-table.js';
-
-export { heardNames } from './shared/state-table.js';
+import { LEVER } from './shared/selector.js';
+import { tableFindings, tableInputs, tableModes, tableSignals } from './shared/state-table.js';
 
 const lever: InputDefinition = {
   title: 'gear lever',
-  choices: LEVER_WORDS,
-  initial: (p: Parameters) => LEVER_WORDS.findIndex((word) => word === p.lever),
+  choices: LEVER,
+  initial: (p: Parameters) => LEVER.findIndex((word) => word === p.lever),
 };
 
 export const controller: DeviceDefinition = {
@@ -32,7 +25,7 @@ export const controller: DeviceDefinition = {
     lever: {
       type: 'choice',
       title: 'lever at the start',
-      choices: LEVER_WORDS,
+      choices: LEVER,
       default: 'down',
       why: 'down: as the aircraft stands on its jacks',
     },

@@ -13,12 +13,12 @@ import type {
   SignalDefinition,
   StateTable,
 } from '../../define/index.js';
+import { LEVER } from './selector.js';
 
 type Row = StateTable['states'][number]['next'][number];
 
-/** Words of the lever, in the order of their values. */
-export const LEVER_WORDS = ['up', 'neutral', 'down'] as const;
-const LEVER = 'lever';
+/** Name of the input that is worked by hand. */
+const HAND = 'lever';
 
 /** Sooner than this before its time, s, a row counts as over: a break at that time falls on either side of it by rounding. */
 const GRACE = 1e-9;
@@ -36,8 +36,8 @@ function readTerm(text: string): Term | undefined {
   const [, negation, name, word = ''] = /^(not )?(\S+)(?: (\S+))?$/.exec(text) ?? [];
   const not = negation !== undefined;
   if (name === undefined || name === 'not') return undefined;
-  if (name !== LEVER) return word === '' ? { not, name, word } : undefined;
-  return LEVER_WORDS.some((w) => w === word) ? { not, name, word } : undefined;
+  if (name !== HAND) return word === '' ? { not, name, word } : undefined;
+  return LEVER.some((w) => w === word) ? { not, name, word } : undefined;
 }
 
 const termsOf = (row: Row): readonly Term[] => row.if.flatMap((text) => readTerm(text) ?? []);
@@ -124,7 +124,7 @@ function rowGuard(row: Row, inputs: readonly string[], until: number): (d: Guard
   const terms = termsOf(row);
   const at = Int32Array.from(terms, ({ name }) => inputs.indexOf(name));
   const wanted = Int32Array.from(terms, ({ word }) =>
-    word === '' ? 1 : LEVER_WORDS.findIndex((w) => w === word),
+    word === '' ? 1 : LEVER.findIndex((w) => w === word),
   );
   const not = terms.map((t) => t.not);
   const { after } = row;
