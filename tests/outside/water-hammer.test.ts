@@ -141,7 +141,7 @@ function mean({ t, v }: Series, from: number, to: number): number {
 function crossing({ t, v }: Series, level: number, after: number): number {
   const start = t.findIndex((x) => x >= after);
   const above = v[start] > level;
-  return t[t.findIndex((x, i) => i > start && v[i] > level !== above)];
+  return t[v.findIndex((x, i) => i > start && x > level !== above)];
 }
 
 /** Period of the strongest oscillation about HEAD within a fifth of the closed form's, from a windowed Fourier integral. */
