@@ -50,10 +50,14 @@ export const cavitation: RuleDefinition = {
 function opened(gas: Series, pressure: Series | undefined, ambient: number): Series {
   // Channels of one run share their times: then there is nothing to look up.
   const shared = pressure?.t === gas.t;
-  const v = gas.v.map((x, i) => {
-    if (pressure === undefined) return x - gas.v[0];
+  const v = new Float64Array(gas.v.length);
+  for (let i = 0; i < v.length; i++) {
+    if (pressure === undefined) {
+      v[i] = gas.v[i] - gas.v[0];
+      continue;
+    }
     const p = shared ? pressure.v[i] : valueAt(pressure, gas.t[i]);
-    return x * Math.max(0, 1 - p / ambient);
-  });
+    if (p < ambient) v[i] = gas.v[i] * (1 - p / ambient);
+  }
   return { t: gas.t, v };
 }

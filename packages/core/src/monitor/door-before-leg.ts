@@ -2,6 +2,7 @@ import type { RuleDefinition } from '../define/index.js';
 import { order } from './kind/index.js';
 import { firstSpell, lockTime, moves, units } from './reading/motion.js';
 import { raise, seconds } from './reading/flag.js';
+import { movesWithLeg } from './reading/linkage.js';
 
 /** Doors that close on a leg which is not home yet. */
 export const doorBeforeLeg: RuleDefinition = {
@@ -9,7 +10,8 @@ export const doorBeforeLeg: RuleDefinition = {
   title: 'Doors wait for the gear',
   summary:
     'After a selection a door may start to close only when its leg is locked at the end of its ' +
-    'travel. Margin: from the lock to the first closing motion of the door, s.',
+    'travel, up or down. A door that its leg moves is not judged. Margin: from the lock to the ' +
+    'first closing motion of the door, s.',
   source: 'Order of events of door and gear sequencing; common practice, no source.',
   kind: 'order',
   limits: [],
@@ -17,6 +19,7 @@ export const doorBeforeLeg: RuleDefinition = {
     moves(e).flatMap((move) =>
       units(e).flatMap(({ unit }) =>
         unit.doors.flatMap((door) => {
+          if (movesWithLeg(e, unit, door)) return [];
           const span = { from: move.start, to: move.end };
           const closing = firstSpell(e, door, 'falling', span);
           const locked = lockTime(e, unit, move.direction, span);

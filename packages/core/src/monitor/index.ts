@@ -1,13 +1,17 @@
 import type { Evidence, Flag, RuleDefinition, Severity } from '../define/index.js';
+import { bayClearance } from './bay-clearance.js';
 import { cavitation } from './cavitation.js';
 import { clearance } from './clearance.js';
 import { doorBeforeLeg } from './door-before-leg.js';
+import { doorClearance } from './door-clearance.js';
 import { doorNotClosed } from './door-not-closed.js';
+import { doorsClash } from './doors-clash.js';
 import { hardArrival } from './hard-arrival.js';
 import { kinds } from './kind/index.js';
 import { legBeforeDoor } from './leg-before-door.js';
 import { legNotLocked } from './leg-not-locked.js';
 import { lineVelocity } from './line-velocity.js';
+import { motorStalled } from './motor-stalled.js';
 import { notFinished } from './not-finished.js';
 import { peakPressure } from './peak-pressure.js';
 import { reliefFlowing } from './relief-flowing.js';
@@ -15,7 +19,9 @@ import { sequenceValveEarly } from './sequence-valve-early.js';
 import { slowSwing } from './slow-swing.js';
 import { spread } from './spread.js';
 import { starvedSupply } from './starved-supply.js';
+import { supplyCycling } from './supply-cycling.js';
 import { trappedPressure } from './trapped-pressure.js';
+import { uncommandedMotion } from './uncommanded-motion.js';
 
 export { timings } from './timings.js';
 
@@ -24,15 +30,21 @@ const list: readonly RuleDefinition[] = [
   legBeforeDoor,
   sequenceValveEarly,
   clearance,
+  doorClearance,
+  bayClearance,
+  doorsClash,
   spread,
   legNotLocked,
   doorNotClosed,
+  uncommandedMotion,
   trappedPressure,
   hardArrival,
   peakPressure,
   cavitation,
   reliefFlowing,
   starvedSupply,
+  supplyCycling,
+  motorStalled,
   slowSwing,
   lineVelocity,
   notFinished,

@@ -2,6 +2,7 @@ import type { RuleDefinition } from '../define/index.js';
 import { order } from './kind/index.js';
 import { arrival, firstSpell, isWatched, moves, restingSince, units } from './reading/motion.js';
 import { raise, seconds } from './reading/flag.js';
+import { movesWithLeg } from './reading/linkage.js';
 
 /** A leg that sets out while a door is still in its way. */
 export const legBeforeDoor: RuleDefinition = {
@@ -9,7 +10,8 @@ export const legBeforeDoor: RuleDefinition = {
   title: 'Gear waits for the doors',
   summary:
     'After a selection a leg may start to move only when the doors of its unit are fully open. ' +
-    'Margin: from the door at open to the first motion of the leg, s. Doors already open are not judged.',
+    'Margin: from the door at open to the first motion of the leg, s. Doors already open, and ' +
+    'doors that the leg moves, are not judged.',
   source: 'Order of events of door and gear sequencing; common practice, no source.',
   kind: 'order',
   limits: [],
@@ -18,6 +20,7 @@ export const legBeforeDoor: RuleDefinition = {
       units(e).flatMap(({ unit }) =>
         unit.doors.flatMap((door) => {
           const span = { from: move.start, to: move.end };
+          if (movesWithLeg(e, unit, door)) return [];
           if (!isWatched(e, door) || restingSince(e, door, 'open', move.start) !== undefined)
             return [];
           const leg = firstSpell(e, unit.leg, move.direction === 'up' ? 'rising' : 'falling', span);

@@ -27,9 +27,7 @@ export const lineVelocity: RuleDefinition = {
         const area = (Math.PI / 4) * bore * bore;
         return channelsOf(e, line, 'flow').flatMap((channel) => {
           const flow = trace(e, channel);
-          const found =
-            flow &&
-            limit({ t: flow.t, v: flow.v.map((q) => Math.abs(q) / area) }, { high }, 'speed');
+          const found = flow && limit({ t: flow.t, v: speeds(flow.v, area) }, { high }, 'speed');
           if (found === undefined) return [];
           return [
             raise(lineVelocity, found, {
@@ -50,3 +48,10 @@ export const lineVelocity: RuleDefinition = {
       : flags;
   },
 };
+
+/** Speeds, m/s, whichever way the oil flows. */
+function speeds(flow: Float64Array, area: number): Float64Array {
+  const out = new Float64Array(flow.length);
+  for (let i = 0; i < out.length; i++) out[i] = Math.abs(flow[i]) / area;
+  return out;
+}

@@ -1,4 +1,5 @@
 import type { Evidence, Timing, UnitEntry } from '../define/index.js';
+import { closedWhenDown } from './reading/linkage.js';
 import {
   firstSpell,
   isWatched,
@@ -15,7 +16,8 @@ import {
  * a selector move in the log there is none.
  *
  * Up is finished when the leg is locked up and every door rests closed; down when the leg is
- * locked down and every door rests at one of its ends (some aircraft close them again).
+ * locked down and every door rests at one of its ends, or closed where it stood closed with the
+ * gear down at the start.
  */
 export function timings(e: Evidence): readonly Timing[] {
   return moves(e)
@@ -30,7 +32,7 @@ function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing 
   const locked = since === undefined ? NaN : Math.max(since, move.start);
   const doors = unit.doors
     .filter((door) => isWatched(e, door))
-    .reduce((last, door) => Math.max(last, doorEnd(e, door, move)), locked);
+    .reduce((last, door) => Math.max(last, doorEnd(e, unit, door, move)), locked);
   return {
     unit: name,
     side: unit.side,
@@ -44,9 +46,9 @@ function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing 
 }
 
 /** Math.max passes NaN on, so one door that is not home leaves the whole unit unfinished. */
-function doorEnd(e: Evidence, door: string, move: Move): number {
+function doorEnd(e: Evidence, unit: UnitEntry, door: string, move: Move): number {
+  const mayStayOpen = move.direction === 'down' && !closedWhenDown(e, unit, door);
   const closed = restingSince(e, door, 'closed', move.end);
-  const since =
-    closed ?? (move.direction === 'down' ? restingSince(e, door, 'open', move.end) : undefined);
+  const since = closed ?? (mayStayOpen ? restingSince(e, door, 'open', move.end) : undefined);
   return since === undefined ? NaN : Math.max(since, move.start);
 }

@@ -28,23 +28,27 @@ export function limit(
   during?: readonly Span[],
 ): Finding | undefined {
   const { low = -Infinity, high = Infinity } = bounds;
+  const { t, v } = series;
   let margin = Infinity;
   let at = NaN;
-  const look = (t: number, v: number): void => {
-    const m = Math.min(v - low, high - v);
-    if (m < margin) {
+  for (let i = 0; i < v.length; i++) {
+    const m = v[i] - low < high - v[i] ? v[i] - low : high - v[i];
+    if (
+      m < margin &&
+      (during === undefined || during.some((s) => t[i] >= s.from && t[i] <= s.to))
+    ) {
       margin = m;
-      at = t;
+      at = t[i];
     }
-  };
-  for (let i = 0; i < series.t.length; i++) {
-    const t = series.t[i];
-    if (during === undefined || during.some((s) => t >= s.from && t <= s.to)) look(t, series.v[i]);
   }
   // The ends of a span rarely fall on a sample.
-  for (const s of during ?? []) {
-    look(s.from, valueAt(series, s.from));
-    look(s.to, valueAt(series, s.to));
+  for (const end of (during ?? []).flatMap((s) => [s.from, s.to])) {
+    const x = valueAt(series, end);
+    const m = Math.min(x - low, high - x);
+    if (m < margin) {
+      margin = m;
+      at = end;
+    }
   }
   if (!Number.isFinite(margin)) return undefined;
   if (margin >= 0) return { margin, quantity, from: at, to: at };

@@ -1,213 +1,209 @@
-import type { Evidence, Placement, Point3 } from '../../define/index.js';
-import { trace, valueAt } from './span.js';
+import type { Placement, Point3 } from '../../define/index.js';
 
-/** A point of the transverse plane: y right, z up, m. */
-interface Point2 {
-  readonly y: number;
-  readonly z: number;
+/** The two planes clearances are measured in: seen along x (y, z) and seen along y (x, z). */
+export type Plane = 'transverse' | 'lengthwise';
+
+/** Outline of a part seen along one axis. */
+export interface Flat {
+  /** Straight pieces, four numbers each: from (u, z) to (u, z), m. */
+  readonly pieces: Float64Array;
+  /** What is rounded off around them, m: the shoulder of a tyre. */
+  readonly round: number;
+  /** The pieces close a convex figure with an inside. */
+  readonly closed: boolean;
+  /** Outside edges, m: along u, along z, and along the line of sight. */
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+  readonly near: number;
+  readonly far: number;
 }
-type Segment = readonly [Point2, Point2];
 
-/** Largest turn between two looks at a pair of moving parts, rad (half a degree). */
-const STEP = 0.0087;
-/** Corners that stand for the outline of a tyre seen askew. */
+/** Corners that stand for a disc seen askew: 1 % of its radius off at most. */
 const CORNERS = 24;
-
-/** Nearest two parts come to each other along a run. */
-export interface Approach {
-  /** Smallest distance, m; negative when they overlap. */
-  readonly distance: number;
-  readonly t: number;
-  /** Time around it in which they were nearer than asked, s. */
-  readonly from: number;
-  readonly to: number;
-}
+/** Where the answer is decided: a fifth of a thousandth off at most. */
+export const FINE_CORNERS = 160;
 
 /**
- * Follows two mechanisms along the run and finds how near they come. Undefined when an angle or
- * an outline is missing, or when the distance is undefined all along (not side by side).
+ * The tyre of a placement: a disc with round shoulders of half its width. Seen along an axis its
+ * outline is exact but for the corners that stand for an ellipse. Undefined without a tyre.
  */
-export function approach(
-  e: Evidence,
-  a: string,
-  b: string,
-  limit: number,
-  distance: (a: Placement, b: Placement, enough: number) => number | undefined,
-): Approach | undefined {
-  const sa = trace(e, `${a}.angle`);
-  const sb = trace(e, `${b}.angle`);
-  if (sa === undefined || sb === undefined) return undefined;
-  // Farther than the nearest yet (and than the limit) need not be known exactly.
-  let nearest = Infinity;
-  const at = (t: number): number | undefined => {
-    const pa = e.outline(a, valueAt(sa, t));
-    const pb = e.outline(b, valueAt(sb, t));
-    if (pa === undefined || pb === undefined) return undefined;
-    const d = distance(pa, pb, Math.max(nearest, limit));
-    if (d !== undefined && d < nearest) nearest = d;
-    return d;
-  };
-  const looks: { t: number; d: number }[] = [];
-  const look = (t: number): void => {
-    const d = at(t);
-    if (d !== undefined) looks.push({ t, d });
-  };
-  const times = sa.t.length >= sb.t.length ? sa.t : sb.t;
-  // Channels of one run share their times: then there is nothing to look up.
-  const shared = sa.t === sb.t;
-  let before = times[0];
-  let atA = sa.v[0];
-  let atB = sb.v[0];
-  look(before);
-  for (let i = 1; i < times.length; i++) {
-    const t = times[i];
-    const va = shared ? sa.v[i] : valueAt(sa, t);
-    const vb = shared ? sb.v[i] : valueAt(sb, t);
-    const turn = Math.max(Math.abs(va - atA), Math.abs(vb - atB));
-    if (turn < STEP) continue;
-    const parts = Math.ceil(turn / (2 * STEP));
-    for (let k = 1; k <= parts; k++) look(before + ((t - before) * k) / parts);
-    before = t;
-    atA = va;
-    atB = vb;
-  }
-  look(times[times.length - 1]);
-  if (looks.length === 0) return undefined;
-  let k = looks.reduce((best, x, i) => (x.d < looks[best].d ? i : best), 0);
-  const left = looks[Math.max(0, k - 1)].t;
-  const right = looks[Math.min(looks.length - 1, k + 1)].t;
-  const fine = Array.from({ length: 15 }, (_, i) => left + ((right - left) * (i + 1)) / 16);
-  let best = looks[k];
-  for (const t of fine) {
-    const d = at(t);
-    if (d !== undefined && d < best.d) best = { t, d };
-  }
-  let from = best.t;
-  let to = best.t;
-  for (let i = k; i >= 0 && looks[i].d < limit; i--) from = Math.min(from, looks[i].t);
-  for (; k < looks.length && looks[k].d < limit; k++) to = Math.max(to, looks[k].t);
-  return { distance: best.d, t: best.t, from, to };
-}
-
-/**
- * Distance, m, in the transverse plane from a tyre to a panel. The tyre is a disc with round
- * shoulders of half its width; seen along x its outline is exact. Negative (down to minus half
- * the width) when the panel cuts it; undefined when the two are not side by side along x. Farther
- * than `enough`, a lower bound above `enough` will do.
- */
-export function tyreToPanel(
-  leg: Placement,
-  panel: Placement,
-  enough = Infinity,
-): number | undefined {
-  const tyre = leg.tyre;
+export function tyreOutline(p: Placement, plane: Plane, corners = CORNERS): Flat | undefined {
+  const { tyre } = p;
   if (tyre === undefined) return undefined;
-  const shoulder = Math.min(tyre.width / 2, tyre.radius);
-  const disc = tyre.radius - shoulder;
+  const round = Math.min(tyre.width / 2, tyre.radius);
+  const disc = tyre.radius - round;
   const { axle, centre } = tyre;
-  const reach = disc * Math.sqrt(Math.max(0, 1 - axle.x * axle.x)) + shoulder;
-  const [front, rear] = extent(panel);
-  if (centre.x + reach < front || centre.x - reach > rear) return undefined;
-  const sides = segments(panel);
-  let bound = Infinity;
-  for (const s of sides) bound = Math.min(bound, toSegment(centre, s));
-  bound -= disc + shoulder;
-  if (bound > enough) return bound;
-  const outline = discOutline(centre, axle, disc);
-  let least = Infinity;
-  for (const s of sides) least = Math.min(least, toOutline(s, outline));
-  return least - shoulder;
+  const across = plane === 'transverse';
+  const u = across ? centre.y : centre.x;
+  const depth = across ? centre.x : centre.y;
+  const au = across ? axle.y : axle.x;
+  const ad = across ? axle.x : axle.y;
+  // How far a disc reaches along an axis: radius times the sine of the angle to its axle.
+  const reach = (a: number): number => disc * Math.sqrt(Math.max(0, 1 - a * a)) + round;
+  let pieces: Float64Array | undefined;
+  return {
+    // Most outlines stay far from everything: their boxes are enough.
+    get pieces() {
+      pieces ??= discPieces(u, centre.z, au, axle.z, Math.min(1, Math.abs(ad)), disc, corners);
+      return pieces;
+    },
+    round,
+    closed: Math.abs(ad) >= EDGE_ON,
+    left: u - reach(au),
+    right: u + reach(au),
+    low: centre.z - reach(axle.z),
+    high: centre.z + reach(axle.z),
+    near: depth - reach(ad),
+    far: depth + reach(ad),
+  };
 }
 
-/** Distance, m, in the transverse plane between two panels (0 when they cross); undefined when not side by side along x. */
-export function panelToPanel(a: Placement, b: Placement): number | undefined {
-  const [a0, a1] = extent(a);
-  const [b0, b1] = extent(b);
-  if (a1 < b0 || b1 < a0) return undefined;
-  let least = Infinity;
-  for (const s of segments(a)) for (const r of segments(b)) least = Math.min(least, between(s, r));
-  return least;
-}
+/** Flatter than this part of its length an ellipse is a line: the disc is seen edge-on. */
+const EDGE_ON = 1e-3;
 
-function points(p: Placement): readonly Point3[] {
-  return p.edge === undefined ? p.line : [...p.line, ...p.edge];
-}
-
-function extent(p: Placement): readonly [number, number] {
-  const xs = points(p).map((q) => q.x);
-  return [Math.min(...xs), Math.max(...xs)];
-}
-
-function segments(p: Placement): readonly Segment[] {
-  const out: Segment[] = [];
-  for (let i = 1; i < p.line.length; i++) out.push([p.line[i - 1], p.line[i]]);
-  const edge = p.edge;
-  if (edge === undefined) return out;
-  for (let i = 1; i < edge.length; i++) out.push([edge[i - 1], edge[i]]);
-  for (let i = 0; i < Math.min(edge.length, p.line.length); i++) out.push([p.line[i], edge[i]]);
+function discPieces(
+  u: number,
+  z: number,
+  au: number,
+  az: number,
+  flat: number,
+  disc: number,
+  corners: number,
+): Float64Array {
+  const inPlane = Math.sqrt(au * au + az * az);
+  // Long axis across the axle, short axis along it.
+  const su = inPlane > 0 ? au / inPlane : 1;
+  const sz = inPlane > 0 ? az / inPlane : 0;
+  if (flat < EDGE_ON)
+    return Float64Array.of(u + sz * disc, z - su * disc, u - sz * disc, z + su * disc);
+  const out = new Float64Array(4 * corners);
+  for (let i = 0; i < corners; i++) {
+    const turn = (2 * Math.PI * i) / corners;
+    const long = disc * Math.cos(turn);
+    const short = flat * disc * Math.sin(turn);
+    const before = 4 * ((i + corners - 1) % corners);
+    out[4 * i] = out[before + 2] = u - sz * long + su * short;
+    out[4 * i + 1] = out[before + 3] = z + su * long + sz * short;
+  }
   return out;
 }
 
-/** Corners of a disc's outline seen along x: two for a disc edge-on, else an ellipse in order. */
-function discOutline(centre: Point3, axle: Point3, radius: number): readonly Point2[] {
-  const inPlane = Math.hypot(axle.y, axle.z);
-  // Long axis across the axle, short axis along it.
-  const ay = inPlane > 0 ? axle.y / inPlane : 1;
-  const az = inPlane > 0 ? axle.z / inPlane : 0;
-  const short = radius * Math.min(1, Math.abs(axle.x));
-  const at = (long: number, along: number): Point2 => ({
-    y: centre.y - az * long + ay * along,
-    z: centre.z + ay * long + az * along,
-  });
-  if (short < 1e-3 * radius) return [at(-radius, 0), at(radius, 0)];
-  return Array.from({ length: CORNERS }, (_, i) => {
-    const turn = (2 * Math.PI * i) / CORNERS;
-    return at(radius * Math.cos(turn), short * Math.sin(turn));
-  });
-}
-
-/** Distance from a segment to a convex outline; 0 inside it. */
-function toOutline(s: Segment, outline: readonly Point2[]): number {
-  if (outline.length > 2 && inside(s[0], outline)) return 0;
-  let least = Infinity;
-  const n = outline.length;
-  for (let i = 0; i < (n > 2 ? n : 1); i++) {
-    least = Math.min(least, between(s, [outline[i], outline[(i + 1) % n]]));
+/** A panel (line and edge), or the line of a part alone, seen along the aircraft. */
+export function panelOutline(p: Placement): Flat {
+  const pieces: number[] = [];
+  const { line, edge = [] } = p;
+  // Chords first: they swallow the points that a fore-and-aft hinge line and free edge shrink to.
+  for (let i = 0; i < Math.min(edge.length, line.length); i++) addPiece(pieces, line[i], edge[i]);
+  for (let i = 1; i < line.length; i++) addPiece(pieces, line[i - 1], line[i]);
+  for (let i = 1; i < edge.length; i++) addPiece(pieces, edge[i - 1], edge[i]);
+  let [near, far] = [Infinity, -Infinity];
+  for (const side of [line, edge]) {
+    for (const { x } of side) {
+      near = Math.min(near, x);
+      far = Math.max(far, x);
+    }
   }
-  return least;
+  return outlined(pieces, near, far);
 }
 
-function inside(p: Point2, outline: readonly Point2[]): boolean {
+/** Front and rear edge of an even panel lie behind each other, and so do the ends of its hinge: once is enough. */
+function addPiece(pieces: number[], a: Point3, b: Point3): void {
+  const point = a.y === b.y && a.z === b.z;
+  for (let i = 0; i < pieces.length; i += 4) {
+    const starts = pieces[i] === a.y && pieces[i + 1] === a.z;
+    const ends = pieces[i + 2] === b.y && pieces[i + 3] === b.z;
+    if (point ? starts || ends : starts && ends) return;
+  }
+  pieces.push(a.y, a.z, b.y, b.z);
+}
+
+/** Sharp pieces (panels, fixed walls), four numbers each, from `near` to `far` along the line of sight. */
+export function outlined(pieces: readonly number[], near: number, far: number): Flat {
+  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (let i = 0; i < pieces.length; i += 2) {
+    left = Math.min(left, pieces[i]);
+    right = Math.max(right, pieces[i]);
+    low = Math.min(low, pieces[i + 1]);
+    high = Math.max(high, pieces[i + 1]);
+  }
+  const box = { left, right, low, high, near, far };
+  return { pieces: Float64Array.from(pieces), round: 0, closed: false, ...box };
+}
+
+/** True when two outlines are side by side: neither lies wholly before the other along the line of sight. */
+export function abreast(a: Pick<Flat, 'near' | 'far'>, b: Pick<Flat, 'near' | 'far'>): boolean {
+  return a.near <= b.far && b.near <= a.far;
+}
+
+/** The boxes around two outlines are at least this far apart, m; 0 when they overlap. */
+export function boxGap(a: Box, b: Box): number {
+  const u = Math.max(a.left - b.right, b.left - a.right, 0);
+  const z = Math.max(a.low - b.high, b.low - a.high, 0);
+  return Math.sqrt(u * u + z * z);
+}
+
+export type Box = Pick<Flat, 'left' | 'right' | 'low' | 'high'>;
+
+/**
+ * Distance between two outlines in their plane, m. Where the bare pieces meet it is minus the
+ * rounding (a panel that cuts a tyre: down to minus half the tyre's width).
+ */
+export function gap(a: Flat, b: Flat): number {
+  const p = a.pieces;
+  const q = b.pieces;
+  const rounds = a.round + b.round;
+  if (a.closed && inside(q[0], q[1], p)) return -rounds;
+  if (b.closed && inside(p[0], p[1], q)) return -rounds;
+  let least = Infinity;
+  for (let i = 0; i < p.length; i += 4) {
+    for (let j = 0; j < q.length; j += 4) {
+      const d = between(p, i, q, j);
+      if (d === 0) return -rounds;
+      if (d < least) least = d;
+    }
+  }
+  return Math.sqrt(least) - rounds;
+}
+
+function inside(u: number, z: number, p: Float64Array): boolean {
   let sign = 0;
-  for (let i = 0; i < outline.length; i++) {
-    const c = cross(outline[i], outline[(i + 1) % outline.length], p);
+  for (let i = 0; i < p.length; i += 4) {
+    const c = side(p, i, u, z);
     if (sign * c < 0) return false;
-    if (c !== 0) sign = Math.sign(c);
+    if (c !== 0) sign = c;
   }
   return true;
 }
 
-function between(s: Segment, r: Segment): number {
+/** Twice the area of the triangle of a piece and a point: its sign tells the side. */
+function side(p: Float64Array, i: number, u: number, z: number): number {
+  return (p[i + 2] - p[i]) * (z - p[i + 1]) - (p[i + 3] - p[i + 1]) * (u - p[i]);
+}
+
+/** Squared distance of two pieces, m2; 0 when they cross. */
+function between(p: Float64Array, i: number, q: Float64Array, j: number): number {
   if (
-    cross(s[0], s[1], r[0]) * cross(s[0], s[1], r[1]) < 0 &&
-    cross(r[0], r[1], s[0]) * cross(r[0], r[1], s[1]) < 0
+    side(p, i, q[j], q[j + 1]) * side(p, i, q[j + 2], q[j + 3]) < 0 &&
+    side(q, j, p[i], p[i + 1]) * side(q, j, p[i + 2], p[i + 3]) < 0
   )
     return 0;
-  return Math.min(toSegment(s[0], r), toSegment(s[1], r), toSegment(r[0], s), toSegment(r[1], s));
+  return Math.min(
+    toPiece(q[j], q[j + 1], p, i),
+    toPiece(q[j + 2], q[j + 3], p, i),
+    toPiece(p[i], p[i + 1], q, j),
+    toPiece(p[i + 2], p[i + 3], q, j),
+  );
 }
 
-function cross(a: Point2, b: Point2, p: Point2): number {
-  return (b.y - a.y) * (p.z - a.z) - (b.z - a.z) * (p.y - a.y);
-}
-
-function toSegment(p: Point2, s: Segment): number {
-  const y = s[1].y - s[0].y;
-  const z = s[1].z - s[0].z;
-  const l2 = y * y + z * z;
-  const f = l2 === 0 ? 0 : ((p.y - s[0].y) * y + (p.z - s[0].z) * z) / l2;
-  const c = Math.max(0, Math.min(1, f));
-  const dy = p.y - s[0].y - c * y;
-  const dz = p.z - s[0].z - c * z;
-  // Far cheaper than Math.hypot, whose care for overflow metres do not need.
-  return Math.sqrt(dy * dy + dz * dz);
+function toPiece(u: number, z: number, p: Float64Array, i: number): number {
+  const du = p[i + 2] - p[i];
+  const dz = p[i + 3] - p[i + 1];
+  const l2 = du * du + dz * dz;
+  const f = l2 === 0 ? 0 : ((u - p[i]) * du + (z - p[i + 1]) * dz) / l2;
+  const c = f < 0 ? 0 : f > 1 ? 1 : f;
+  const eu = u - p[i] - c * du;
+  const ez = z - p[i + 1] - c * dz;
+  return eu * eu + ez * ez;
 }

@@ -6,13 +6,9 @@ export function devicesOf(e: Evidence, role: ReturnType<Evidence['role']>): read
   return Object.keys(e.scenario.components).filter((name) => e.role(name) === role);
 }
 
-/** Nodes joined to the selector's port named after a direction, e.g. `up`. */
-export function selectorLine(
-  e: Evidence,
-  selector: string,
-  direction: Direction,
-): string | undefined {
-  const ports = e.scenario.components[selector].ports;
+/** Node joined to a device's port named after a direction, e.g. `up` or `up-line`. */
+export function lineOf(e: Evidence, device: string, direction: Direction): string | undefined {
+  const { ports } = e.scenario.components[device];
   const port = Object.keys(ports).find((p) => p === direction || p.startsWith(`${direction}-`));
   return port === undefined ? undefined : ports[port];
 }

@@ -1,5 +1,5 @@
 import type { Evidence, LogEntry, UnitEntry } from '../../define/index.js';
-import { endOf, isStart, trace, valueAt, type Span } from './span.js';
+import { endOf, isStart, once, trace, valueAt, type Span } from './span.js';
 
 export type Direction = 'up' | 'down';
 
@@ -64,17 +64,25 @@ export function stretches(e: Evidence): readonly Span[] {
 }
 
 function motions(e: Evidence, mechanism: string): readonly LogEntry[] {
-  return e.log.filter((x) => x.device === mechanism && x.kind === 'motion');
+  return once(e, `motions ${mechanism}`, () =>
+    e.log.filter((x) => x.device === mechanism && x.kind === 'motion'),
+  );
 }
 
 /** Real motions of a mechanism, twitches left out (without an angle channel every motion counts). */
 export function spells(e: Evidence, mechanism: string): readonly Spell[] {
+  return once(e, `spells ${mechanism}`, () => spellsOf(e, mechanism));
+}
+
+function spellsOf(e: Evidence, mechanism: string): readonly Spell[] {
   const log = motions(e, mechanism);
   const angle = trace(e, `${mechanism}.angle`);
-  const range =
-    angle === undefined
-      ? 0
-      : angle.v.reduce((a, b) => Math.max(a, b)) - angle.v.reduce((a, b) => Math.min(a, b));
+  let [low, high] = [Infinity, -Infinity];
+  for (const v of angle?.v ?? []) {
+    if (v < low) low = v;
+    if (v > high) high = v;
+  }
+  const range = angle === undefined ? 0 : high - low;
   const out: Spell[] = [];
   let i = 0;
   while (i < log.length) {
@@ -153,6 +161,11 @@ export function lockOf(unit: UnitEntry, direction: Direction): string | undefine
   return direction === 'up' ? unit.uplock : unit.downlock;
 }
 
+/** Words of a lock that holds: `engaged`, or, of one inside an actuator, `locked extended` and the like. */
+function holding(word: string): boolean {
+  return word === 'engaged' || word.startsWith('locked ');
+}
+
 /** First time within a span at which the leg is locked (or, without a lock, at its end). */
 export function lockTime(
   e: Evidence,
@@ -166,7 +179,7 @@ export function lockTime(
     (x) =>
       x.device === lock &&
       x.kind === 'mode' &&
-      x.to === 'engaged' &&
+      holding(x.to) &&
       !isStart(x) &&
       x.t >= span.from &&
       x.t <= span.to,
@@ -188,8 +201,11 @@ export function lockedSince(
     return lock === undefined || since === 0 ? since : undefined;
   }
   const last = log.filter((x) => x.t <= t).pop();
-  if (last !== undefined) return last.to === 'engaged' ? last.t : undefined;
-  return log[0].from === 'engaged' ? 0 : undefined;
+  // One lock for both ends: where the leg rests tells which of them it holds.
+  if (unit.uplock === unit.downlock && restingSince(e, unit.leg, direction, t) === undefined)
+    return undefined;
+  if (last !== undefined) return holding(last.to) ? last.t : undefined;
+  return holding(log[0].from) ? 0 : undefined;
 }
 
 /** Spans in which any of the named mechanisms moves. */

@@ -122,14 +122,19 @@ export function conditionSpans(e: Evidence, c: Condition): readonly Span[] | und
   return high ?? low;
 }
 
-const traces = new WeakMap<Evidence, Map<string, Series | undefined>>();
+const known = new WeakMap<Evidence, Map<string, unknown>>();
 
-/** A channel of the evidence, asked for once: a run builds it on demand and many rules read it. */
+/** What many rules ask of the same evidence, worked out once. The key is the caller's own. */
+export function once<T>(e: Evidence, key: string, make: () => T): T {
+  const all = known.get(e) ?? new Map<string, unknown>();
+  known.set(e, all);
+  if (!all.has(key)) all.set(key, make());
+  return all.get(key) as T;
+}
+
+/** A channel of the evidence; a run builds it on demand. */
 export function trace(e: Evidence, channel: string): Series | undefined {
-  const known = traces.get(e) ?? new Map<string, Series | undefined>();
-  traces.set(e, known);
-  if (!known.has(channel)) known.set(channel, e.series(channel));
-  const series = known.get(channel);
+  const series = once(e, `series ${channel}`, () => e.series(channel));
   return series === undefined || series.t.length === 0 ? undefined : series;
 }
 
