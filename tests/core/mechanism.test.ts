@@ -245,3 +245,164 @@ describe('a door', () => {
     expect(flat(90 * DEG).edge![0].z).toBeCloseTo(-0.8, 12);
   });
 });
+
+describe('a leg with something wrong', () => {
+  const place = (own: Record<string, ParameterValue>, q: number) =>
+    mechanisms.leg.outline({ ...full, ...own }).at(q);
+  /** Pivot to axle, less the wheel's offset. */
+  const reach = (own: Record<string, ParameterValue>, q: number): number => {
+    const [pivot, foot] = place(own, q).line;
+    return dist(pivot, foot);
+  };
+  const moments = (own: Record<string, ParameterValue>): Shape =>
+    mechanisms.leg.coordinate({ ...full, ...own }).moment;
+
+  it('rubs more at a tight spot and nowhere else', () => {
+    const tight = { friction: 12, bumpMoment: 80, bumpAngle: 30 * DEG, bumpWidth: 5 * DEG };
+    expect(mechanisms.leg.coordinate({ ...full, friction: 12 }).friction).toBe(12);
+    const friction = mechanisms.leg.coordinate({ ...full, ...tight }).friction as Shape;
+    friction.x.forEach((q, i) => {
+      if (Math.abs(q - 30 * DEG) > 5 * DEG) expect(at(friction, i)).toBe(12);
+    });
+    expect(at(friction, 60)).toBeCloseTo(92, 9);
+    // Half of it half way to its end.
+    expect(at(friction, 65)).toBeCloseTo(52, 9);
+  });
+
+  it('goes up too long with its shortening link broken, and late it is easier to raise, not harder', () => {
+    expect(reach({}, 80 * DEG)).toBeCloseTo(1.1 - shortening(80 * DEG), 6);
+    expect(reach({ linkShare: 0 }, 80 * DEG)).toBeCloseTo(1.1, 12);
+    expect(reach({ linkShare: 0.5 }, 80 * DEG)).toBeCloseTo(1.1 - shortening(80 * DEG) / 2, 6);
+    const gas = { gasPressure: 6e6 };
+    expect(at(moments({ ...gas, linkShare: 0 }), 130)).toBeGreaterThan(at(moments(gas), 130));
+  });
+
+  it('hangs short with its strut stuck, until the link shortens it further', () => {
+    // Rounded within 2 mm: at down by r^2 / 4s = 0.03 mm, and so late.
+    expect(reach({ stuckShort: 0.03 }, 0)).toBeCloseTo(1.07, 4);
+    expect(reach({ stuckShort: 0.03 }, 85 * DEG)).toBeCloseTo(1.1 - shortening(85 * DEG), 4);
+    expect(reach({ stuckShort: 0.2 }, 85 * DEG)).toBeCloseTo(0.9, 4);
+  });
+
+  it('keeps energy with a stuck strut: the gas works only where the strut moves', () => {
+    const own = { stuckShort: 0.04, linkShare: 0.9 };
+    const bare = moments({ ...own, gasArea: 0 });
+    const h = 1e-5;
+    moments(own).x.forEach((q, i) => {
+      if (i % 20 !== 10) return;
+      const s = 1.1 - reach(own, q);
+      const slope = (reach(own, q - h) - reach(own, q + h)) / (2 * h);
+      const force = 2e-3 * ((1.5e6 + 101325) * (6e-4 / (6e-4 - 2e-3 * s)) ** 1.1 - 101325);
+      expect(at(moments(own), i) - at(bare, i)).toBeCloseTo(-force * slope, 3);
+    });
+  });
+
+  it('turns its wheel about the leg’s own axis when out of line, which changes no load on a centred wheel', () => {
+    for (const q of [0, 0.7, 1.5]) {
+      const straight = place({}, q).tyre!.axle;
+      const turned = place({ misaligned: 20 * DEG }, q).tyre!.axle;
+      const cos = straight.x * turned.x + straight.y * turned.y + straight.z * turned.z;
+      expect(cos).toBeCloseTo(Math.cos(20 * DEG), 12);
+    }
+    const centred = { wheelOffset: 0, misaligned: 20 * DEG };
+    expect(moments(centred).y).toEqual(moments({ wheelOffset: 0 }).y);
+  });
+
+  it('is refused when its strut cannot hang that short', () => {
+    const refused = mechanisms.leg.check!({ ...full, stuckShort: 0.4 });
+    expect(refused.map((f) => f.parameter)).toContain('gasVolume');
+  });
+});
+
+describe('a door that is worn', () => {
+  const p = filled('door', {
+    travel: 90 * DEG,
+    mass: 10,
+    cog: 0.4,
+    inertia: 2.2,
+    chord: 0.8,
+    span: 0.9,
+  });
+
+  it('swings beyond its travel with its restraint out', () => {
+    expect(mechanisms.door.coordinate(p).high).toBe(90 * DEG);
+    expect(mechanisms.door.coordinate({ ...p, overTravel: 25 * DEG }).high).toBeCloseTo(
+      115 * DEG,
+      12,
+    );
+  });
+
+  it('hangs low by its hinge play, all over', () => {
+    const tight = mechanisms.door.outline(p).at(1);
+    const loose = mechanisms.door.outline({ ...p, hingePlay: 0.006 }).at(1);
+    [...tight.line, ...tight.edge!].forEach((point, i) => {
+      const low = [...loose.line, ...loose.edge!][i];
+      expect(point.z - low.z).toBeCloseTo(0.006, 12);
+      expect([low.x, low.y]).toEqual([point.x, point.y]);
+    });
+  });
+});
+
+describe('a linked member', () => {
+  const p = filled('linked-member', {
+    travel: 70 * DEG,
+    swings: 'aft',
+    mass: 4,
+    cog: 0.3,
+    inertia: 0.5,
+    length: 0.6,
+    width: 0.4,
+    lean: 20 * DEG,
+    pitch: 5 * DEG,
+    pivotRight: 0.2,
+  });
+  const tip = (own: Record<string, ParameterValue>, q: number): Point3 => {
+    const { line, edge } = mechanisms['linked-member'].outline({ ...p, ...own }).at(q);
+    const middle = (a: Point3, b: Point3): Point3 => ({
+      x: (a.x + b.x) / 2,
+      y: (a.y + b.y) / 2,
+      z: (a.z + b.z) / 2,
+    });
+    const [from, to] = [middle(line[0], line[1]), middle(edge![0], edge![1])];
+    return { x: to.x - from.x, y: to.y - from.y, z: to.z - from.z };
+  };
+
+  it.each(['aft', 'forward', 'inboard', 'outboard', 'level'])(
+    'keeps energy: the moment is minus the slope of its weight’s height (%s)',
+    (swings) => {
+      const { moment } = mechanisms['linked-member'].coordinate({ ...p, swings });
+      const height = (q: number): number => {
+        const t = tip({ swings }, q);
+        // Halfway out to the tip lies the centre of gravity; weight is 5 degrees off, aft.
+        return 0.5 * (t.z * Math.cos(5 * DEG) - t.x * Math.sin(5 * DEG));
+      };
+      moment.x.forEach((q, i) => {
+        if (i % 30 !== 15) return;
+        const slope = (height(q + 1e-5) - height(q - 1e-5)) / 2e-5;
+        expect(at(moment, i)).toBeCloseTo(-4 * G * slope, 6);
+      });
+    },
+  );
+
+  it('hangs plumb without a moment, and level ones have none on a level aircraft', () => {
+    const still = { pitch: 0, lean: 0 };
+    expect(mechanisms['linked-member'].coordinate({ ...p, ...still }).moment.y[0]).toBeCloseTo(
+      0,
+      12,
+    );
+    const { y } = mechanisms['linked-member'].coordinate({
+      ...p,
+      ...still,
+      swings: 'level',
+    }).moment;
+    expect(y.every((m) => Math.abs(m) < 1e-12)).toBe(true);
+    expect(Math.min(...y.map((_, i) => tip({ swings: 'level' }, i / 200).x))).toBeGreaterThan(0);
+  });
+
+  it('has its size: tip at its length, hinge as wide as given', () => {
+    for (const q of [0, 0.5, 1.2])
+      expect(dist(tip({}, q), { x: 0, y: 0, z: 0 })).toBeCloseTo(0.6, 12);
+    const { line } = mechanisms['linked-member'].outline(p).at(0);
+    expect(dist(line[0], line[1])).toBeCloseTo(0.4, 12);
+  });
+});
