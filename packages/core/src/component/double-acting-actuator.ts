@@ -7,11 +7,13 @@
  * stays free through a check valve. So each chamber is a node of its own behind its port. An
  * end without cushion: connect `head` and `head-chamber` (or `rod` and `rod-chamber`) to one
  * node, which also spares the solver a node. Travel counts from retracted (0) to extended.
+ * Seals, a galled bore and stops of its own: shared/jack; by default nothing is worn or set wrong.
  * Equations: Merritt, Hydraulic Control Systems (from memory).
  */
 import type { DeviceDefinition, Frame, NumberParameter } from '../define/index.js';
 import { cushion, way, WAY_SIZE, writeWay } from './shared/cushion.js';
 import {
+  hasStops,
   headArea,
   jackFindings,
   jackFriction,
@@ -75,10 +77,12 @@ function push(d: Frame): void {
   const a = k[HEAD_AREA];
   const b = k[ROD_AREA];
   const oil = d.pressure(HEAD_CHAMBER) * a - d.pressure(ROD_CHAMBER) * b - k[AMBIENT] * (a - b);
-  d.force(0, oil + stopForce(d, RUB));
+  d.force(0, oil);
   d.forceAlso(0, 0, a);
   d.forceAlso(0, 1, -b);
   rub(d, RUB, HEAD_CHAMBER, ROD_CHAMBER, BY_ROD);
+  if (!hasStops(d, RUB)) return;
+  d.force(0, oil + stopForce(d, RUB));
   d.forceAlso(0, BY_ROD, -stopStiffness(d, RUB));
 }
 

@@ -175,6 +175,10 @@ export function rub(d: Frame, i: number, side: number, other: number, rod: numbe
 /** Longest step, s: steady motion would let the solver stride over a galled place unseen. */
 export const rubStep = (d: GuardFrame, i: number): number => d.k[i + LONGEST_STEP];
 
+/** True where the jack has a stop of its own at all: most have none to look at. */
+export const hasStops = (d: GuardFrame, i: number): boolean =>
+  d.k[i + LEAST_TRAVEL] > -Infinity || d.k[i + MOST_TRAVEL] < Infinity;
+
 /** How far the rod is into a stop of the jack's own, m: positive retracted, negative extended, 0 clear. */
 function into(d: GuardFrame, i: number): number {
   const x = d.travel(0);
