@@ -49,9 +49,9 @@ export function figureOf(run: Run, metric: string): string {
       const flags = run.flags.filter((flag) => flag.rule === words[0]);
       const worst = flags.reduce<Flag>((a, b) => (b.margin < a.margin ? b : a), flags[0]);
       const { margin, marginQuantity } = worst;
-      return marginQuantity === 'time'
-        ? seconds(Math.abs(margin))
-        : toDisplay(Math.abs(margin), marginQuantity, 'us').text;
+      if (marginQuantity === 'time') return seconds(Math.abs(margin));
+      const { value, unit } = toDisplay(Math.abs(margin), marginQuantity, 'us');
+      return `${Number(value.toPrecision(2))} ${unit}`;
     }
     case 'flags':
       return String(run.flags.filter(({ severity }) => severity !== 'note').length);
