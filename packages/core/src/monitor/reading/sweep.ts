@@ -26,8 +26,8 @@ export interface Track {
   readonly angles: Float64Array;
   /** Around everything it sweeps through. */
   readonly whole: Pick<Flat, 'left' | 'right' | 'low' | 'high' | 'near' | 'far'>;
-  /** Outline and angle at any time, finer. */
-  readonly at: (t: number) => { readonly flat: Flat; readonly angle: number };
+  /** Outline and angle at any time, with so many corners for a round. */
+  readonly at: (t: number, corners?: number) => { readonly flat: Flat; readonly angle: number };
 }
 
 /** Nearest two parts come to each other along a run. */
@@ -141,9 +141,9 @@ function trackOf(
     flats,
     angles,
     whole,
-    at: (t) => {
+    at: (t, corners) => {
       const angle = valueAt(series, t);
-      return { flat: flatAt(angle, FINE_CORNERS)!, angle };
+      return { flat: flatAt(angle, corners)!, angle };
     },
   };
 }
@@ -215,20 +215,23 @@ export function approach(
   }
   if (k < 0) return undefined;
   let best = { t: times[k], d: Infinity };
-  let left = times[Math.max(0, k - 1)];
-  let right = times[Math.min(n - 1, k + 1)];
-  const look = (t: number): void => {
-    const pa = a.at(t);
-    const pb = b.at(t);
+  const look = (t: number, corners?: number): void => {
+    const pa = a.at(t, corners);
+    const pb = b.at(t, corners);
     if (!judged(pa.angle, pb.angle) || !abreast(pa.flat, pb.flat)) return;
     const d = gap(pa.flat, pb.flat);
     if (d < best.d) best = { t, d };
   };
-  look(times[k]);
-  for (let round = 0; round < 2; round++) {
+  let left = times[Math.max(0, k - 1)];
+  let right = times[Math.min(n - 1, k + 1)];
+  // First where, then how near.
+  for (const corners of [undefined, FINE_CORNERS]) {
+    const { t } = best;
     const width = (right - left) / FINE;
     const start = left;
-    for (let j = 0; j <= FINE; j++) look(start + width * j);
+    best = { t, d: Infinity };
+    look(t, corners);
+    for (let j = 0; j <= FINE; j++) look(start + width * j, corners);
     left = Math.max(left, best.t - width);
     right = Math.min(right, best.t + width);
   }
