@@ -24,7 +24,8 @@ import {
   SPOOL_AT,
   way,
 } from './shared/pack-pump.js';
-import { packFlows, packValveParameters, spoolOpenings, writeSpool } from './shared/pack-valves.js';
+import { spoolOpenings, writeSpool } from './shared/pack-spool.js';
+import { packFlows, packValveParameters } from './shared/pack-valves.js';
 import { leakage, leakIn, mustExceed, number } from './shared/parameters.js';
 import { INLET_VOLUME } from './shared/suction.js';
 
@@ -217,7 +218,7 @@ export const powerPack: DeviceDefinition = {
   },
   equations: (d) => {
     packPump(d);
-    spoolOpenings(d, LOCK, SPOOL);
+    spoolOpenings(d, LOCK, SPOOL, SPOOL_AT);
     packShaft(d);
   },
   symbol: {

@@ -2,9 +2,9 @@
  * Reservoir with a standpipe: the main pump draws from the top of a pipe inside the tank, the
  * hand pump from the bottom, so that a leak in the main system leaves a reserve for the
  * emergency. Bottom and return are the tank itself, at one pressure; between the tank and the
- * main outlet lies an opening that closes as the level falls to the pipe's top, so the main pump
- * then starves. (In the real tank it draws air there; here its suction falls to a vacuum.)
- * What runs back down the pipe is always let in.
+ * main outlet lies an opening that shuts when the level has fallen to the pipe's top, so the main
+ * pump then starves, and opens again when the top is well covered. (In the real tank the pump draws
+ * air there; here its suction falls to a vacuum.) What runs back down the pipe is always let in.
  */
 import type { DeviceDefinition } from '../define/index.js';
 import {
@@ -14,17 +14,17 @@ import {
   number,
   transitionReynolds,
 } from './shared/parameters.js';
-import { rise } from './shared/smooth.js';
 import { levelFits, tankParameters, tankPressure } from './shared/tank.js';
 
 const CAPACITY = 0;
 const RESERVE = 1;
-const PER_RIM = 2;
+const COVERED = 2;
 
 const BOTTOM = 0;
+const BARE = 1;
 
-/** Oil above the pipe's top at which it is fully covered, m3: some mm in a tank a hand wide. */
-const RIM = 2e-5;
+/** Oil above the pipe's top that covers it again, m3: some mm in a tank a hand wide. */
+const RIM = 5e-5;
 
 export const standpipeReservoir: DeviceDefinition = {
   kind: 'standpipe-reservoir',
@@ -82,6 +82,31 @@ export const standpipeReservoir: DeviceDefinition = {
       value: (d) => d.content(BOTTOM) - d.k[RESERVE],
     },
   },
+  modes: {
+    covered: {
+      title: 'standpipe covered',
+      guards: [
+        {
+          to: 'bare',
+          when: (d) => d.k[RESERVE] - d.content(BOTTOM),
+          cause: 'the level has fallen to the top of the standpipe',
+          reads: ['bottom'],
+        },
+      ],
+    },
+    bare: {
+      title: 'standpipe bare',
+      active: true,
+      guards: [
+        {
+          to: 'covered',
+          when: (d) => d.content(BOTTOM) - d.k[COVERED],
+          cause: 'the level has risen above the standpipe',
+          reads: ['bottom'],
+        },
+      ],
+    },
+  },
   check: (p) => [
     ...levelFits(p),
     ...(number(p, 'reserve') < number(p, 'capacity')
@@ -93,8 +118,9 @@ export const standpipeReservoir: DeviceDefinition = {
     pressure: tankPressure,
     content: (p) => number(p, 'level'),
   },
-  prepare: (p) => Float64Array.of(number(p, 'capacity'), number(p, 'reserve'), 1 / RIM),
-  equations: (d) => d.opening(0, rise((d.content(BOTTOM) - d.k[RESERVE]) * d.k[PER_RIM])),
+  prepare: (p) =>
+    Float64Array.of(number(p, 'capacity'), number(p, 'reserve'), number(p, 'reserve') + RIM),
+  equations: (d) => d.opening(0, d.mode === BARE ? 0 : 1),
   symbol: {
     name: 'reservoir',
     size: [8, 4],

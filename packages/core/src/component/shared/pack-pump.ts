@@ -5,7 +5,7 @@
  */
 import type { Frame, GuardFrame } from '../../define/index.js';
 import { accelerationSlope, MOTOR_SIZE, ownAcceleration, perInertia } from './motor.js';
-import { SPOOL_SIZE, spoolGoal, spoolGoalSlope } from './pack-valves.js';
+import { SPOOL_SIZE, spoolGoal, spoolGoalSlope, spoolRate } from './pack-spool.js';
 import { fed, fedSlope } from './suction.js';
 
 /** Places in `k`: the motor's numbers come first. */
@@ -18,9 +18,6 @@ export const PUMP_UP = 3;
 export const SPEED = 0;
 export const SPOOL = 1;
 const DELIVERY = 0;
-
-/** Time constant of the spool, s: light, and damped by the oil round it. */
-const SPOOL_TIME = 0.01;
 
 /** Which way the motor is switched: modes off, up, up held, down, down held. */
 export function way(d: GuardFrame): number {
@@ -49,9 +46,10 @@ export function packShaft(d: Frame): void {
   d.rateAlso(SPEED, 0, accelerationSlope(d, SPEED, turned));
   d.rateAlso(SPEED, 1, -load);
   d.rateAlso(SPEED, 2, load);
-  const slope = spoolGoalSlope(d, SPOOL_AT, PUMP_UP, DOWN) / SPOOL_TIME;
-  d.rate(SPOOL, (spoolGoal(d, SPOOL_AT, PUMP_UP, DOWN) - d.state(SPOOL)) / SPOOL_TIME);
-  d.rateAlso(SPOOL, 0, -1 / SPOOL_TIME);
+  const follow = spoolRate(d, SPOOL_AT);
+  const slope = spoolGoalSlope(d, SPOOL_AT, PUMP_UP, DOWN) * follow;
+  d.rate(SPOOL, (spoolGoal(d, SPOOL_AT, PUMP_UP, DOWN) - d.state(SPOOL)) * follow);
+  d.rateAlso(SPOOL, 0, -follow);
   d.rateAlso(SPOOL, 1, slope);
   d.rateAlso(SPOOL, 2, -slope);
 }

@@ -4,12 +4,7 @@
  * lock valve open when the other side is under pressure. Orifices and leaks: Merritt, Hydraulic
  * Control Systems (from memory); the arrangement is common practice, no source.
  */
-import type {
-  FlowDefinition,
-  Frame,
-  ParameterDefinitions,
-  Parameters,
-} from '../../define/index.js';
+import type { FlowDefinition, ParameterDefinitions } from '../../define/index.js';
 import {
   bore,
   boreLaw,
@@ -20,7 +15,6 @@ import {
   transitionOf,
   transitionReynolds,
 } from './parameters.js';
-import { rise, riseSlope } from './smooth.js';
 
 /** Spring of the check valves: begins to open, is open, Pa. */
 const CRACK = 20_000;
@@ -69,22 +63,36 @@ export const packValveParameters: ParameterDefinitions = {
     title: 'pressure across the pump at which the spool is over',
     quantity: 'gauge-pressure',
     range: [5e4, 6e6],
-    default: 6e5,
-    why: 'some 90 psi, below what moves the gear; common practice, no source',
+    default: 1.5e6,
+    why: 'some 220 psi, below what moves the gear; common practice, no source',
+  },
+  spoolTime: {
+    title: 'time constant of the spool',
+    quantity: 'time',
+    range: [0.002, 1],
+    default: 0.1,
+    why: 'damped by a drilled hole; a spool of some hundredths of a second hunts where weight moves the leg faster than the pump fills it; common practice, no source',
   },
   spoolTravel: {
     title: 'share of its travel that the spool makes',
     quantity: 'ratio',
     range: [0, 1],
     default: 1,
-    why: 'all of it; a stuck spool makes none: it traps the idle side and leaves the lock valve shut',
+    why: 'all of it; a stuck spool makes none and stays where it rests',
+  },
+  spoolUnderlap: {
+    title: 'share of its travel by which the spool is open both ways in its middle',
+    quantity: 'ratio',
+    range: [0, 0.5],
+    default: 0.2,
+    why: 'lets both sides of a resting pump down to the reservoir, so that no pressure is trapped there; common practice, no source',
   },
   spoolRest: {
     title: 'place where the spool rests: 1 opens the down side, -1 the up side',
     quantity: 'ratio',
     range: [-1, 1],
     default: 0,
-    why: 'in its middle, both sides shut off; off it towards -1 the gear sinks when up',
+    why: 'in its middle; off it towards -1 it holds the lock valve open and the gear sinks',
   },
   spoolLeak: leakage(
     'leak past the shut spool, each side',
@@ -188,44 +196,3 @@ export const packFlows = {
     law: dump,
   },
 } satisfies Readonly<Record<string, FlowDefinition>>;
-
-/** Numbers of {@link writeSpool}. */
-export const SPOOL_SIZE = 4;
-
-export function writeSpool(k: Float64Array, at: number, p: Parameters): void {
-  const starts = number(p, 'spoolStarts');
-  k[at] = starts;
-  k[at + 1] = 1 / (number(p, 'spoolFull') - starts);
-  k[at + 2] = number(p, 'spoolTravel');
-  k[at + 3] = number(p, 'spoolRest');
-}
-
-/** Openings of lock and surplus ways from the spool's place; `first` is the path of the lock. */
-export function spoolOpenings(d: Frame, first: number, spool: number): void {
-  const place = d.state(spool);
-  const up = rise(-place);
-  const upSlope = -riseSlope(-place);
-  d.opening(first, up);
-  d.openingSlope(first, upSlope);
-  d.opening(first + 1, up);
-  d.openingSlope(first + 1, upSlope);
-  d.opening(first + 2, rise(place));
-  d.openingSlope(first + 2, riseSlope(place));
-}
-
-/** Where the pressures of the two sides want the spool: -1 (down side presses) to 1 (up side presses). */
-export function spoolGoal(d: Frame, at: number, up: number, down: number): number {
-  const k = d.k;
-  const dp = d.pressure(up) - d.pressure(down);
-  const pushed = rise((dp - k[at]) * k[at + 1]) - rise((-dp - k[at]) * k[at + 1]);
-  const moved = pushed * k[at + 2];
-  return moved + k[at + 3] * (1 - Math.abs(moved));
-}
-
-/** Slope of {@link spoolGoal} against the drop from the up to the down side, 1/Pa. */
-export function spoolGoalSlope(d: Frame, at: number, up: number, down: number): number {
-  const k = d.k;
-  const dp = d.pressure(up) - d.pressure(down);
-  const slope = riseSlope((dp - k[at]) * k[at + 1]) + riseSlope((-dp - k[at]) * k[at + 1]);
-  return slope * k[at + 1] * k[at + 2] * (1 - k[at + 3] * Math.sign(dp));
-}
