@@ -31,6 +31,8 @@ const UNITS = [
   'm^1e9',
   '__proto__',
   'lbf ft',
+  'knot',
+  'K',
   '',
 ];
 const NUMBERS = [
@@ -58,6 +60,15 @@ const KEYS = [
   'hasOwnProperty',
   'is',
   'ports',
+  'signals',
+  'driven',
+  'linkage',
+  'ratio',
+  'table',
+  'next',
+  'if',
+  'to',
+  '1',
   '<<',
   '',
   '? ',
@@ -161,7 +172,10 @@ const MUTATIONS: Readonly<Record<string, Mutation>> = {
   'change a key': (lines, r) => replaceOne(lines, r, /[\w-]+(?=:)/g, () => pick(r, KEYS)),
   'misspell a word': (lines, r) =>
     replaceOne(lines, r, /[a-z]{3,}/g, () =>
-      pick(r, ['lefft', 'up', 'line', 'x', 'selector', 'nul', 'true', '~', 'out']),
+      pick(r, [
+        ...['lefft', 'up', 'line', 'x', 'selector', 'nul', 'true', '~', 'out'],
+        ...['not', 'not not', 'a.b', 'left-leg', 'resting', 'fluid', 'toString'],
+      ]),
     ),
   'drop a letter': (lines, r) => {
     const i = at(lines, r);

@@ -89,17 +89,29 @@ describe('an aircraft of another shape', () => {
   });
 });
 
+const BUZZER = `  buzzer:
+    is: controller
+    signals: { coil: buzzer }
+    table:
+      dark:
+        next: [{ if: [lever up, not coil], to: lit }]
+      lit:
+        drive: [coil]
+        next: [{ if: [coil], to: dark }]
+`;
+
 describe('a run that cannot go on', () => {
   it('says where, when and why, and shows what was computed', async () => {
     const { page, said } = visit;
-    // A jack that is far too short for its leg holds it half way with a stiffness beyond numbers.
-    const text = TEXT.replace(/^ {4}cushion.*\n/gm, '').replace(
-      /(left-leg-jack:[\s\S]*?stroke: )352 mm/,
-      (_, head: string) => `${head}30 mm`,
+    // A relay that cuts its own coil buzzes for ever from the instant it is switched on.
+    const text = TEXT.replace(/^components:\n/m, `components:\n${BUZZER}`).replace(
+      /^( +)- \{[^}]*device: selector, input: lever, value: up \}\n/m,
+      (line, indent: string) =>
+        `${line}${indent}- { at: 5 s, device: buzzer, input: lever, value: up }\n`,
     );
     const { outcome, card, log } = simulate(read(text));
     if (outcome.kind === 'done') throw new Error('this run was to end early');
-    await drop(page, ['short.yaml', text]);
+    await drop(page, ['buzzer.yaml', text]);
     const box = page.getByRole('region', { name: 'How the run ended' });
     const told = await box.textContent();
     expect(told).toContain(outcome.why);

@@ -1,9 +1,11 @@
 /** Devices with their parameters settled, so that what a parameter decides (a controller's table) is known to all that refer to them. */
 import type { DeviceDefinition } from '../define/device.js';
-import type { Parameters } from '../define/parameter.js';
+import type { Parameters, StateTable } from '../define/parameter.js';
 import { tailored } from '../define/tailored.js';
 import type { Draft, DraftPart } from './draft.js';
-import type { IssueList } from './issue-list.js';
+import { didYouMean } from '../quantity/index.js';
+import { wordList, type IssueList } from './issue-list.js';
+import { kebab } from './names.js';
 import { checkBetween, fillParameters } from './parameters.js';
 
 export interface SettledDevices {
@@ -26,6 +28,7 @@ export function settleDevices(draft: Draft, issues: IssueList): SettledDevices {
     const sound =
       definition !== undefined &&
       parameters !== undefined &&
+      checkControls(definition, parameters, path, issues) &&
       checkBetween(definition, parameters, raw, path, issues);
     if (sound) settled.set(name, parameters);
     if (definition?.tailor === undefined) components.set(name, part);
@@ -36,4 +39,36 @@ export function settleDevices(draft: Draft, issues: IssueList): SettledDevices {
       });
   }
   return { components, parameters: settled };
+}
+
+/** Terms of its state tables about a control must name one of its positions; true when all do. */
+function checkControls(
+  { kind, inputs = {}, parameters: definitions }: DeviceDefinition,
+  parameters: Parameters,
+  path: readonly string[],
+  issues: IssueList,
+): boolean {
+  const before = issues.length;
+  const positions = Object.entries(inputs).flatMap(([name, { choices = [] }]) =>
+    choices.map((choice) => `${kebab(name)} ${choice}`),
+  );
+  for (const [name, { type }] of Object.entries(definitions)) {
+    if (type !== 'state-table') continue;
+    for (const { name: state, next } of (parameters[name] as StateTable).states) {
+      next.forEach((row, i) =>
+        row.if.forEach((term, j) => {
+          const what = term.replace(/^not /, '');
+          const control = what.includes(' ') || positions.some((p) => p.startsWith(`${what} `));
+          if (!control || positions.includes(what)) return;
+          issues.add([...path, kebab(name), state, 'next', i, 'if', j], {
+            message: `a ${kind} has no control with this position`,
+            found: term,
+            allowed: wordList(positions, 40),
+            hint: didYouMean(what, positions),
+          });
+        }),
+      );
+    }
+  }
+  return issues.length === before;
 }

@@ -134,12 +134,6 @@ function readRow(value: unknown, names: readonly string[], path: Path, tell: Tel
   const after =
     value.after === undefined ? undefined : readNumber(value.after, 'time', [0, LONGEST_TIME]);
   if (after !== undefined && 'problem' in after) tell([...path, 'after'], value.after, after);
-  if (terms.length === 0 && value.after === undefined && Array.isArray(value.if ?? [])) {
-    tell(path, value, {
-      problem: 'this row does not say when',
-      allowed: 'if: [terms], after: a time, or both',
-    });
-  }
   const { to } = value;
   if (typeof to !== 'string' || !names.includes(to)) {
     const missing = to === undefined || to === null;

@@ -160,7 +160,7 @@ function checkTables(part: DraftPart<DeviceDefinition>, hearing: Hearing): void 
   }
 }
 
-/** Every term of a table must be about something that is there: a wired name, or a position of a control. */
+/** Every name that a table hears must be said by something. */
 function checkTable(
   definition: DeviceDefinition,
   table: StateTable,
@@ -172,11 +172,9 @@ function checkTable(
   for (const { name, next } of table.states) {
     next.forEach((row, i) =>
       row.if.forEach((term, j) => {
-        const [what, position] = term.replace(/^not /, '').split(' ', 2);
+        const what = term.replace(/^not /, '');
         const path = [...at, name, 'next', i, 'if', j];
         const input = findName(definition.inputs ?? {}, what);
-        if (position !== undefined)
-          return checkPosition(definition, term, what, position, path, issues);
         if (
           input === undefined ||
           Object.hasOwn(wires, input) ||
@@ -198,24 +196,4 @@ function checkTable(
       }),
     );
   }
-}
-
-function checkPosition(
-  { kind, inputs = {} }: DeviceDefinition,
-  term: string,
-  what: string,
-  position: string,
-  path: Path,
-  issues: IssueList,
-): void {
-  const controls = Object.entries(inputs).flatMap(([name, { choices }]) =>
-    (choices ?? []).map((choice) => `${kebab(name)} ${choice}`),
-  );
-  if (controls.includes(`${what} ${position}`)) return;
-  issues.add(path, {
-    message: `a ${kind} has no control with this position`,
-    found: term,
-    allowed: wordList(controls, 40),
-    hint: didYouMean(`${what} ${position}`, controls),
-  });
 }
