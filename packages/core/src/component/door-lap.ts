@@ -43,13 +43,16 @@ const byEdge = (d: GuardFrame): number => d.k[RATIO] * d.travel(UNDER) - d.trave
 function depth(d: GuardFrame): number {
   const a = byLap(d);
   const b = byEdge(d);
-  return a > 0 && b > 0 ? (a * b) / Math.hypot(a, b) : 0;
+  return a > 0 && b > 0 ? (a * b) / Math.sqrt(a * a + b * b) : 0;
 }
 
 function none(d: Frame): void {
-  for (let force = UNDER; force <= OVER; force++) {
-    d.force(force, 0);
-    for (let i = 0; i < 4; i++) d.forceAlso(force, i, 0);
+  d.force(UNDER, 0);
+  d.force(OVER, 0);
+  if (!d.partials) return;
+  for (let i = 0; i < 4; i++) {
+    d.forceAlso(UNDER, i, 0);
+    d.forceAlso(OVER, i, 0);
   }
 }
 
