@@ -112,7 +112,7 @@ export const solenoidSelector: DeviceDefinition = {
     'Sends pressure to the up or the down line by wire and the other line to return; springs centre it without current.',
   source:
     'turbulent orifices and laminar land leakage: Merritt, Hydraulic Control Systems (from memory)',
-  role: 'other',
+  role: 'selector',
   parameters: {
     ...landParameters,
     centre: {

@@ -124,9 +124,19 @@ function devicesBehindNodes(plan: Plan): string[][] {
   });
 }
 
+/** Roles that feel pressure or are moved by it, but do not send it anywhere. */
+const STILL: readonly string[] = [
+  'actuator',
+  'uplock',
+  'downlock',
+  'switch',
+  'control',
+  'coupling',
+];
+
 /** Whether a device switches pressure: by modes of its own or by the operator. */
 function switches(plan: Plan, instance: number): boolean {
   const { role, modes, inputs } = plan.instances[instance].definition;
-  if (role === 'actuator' || role === 'uplock' || role === 'downlock') return false;
+  if (STILL.includes(role)) return false;
   return Object.keys(modes ?? {}).length > 1 || Object.keys(inputs ?? {}).length > 0;
 }

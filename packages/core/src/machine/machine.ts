@@ -276,9 +276,11 @@ export class Machine implements Problem {
       if (c >= 0) return this.motion.phaseWord(c, this.network.workspace.y);
       return this.followed[this.followers.names.indexOf(name)] ?? '';
     },
-    mode: (name) => {
-      const i = this.modes.indexOf(name);
-      return i === undefined ? '' : this.modes.word(i);
+    holds: (lock, leg, end) => {
+      const i = this.modes.indexOf(lock);
+      if (i === undefined || this.modes.bounds(i) === undefined) return false;
+      const c = this.network.plan.members.find((m) => m.name === leg)?.coordinate ?? -1;
+      return c >= 0 && this.motion.endWord(c, this.network.workspace.y) === end;
     },
   };
 

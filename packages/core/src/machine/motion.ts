@@ -209,7 +209,7 @@ export class Motion {
   }
 
   /** `at` the end that is nearer. */
-  private endWord(c: number, y: Float64Array): string {
+  endWord(c: number, y: Float64Array): string {
     const { data, definition } = this.network.plan.coordinates[c];
     const angle = y[this.network.wiring.angleState[c]];
     return `at ${definition.ends[angle - data.low < data.high - angle ? 0 : 1]}`;

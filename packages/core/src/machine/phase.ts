@@ -4,8 +4,8 @@ import type { Phase, Scenario, UnitEntry } from '../define/index.js';
 export interface PhaseFacts {
   /** Motion word of a mechanism: rising, falling, held, at down, at up, at closed, at open. */
   readonly motion: (mechanism: string) => string;
-  /** Mode of a device, e.g. engaged. */
-  readonly mode: (device: string) => string;
+  /** Whether a lock (or an actuator with a lock inside) holds a leg near the end of this word. */
+  readonly holds: (lock: string, leg: string, end: string) => boolean;
 }
 
 /** The name the whole gear's phase is logged under. */
@@ -41,7 +41,7 @@ export function unitPhase(unit: UnitEntry, facts: PhaseFacts, before: string): P
   const leg = facts.motion(unit.leg);
   const doors = unit.doors.map(facts.motion);
   const locked = (lock: string | undefined, end: string): boolean =>
-    lock === undefined ? leg === end : facts.mode(lock) === 'engaged';
+    lock === undefined ? leg === end : facts.holds(lock, unit.leg, end);
   const still = leg === 'held' || leg.startsWith('at ');
   // A lock has play: a leg that moves within it is still locked.
   if (locked(unit.downlock, 'at down')) return 'down and locked';
