@@ -170,7 +170,7 @@ function symbol({ symbol: { name, size, ports: places } }) {
   const drawn =
     name === 'other'
       ? 'A box with its name: it has no symbol of its own in the drawing.'
-      : `Drawn as ${code(name)}, after ISO 1219-1.`;
+      : `Drawn as ${code(name)}, the symbol of ISO 1219-1 where the standard has one.`;
   return section(
     'Symbol',
     `${drawn} Size ${size[0]} by ${size[1]} in the standard's modules of 2.5 mm${where === '' ? '.' : ', ports from the centre:'}`,

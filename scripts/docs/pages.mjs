@@ -96,7 +96,7 @@ export function cataloguePages(core, { read, scenarios }) {
     'mechanisms/README.md',
     index(
       'Mechanisms',
-      'What a scenario may have under `mechanisms`: parts with one angle, which devices push, hold and follow.',
+      'What a scenario may have under `mechanisms`: parts with one angle, which devices push, hold and follow. One that another moves through a linkage or a taut chain says so: `driven: { by: tail-leg, table: [[0 deg, 0 deg], [95 deg, 80 deg]] }`, or with an `expression` in `angle`, or with a four-bar `linkage`.',
       nameTable(Object.values(mechanisms)),
     ),
   );
