@@ -64,7 +64,7 @@ export const compensatedPump: DeviceDefinition = {
       quantity: 'ratio',
       range: [0.05, 1],
       default: 1,
-      why: 'all of it',
+      why: 'all of it; a hanger that jams or a wrong stop leaves less',
     },
   },
   ports: {

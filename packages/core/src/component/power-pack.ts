@@ -107,7 +107,7 @@ export const powerPack: DeviceDefinition = {
       title: 'sides with a pressure switch',
       choices: ['up', 'both'],
       default: 'up',
-      why: 'position switches usually stop it in DOWN; common practice, no source',
+      why: 'position switches usually stop it in DOWN; with both, the down relief has to be set above cut-out; common practice, no source',
     },
     ...packValveParameters,
   },
