@@ -307,8 +307,8 @@ describe('list', () => {
     expect(run('list devices').out).toMatch(/^leg +Leg +dry-bearing$/m);
     expect(run('list devices engine-pump').out).toContain('\nPorts:\n  inlet: suction\n');
     expect(run('list rules').out).toMatch(/^slow-swing .* time-up, time-down$/m);
-    expect(run('list limits clearance --units metric').out).toBe(
-      'clearance: smallest distance between moving parts\nlength, 0 mm to 5000 mm\nRules: clearance\n',
+    expect(run('list limits clearance --units metric').out).toMatch(
+      /^clearance: smallest distance .*\nlength, 0 mm to 5000 mm\nRules: clearance\b/,
     );
   });
   it('keeps to a hundred columns in full', () => {
