@@ -339,3 +339,54 @@ describe('power pack', () => {
     expect(last(stuck, 'leg.angle')).toBeLessThan(0.1);
   });
 });
+
+describe('accumulator beside an unloader', () => {
+  /** Cut-ins in a minute of a system that bleeds a little, and the pressure half a second after the pump has gone. */
+  function minute(own: Parameters): { cutIns: number; after: number } {
+    const { scenario, with: catalogues } = rig({
+      parts: {
+        tank,
+        pump: {
+          is: 'engine-pump',
+          ports: { inlet: 'tank', outlet: 'pump-out' },
+          parameters: { displacement: 1e-6, speed: 100 },
+        },
+        unloader: {
+          is: 'unloader',
+          ports: { inlet: 'pump-out', outlet: 'line', return: 'tank' },
+          parameters: { cutOut: 1e7, cutIn: 8e6 },
+        },
+        store: {
+          is: 'accumulator',
+          ports: { oil: 'line' },
+          parameters: { precharge: 5e6, ...own },
+        },
+        bleed: {
+          is: 'orifice',
+          ports: { inlet: 'line', outlet: 'tank' },
+          parameters: { bore: 3e-4 },
+        },
+      },
+      nodes: { line: { volume: 2e-4 } },
+      steps: [step(60, 'pump', 'speed', 0)],
+      duration: 61,
+    });
+    const run = simulateWith(catalogues, scenario);
+    const cutIns = run.log.filter((e) => e.device === 'unloader' && e.from === 'unloaded').length;
+    const line = run.sampled('line.pressure')!;
+    return { cutIns, after: line.v[line.t.findIndex((t) => t >= 60.5)] };
+  }
+  const healthy = minute({});
+
+  it('lets the pump rest for seconds', () => {
+    expect(healthy.cutIns).toBeGreaterThan(1);
+    expect(healthy.cutIns).toBeLessThan(10);
+    expect(healthy.after).toBeGreaterThan(7.5e6);
+  });
+
+  it('without precharge is as good as none: cut-in after cut-in, and no pressure once the pump has gone (public A&P study questions)', () => {
+    const flat = minute({ precharge: 0 });
+    expect(flat.cutIns).toBeGreaterThan(4 * healthy.cutIns);
+    expect(flat.after).toBeLessThan(healthy.after);
+  });
+});
