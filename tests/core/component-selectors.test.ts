@@ -26,8 +26,6 @@ describe('an open-centre selector', () => {
   });
 
   it('lets the pump circulate in neutral at next to no pressure, with both lines shut', () => {
-    // Open-centre system: no pressure but that of the line resistance while nothing is selected
-    // (FAA-H-8083-31, hydraulic chapter; from memory).
     expect(at(swing, 'selector.through', 0.4) / FLOW).toBeCloseTo(1, 2);
     expect(gauge(swing, 'pressure', 0.4)).toBeLessThan(100 * PSI);
     const held = gear('open-centre-selector', { selector: KICK, start: 0.5, duration: 3 });

@@ -6,7 +6,7 @@ import { step } from '../support/rig.js';
 
 describe('a plunger-operated sequence valve whose plunger pushes back', () => {
   // Symptom: the leg stops at valve contact while the pressure is low and goes on when it rises
-  // (builders' archive, 2005, as told in a public log; kept in words only).
+  // (told on a public mailing list of home builders, 2005).
   const against = (limit: number, own: Parameters): Run =>
     gear('selector-valve', {
       steps: [shift(0.5, UP)],

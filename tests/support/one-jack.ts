@@ -1,7 +1,13 @@
 /** One jack that raises a weight, between a selector and whatever a test puts in its lines. */
 import { expect } from 'vitest';
 import { simulateWith } from '../../packages/core/src/machine/index.js';
-import type { CardStep, Parameters, Run, Shape } from '../../packages/core/src/define/index.js';
+import type {
+  CardStep,
+  CoordinateData,
+  Parameters,
+  Run,
+  Shape,
+} from '../../packages/core/src/define/index.js';
 import { coordinate, flat, rig, step, type RigPart } from './rig.js';
 
 export const AMBIENT = 101_325;
@@ -40,10 +46,15 @@ export function gear(
     down?: string;
     start?: number;
     limit?: number;
+    flow?: number;
+    /** Node of stand and relief valve, where something stands between them and the selector. */
+    supply?: string;
+    coordinates?: Record<string, CoordinateData>;
   } = {},
 ): Run {
   const jackUp = own.up ?? 'up';
   const jackDown = own.down ?? 'down';
+  const supply = own.supply ?? 'pressure';
   const made = rig({
     parts: {
       tank: {
@@ -53,12 +64,12 @@ export function gear(
       },
       stand: {
         is: 'ground-supply',
-        ports: { inlet: 'tank', outlet: 'pressure' },
-        parameters: { flow: FLOW, pressure: own.limit ?? 15e6, on: true },
+        ports: { inlet: 'tank', outlet: supply },
+        parameters: { flow: own.flow ?? FLOW, pressure: own.limit ?? 15e6, on: true },
       },
       relief: {
         is: 'relief-valve',
-        ports: { inlet: 'pressure', outlet: 'tank' },
+        ports: { inlet: supply, outlet: 'tank' },
         parameters: { crack: 7e6, full: 8e6, flow: 3e-4 },
       },
       selector: {
@@ -76,6 +87,7 @@ export function gear(
     },
     coordinates: {
       leg: coordinate({ inertia: flat(20), moment: flat(-500), initial: own.start ?? 0 }),
+      ...own.coordinates,
     },
     steps: own.steps ?? [],
     duration: own.duration ?? 5,
@@ -84,3 +96,14 @@ export function gear(
   expect(run.outcome.kind).toBe('done');
   return run;
 }
+
+/** A second jack of 10 cm2, to raise {@link door}: 0.33 MPa. */
+export const secondJack = (ports: RigPart['ports']): RigPart => ({
+  is: 'double-acting-actuator',
+  ports,
+  links: { rod: { to: 'door', travel: { x: [0, 1], y: [0, 0.3] } } },
+  parameters: { bore: 0.0357, rodDiameter: 0.014, stroke: 0.3 },
+});
+
+/** A light second coordinate of 100 N m. */
+export const door = coordinate({ inertia: flat(5), moment: flat(-100) });

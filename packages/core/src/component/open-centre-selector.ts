@@ -86,7 +86,7 @@ export const openCentreSelector: DeviceDefinition = {
   summary:
     'As a selector valve, but lets the pump circulate to return in neutral and goes back there by itself at the end of the travel.',
   source:
-    'turbulent orifices and laminar land leakage: Merritt, Hydraulic Control Systems (from memory); open-centre systems: FAA-H-8083-31, hydraulic chapter (from memory)',
+    'turbulent orifices and laminar land leakage: Merritt, Hydraulic Control Systems (from memory); open-centre valve: US Army course AL0926, figures 2-5 and 2-6; detent: common practice, no source',
   role: 'selector',
   parameters: spoolParameters({
     throughBore: bore(

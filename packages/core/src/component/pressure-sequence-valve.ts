@@ -29,7 +29,7 @@ export const pressureSequenceValve: DeviceDefinition = {
   summary:
     'Feeds the second unit only when the pressure of the first has risen above its setting: when it has come to rest.',
   source:
-    'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory); use: US Army TM 1-1500-204-23-2 (pressure sequence valve)',
+    'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory); use: US Army TM 1-1500-204-23-2, page 4-130',
   role: 'sequence-valve',
   parameters: liftParameters(freeBackParameters),
   ports: {

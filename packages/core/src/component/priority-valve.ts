@@ -30,7 +30,7 @@ export const priorityValve: DeviceDefinition = {
   summary:
     'Keeps the essential branch supplied: shuts off the other while the pressure is below its setting.',
   source:
-    'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory); use: US Army TM 1-1500-204-23-2 (priority valve)',
+    'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory); use: US Army TM 1-1500-204-23-2, page 4-132; US Army course AL0926, figure 2-15',
   role: 'other',
   parameters: liftParameters({
     priorityBore: bore(

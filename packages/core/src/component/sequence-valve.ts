@@ -58,7 +58,7 @@ export const sequenceValve: DeviceDefinition = {
   summary:
     'Lets oil on to the next actuator only when the mechanism before it has pushed its plunger.',
   source:
-    'orifice and quasi-static poppet: Merritt, Hydraulic Control Systems (from memory); mechanical sequence valve as in military maintenance training texts',
+    'orifice and quasi-static poppet: Merritt, Hydraulic Control Systems (from memory); mechanical sequence valve: US Army course AL0926, figure 2-14',
   role: 'sequence-valve',
   parameters: {
     bore: bore(
