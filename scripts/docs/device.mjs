@@ -192,7 +192,7 @@ function equations(head, shared, source) {
     'Equations',
     head === undefined ? '' : fence('text', head),
     ...shared.flatMap(({ file, text }) => [`From ${code(file)}:`, fence('text', text)]),
-    `Source: ${sentence(source)}`,
+    `Source: ${sentence(source)} What many devices share is under [laws](../laws.md).`,
   );
 }
 

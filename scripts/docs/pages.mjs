@@ -5,7 +5,17 @@
 import { devicePage, mechanismPage } from './device.mjs';
 import { exampleWriter } from './example.mjs';
 import { faultPage, fluidPage, rulePage } from './finding.mjs';
-import { capital, code, GENERATED, page, plain, section, sentence, table } from './markdown.mjs';
+import {
+  capital,
+  code,
+  fence,
+  GENERATED,
+  page,
+  plain,
+  section,
+  sentence,
+  table,
+} from './markdown.mjs';
 
 /** The head comment of a source text, verbatim but for its frame; undefined without one. */
 export function headComment(source) {
@@ -33,6 +43,41 @@ function notesOf(read, room, name) {
     .filter(({ text }) => text !== undefined);
   return { head: headComment(source), shared };
 }
+
+/** The comment right before a declaration, verbatim but for its frame. */
+function commentOf(source, declaration) {
+  const before = source.slice(0, source.indexOf(declaration));
+  return headComment(before.slice(before.lastIndexOf('/**')));
+}
+
+/** What the laws of flow paths and of the oil share, in the words of the sources. */
+function lawsPage(read) {
+  const passage = commentOf(read('define/device.ts') ?? '/** */', 'export interface PassageLaw');
+  const parts = LAWS.map(([title, file, declaration]) => {
+    const source = read(file) ?? '';
+    return [title, file, declaration ? commentOf(source, declaration) : headComment(source)];
+  });
+  return page(
+    '# Laws',
+    'What many devices share. Each page of a device has what is its own.',
+    section('A flow path with a declared law', fence('text', passage ?? '')),
+    ...parts
+      .filter(([, , text]) => text !== undefined)
+      .map(([title, file, text]) => section(title, `From ${code(file)}:`, fence('text', text))),
+    '[All catalogues](README.md)',
+    GENERATED,
+  );
+}
+
+/** Where each is told: at the head of a file, or right before a declaration. */
+const LAWS = [
+  ['Orifice', 'medium/orifice.ts'],
+  ['Losses of a line', 'medium/line-loss.ts'],
+  ['Oil', 'medium/oil.ts'],
+  ['Oil with air: pressure from content', 'medium/content.ts'],
+  ['Oil against a gas cushion', 'medium/cushion.ts', 'export interface CushionPressure'],
+  ['Air', 'medium/air.ts'],
+];
 
 /** First sentence of a summary, for an index. */
 function brief(text) {
@@ -146,6 +191,7 @@ export function cataloguePages(core, { read, scenarios }) {
       ),
     ),
   );
+  pages.set('laws.md', lawsPage(read));
   const count = (record) => Object.keys(record).length;
   pages.set(
     'README.md',
@@ -158,6 +204,7 @@ export function cataloguePages(core, { read, scenarios }) {
         `- [Faults](faults/README.md): ${count(faults)}`,
         `- [Rules](rules/README.md): ${count(rules)}`,
         `- [Oils](fluids/README.md): ${count(fluids)}`,
+        '- [Laws](laws.md) that many devices share',
       ].join('\n'),
       'Names are kebab-case in files. Quantities are text with units (`45 mm`, `1500 psi`); ranges and defaults are shown in SI, metric and shop units. Pressures of kind `gauge-pressure` are above ambient, of kind `pressure` absolute.',
       GENERATED,

@@ -42,6 +42,7 @@ describe('every page', () => {
       ...['', 'devices/', 'mechanisms/', 'faults/', 'rules/', 'fluids/'].map(
         (f) => `${f}README.md`,
       ),
+      'laws.md',
     ];
     expect([...pages.keys()].sort()).toEqual(wanted.sort());
   });
@@ -53,7 +54,8 @@ describe('every page', () => {
         if (!pages.has(posix.join(posix.dirname(path), target))) broken.push(`${path}: ${target}`);
       }
       const name = posix.basename(path);
-      if (name !== 'README.md')
+      if (name === 'laws.md') expect(pageOf('README.md')).toContain(`](${name})`);
+      else if (name !== 'README.md')
         expect(pageOf(posix.join(posix.dirname(path), 'README.md'))).toContain(`](${name})`);
     }
     expect(broken).toEqual([]);
@@ -142,6 +144,17 @@ describe.each([
     // The piece that is shown stands in the whole that was read.
     for (const line of examples.piece(d).split('\n')) expect(whole).toContain(line.trim());
   });
+});
+
+it('prints the shared laws in the words of the sources, each with its equation', () => {
+  const text = pageOf('laws.md');
+  expect(text).toContain('q = open orifice(dp)');
+  expect(text).toContain('p_gas = precharge (volume / (volume - n))^index');
+  for (const file of ['orifice', 'line-loss', 'oil', 'content', 'air']) {
+    const head = headComment(textOf(`packages/core/src/medium/${file}.ts`));
+    expect(head?.length, file).toBeGreaterThan(40);
+    expect(text).toContain(head);
+  }
 });
 
 describe.each(Object.values(faults))('the page of the fault $kind', (f) => {
