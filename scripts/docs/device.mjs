@@ -1,8 +1,7 @@
-/** Pages of devices and mechanisms. */
+/** Pages of devices. */
 import {
   capital,
   code,
-  fence,
   GENERATED,
   kebab,
   page,
@@ -12,6 +11,7 @@ import {
   table,
 } from './markdown.mjs';
 import { parameterTable } from './parameter.mjs';
+import { equations, faultsOf, written } from './part.mjs';
 
 const entries = (record) => Object.entries(record ?? {});
 
@@ -178,31 +178,6 @@ function symbol({ symbol: { name, size, ports: places } }) {
   );
 }
 
-function faultsOf(core, kind) {
-  return table(
-    ['fault', 'what it is', 'how often', 'at severity 1'],
-    Object.values(core.catalogues.faults)
-      .filter((f) => f.befalls.includes(kind))
-      .map((f) => [`[${f.kind}](../faults/${f.kind}.md)`, plain(f.title), f.prior, plain(f.worst)]),
-  );
-}
-
-function equations(head, shared, source) {
-  return section(
-    'Equations',
-    head === undefined ? '' : fence('text', head),
-    ...shared.flatMap(({ file, text }) => [`From ${code(file)}:`, fence('text', text)]),
-    `Source: ${sentence(source)} What many devices share is under [laws](../laws.md).`,
-  );
-}
-
-const written = (piece, where) =>
-  section(
-    'In a scenario',
-    `Under ${code(where)}; everything else has its default.`,
-    fence('yaml', piece),
-  );
-
 /** The page of a device. `notes` has the head comment of its file and of what it shares. */
 export function devicePage(core, examples, d, notes) {
   return page(
@@ -225,35 +200,9 @@ export function devicePage(core, examples, d, notes) {
     section('Modes', modes(d)),
     section('Flow paths', flows(d, examples.parameters(d))),
     section('Channels of a run', channels(core, d)),
-    equations(notes.head, notes.shared, d.source),
+    equations(notes, d.source),
     section('Faults that can befall it', faultsOf(core, d.kind)),
     symbol(d),
-    GENERATED,
-  );
-}
-
-/** The page of a leg, door or other mechanism. */
-export function mechanismPage(core, examples, d, notes) {
-  const [low, high] = d.ends;
-  return page(
-    `# ${capital(plain(d.title))}`,
-    `${code(d.kind)} · mechanism · [all mechanisms](README.md)`,
-    sentence(d.summary),
-    `Its angle counts from **${low}** (low end) to **${high}** (high end). The log says ${[`rising`, `falling`, `held`, `at ${low}`, `at ${high}`].map(code).join(', ')}.`,
-    written(examples.piece(d), 'mechanisms'),
-    section('Parameters', parameterTable(core, d.parameters)),
-    section(
-      'Channels of a run',
-      table(
-        ['channel', 'what it is', 'quantity'],
-        [
-          [code(`${d.kind}.angle`), `angle from ${low}`, 'angle'],
-          [code(`${d.kind}.speed`), `angular speed, towards ${high} positive`, 'angular-speed'],
-        ],
-      ),
-    ),
-    equations(notes.head, notes.shared, d.source),
-    section('Faults that can befall it', faultsOf(core, d.kind)),
     GENERATED,
   );
 }

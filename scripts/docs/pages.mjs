@@ -2,7 +2,7 @@
  * The pages of the catalogues as text, drawn from the definitions alone: the same for the command
  * that writes them and for the tests that hold them to what they promise.
  */
-import { devicePage, mechanismPage } from './device.mjs';
+import { devicePage } from './device.mjs';
 import { exampleWriter } from './example.mjs';
 import { faultPage, fluidPage, rulePage } from './finding.mjs';
 import {
@@ -16,6 +16,7 @@ import {
   sentence,
   table,
 } from './markdown.mjs';
+import { mechanismPage } from './mechanism.mjs';
 
 /** The head comment of a source text, verbatim but for its frame; undefined without one. */
 export function headComment(source) {
