@@ -12,7 +12,7 @@ import {
 } from '../support/sample-parameters.js';
 
 /** Step of the central difference per kind of knob: far below what matters, far above rounding. */
-const STEP = { port: 0.02, state: 1e-7, link: 1e-8 } as const;
+const STEP = { port: 0.02, state: 1e-7, link: 1e-8, rate: 1e-7 } as const;
 /** A frame of the device at random but physical values, in a random mode. */
 function randomFrame(device: DeviceDefinition, random: () => number): FakeFrame {
   const all = Object.values(SURROUNDINGS);
@@ -101,7 +101,12 @@ describe.each(devices)('$kind', (device) => {
   });
 
   it('names only what it declares', () => {
-    const known = [...names(device.ports), ...names(device.links), ...names(device.states)];
+    const known = [
+      ...names(device.ports),
+      ...names(device.links),
+      ...names(device.links).map((name) => `${name}.rate`),
+      ...names(device.states),
+    ];
     for (const flow of Object.values(device.flows ?? {})) {
       expect(names(device.ports)).toContain(flow.from);
       expect(names(device.ports)).toContain(flow.to);
@@ -162,7 +167,7 @@ describe.each(devices)('$kind', (device) => {
 
   it('depends on nothing that it does not declare', () => {
     const random = seeded(11);
-    const knobs = (['port', 'state', 'link'] as const).flatMap((kind) =>
+    const knobs = (['port', 'state', 'link', 'rate'] as const).flatMap((kind) =>
       names(kind === 'port' ? device.ports : kind === 'state' ? device.states : device.links).map(
         (name, index) => ({ name: `${kind} ${name}`, kind, index }),
       ),

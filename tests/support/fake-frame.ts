@@ -11,7 +11,7 @@ import { orificeFlow, orificeSlope } from '../../packages/core/src/medium/index.
 
 /** One of the quantities a device may depend on. */
 export interface Knob {
-  readonly kind: 'port' | 'state' | 'link';
+  readonly kind: 'port' | 'state' | 'link' | 'rate';
   readonly index: number;
 }
 
@@ -142,7 +142,16 @@ export class FakeFrame implements Frame {
     this.store(kind)[index] = value;
   }
   private store(kind: Knob['kind']): Float64Array {
-    return kind === 'port' ? this.pressures : kind === 'state' ? this.states : this.travels;
+    switch (kind) {
+      case 'port':
+        return this.pressures;
+      case 'state':
+        return this.states;
+      case 'link':
+        return this.travels;
+      case 'rate':
+        return this.rates;
+    }
   }
 }
 
@@ -174,8 +183,11 @@ export function portKnob(device: DeviceDefinition, name: string): Knob {
   return { kind: 'port', index: Object.keys(device.ports).indexOf(name) };
 }
 
-/** The knob that a name in `also` means: a state, else a link, else a port, as the network reads it. */
+/** The knob that a name in `also` means: a state, else a link (or its rate), else a port, as the network reads it. */
 export function knobOf(device: DeviceDefinition, name: string): Knob {
+  const [link, rate] = name.split('.');
+  if (rate === 'rate')
+    return { kind: 'rate', index: Object.keys(device.links ?? {}).indexOf(link) };
   const places = [
     ['state', device.states ?? {}],
     ['link', device.links ?? {}],
