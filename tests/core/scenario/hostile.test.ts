@@ -94,3 +94,41 @@ test('anchors and aliases in moderation are read', () => {
     scenario?.components['left-jack'].parameters.bore,
   );
 });
+
+const many = (count: number, line: (i: number) => string): string =>
+  Array.from({ length: count }, (_, i) => `${line(i)}\n`).join('');
+
+test('endless chains of drivers and thousands of wires to nothing end in a few issues', () => {
+  const chain = many(4000, (i) => `  m${i}: { is: flap, driven: { by: m${i + 1}, ratio: 1 } }`);
+  const wires = many(4000, (i) => `  w${i}: { is: magnet, signals: { coil: v${i}.on } }`);
+  for (const text of [
+    MADE_UP_TEXT.replace('\nmechanisms:\n', `\nmechanisms:\n${chain}`),
+    MADE_UP_TEXT.replace('\nmechanisms:\n', `\n${wires}mechanisms:\n`),
+  ]) {
+    const { scenario, issues } = readWith(madeUp, text);
+    expect(scenario).toBeUndefined();
+    expect(issues).toHaveLength(200);
+  }
+  expect(
+    readWith(
+      madeUp,
+      MADE_UP_TEXT.replace('\nmechanisms:\n', `\nmechanisms:\n${chain}`),
+    ).issues.filter(({ message }) => message.startsWith('too many mechanisms drive')).length,
+  ).toBeGreaterThan(100);
+});
+
+test('a name that all JavaScript objects have is no input, signal or state', () => {
+  for (const name of ['toString', 'valueOf', 'has-own-property']) {
+    for (const [from, to] of [
+      ['coil: brain,', `${name}: brain,`],
+      ['spare-coil: brain.warning-lamp', `spare-coil: brain.${name}`],
+      ['spare-coil: brain.warning-lamp', `spare-coil: ${name}`],
+      ['to: raising gear }]', `to: ${name} }]`],
+      ['on: fluid', `on: ${name}`],
+      ['by: tail-door', `by: ${name}`],
+    ]) {
+      expect(MADE_UP_TEXT).toContain(from);
+      expect(readWith(madeUp, MADE_UP_TEXT.replace(from, to)).scenario).toBeUndefined();
+    }
+  }
+});

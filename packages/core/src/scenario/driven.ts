@@ -11,6 +11,8 @@ import { covering, degrees, type Range, type Sampled } from './shape.js';
 import { tellDriven, unknownName } from './world.js';
 
 const WAYS = ['table', 'expression', 'ratio', 'linkage'] as const;
+/** Members of a chain of drivers; no aircraft has as many. */
+const LONGEST_CHAIN = 20;
 /** Rounding of figures as people write them, rad. */
 const SLACK = 1e-5;
 
@@ -29,12 +31,15 @@ export function readDriven(
       unknownName(issues, [...path, 'by'], 'mechanism', by, draft.mechanisms.keys());
       continue;
     }
-    const circle = circleFrom(draft, name);
-    if (circle !== undefined) {
+    const chain = chainFrom(draft, name);
+    const circle = chain[chain.length - 1] === name;
+    if (circle || chain.length > LONGEST_CHAIN) {
       issues.add([...path, 'by'], {
-        message: `in the end this mechanism drives itself: ${circle.join(' by ')}`,
+        message: circle
+          ? `in the end this mechanism drives itself: ${chain.join(' by ')}`
+          : 'too many mechanisms drive one another before this one',
         found: by,
-        allowed: 'a chain of drivers that begins with a mechanism of its own motion',
+        allowed: `a chain of up to ${LONGEST_CHAIN} that begins with a mechanism of its own motion`,
       });
       continue;
     }
@@ -50,15 +55,17 @@ export function readDriven(
   return entries;
 }
 
-function circleFrom(draft: Draft, name: string): string[] | undefined {
-  const met = [name];
-  for (let by = driverOf(draft, name); by !== undefined; by = driverOf(draft, by)) {
-    met.push(by);
-    if (by === name) return met;
+/** From a mechanism back to what drives it, as far as there is any use in going. */
+function chainFrom(draft: Draft, name: string): readonly string[] {
+  const chain = [name];
+  let by = driverOf(draft, name);
+  while (by !== undefined && chain.length <= LONGEST_CHAIN) {
+    chain.push(by);
     // A circle further on has its own issues.
-    if (met.indexOf(by) < met.length - 1) return undefined;
+    if (chain.indexOf(by) < chain.length - 1) break;
+    by = driverOf(draft, by);
   }
-  return undefined;
+  return chain;
 }
 
 /** True where a mechanism's angle always rises, or always falls, as the one that has its own motion rises. */

@@ -61,7 +61,7 @@ export class IssueList {
   }
 
   addAt(place: Place, path: string, finding: Finding): void {
-    if (this.list.length >= MOST_ISSUES) return;
+    if (this.full) return;
     const { message, found = '', allowed = '', hint = '' } = finding;
     this.list.push({
       file: this.file,
@@ -73,6 +73,11 @@ export class IssueList {
       allowed,
       hint,
     });
+  }
+
+  /** True when no more is taken, so that nothing need be looked for. */
+  get full(): boolean {
+    return this.list.length >= MOST_ISSUES;
   }
 
   get length(): number {

@@ -88,21 +88,12 @@ function readWire(
   path: Path,
   issues: IssueList,
 ): SignalEntry | undefined {
+  if (issues.full) return undefined;
   const dot = text.indexOf('.');
   const device = dot === -1 ? text : text.slice(0, dot);
-  const talking = [...components].filter(
-    ([, { definition }]) =>
-      definition === undefined || Object.keys(definition.signals ?? {}).length > 0,
-  );
   const part = components.get(device);
   if (part === undefined) {
-    unknownName(
-      issues,
-      path,
-      'device',
-      shown(device),
-      talking.map(([name]) => name),
-    );
+    unknownName(issues, path, 'device', shown(device), talkers(components));
     return undefined;
   }
   if (part.definition === undefined) return undefined;
@@ -112,7 +103,7 @@ function readWire(
     issues.add(path, {
       message: `a ${part.definition.kind} says nothing by wire`,
       found: text,
-      allowed: wordList(talking.map(([name]) => name)),
+      allowed: wordList(talkers(components)),
     });
     return undefined;
   }
@@ -126,6 +117,13 @@ function readWire(
     hint: didYouMean(text, known),
   });
   return undefined;
+}
+
+/** Devices that say something by wire. */
+function talkers(components: Devices): string[] {
+  return [...components].flatMap(([name, { definition }]) =>
+    Object.keys(definition?.signals ?? {}).length > 0 ? [name] : [],
+  );
 }
 
 /** Which inputs some card's step works, as written. */
@@ -179,7 +177,8 @@ function checkTable(
           input === undefined ||
           Object.hasOwn(wires, input) ||
           worked?.has(what) ||
-          told.has(what)
+          told.has(what) ||
+          issues.full
         )
           return;
         told.add(what);

@@ -58,6 +58,7 @@ export function unknownName(
   name: string,
   known: Iterable<string>,
 ): void {
+  if (issues.full) return;
   const names = [...known];
   issues.add(path, {
     message: `there is no ${what} of this name`,
