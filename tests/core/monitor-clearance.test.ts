@@ -93,6 +93,73 @@ describe('clearance', () => {
     // 0.3 m from the wheel's middle plane to the panel, less half the width.
     expect(flags[0].margin).toBeCloseTo(0.3 - 0.1 - 0.02, 9);
   });
+  it('counts a panel inside the outline of a tyre seen face on', () => {
+    const [flag] = judged(
+      'clearance',
+      swing((s) => {
+        s.limits.clearance = 0.02;
+        const fore = (y: number) => [-1, 1].map((x) => ({ x, y, z: -1 }));
+        s.outline = (name) => {
+          const t = tyre(-1).tyre!;
+          if (name === 'left-leg') return { line: [], tyre: { ...t, axle: { x: 1, y: 0, z: 0 } } };
+          return name === 'left-door' ? { line: fore(-1.05), edge: fore(-0.95) } : undefined;
+        };
+      }),
+    );
+    // The disc of 0.2 m hides the panel whole: minus half the width of the tyre.
+    expect(flag.margin).toBeCloseTo(-0.1 - 0.02, 9);
+  });
+  it('judges a door only where it lies beside the tyre', () => {
+    // The tyre reaches 0.3 m forward and aft; the door cuts through where it would be, seen from behind.
+    const from = (front: number): readonly Flag[] =>
+      judged(
+        'clearance',
+        swing((s) => {
+          s.limits.clearance = 0.02;
+          const beside = (y: number) => [front, 2].map((x) => ({ x, y, z: -1 }));
+          s.outline = (name) =>
+            name === 'left-leg'
+              ? tyre(-1)
+              : name === 'left-door'
+                ? { line: beside(-2), edge: beside(0) }
+                : undefined;
+        }),
+      );
+    expect(from(0.31)).toEqual([]);
+    expect(from(0.29)[0].margin).toBeCloseTo(-0.1 - 0.02, 9);
+  });
+  it('begins to judge where a moving tyre comes beside the door', () => {
+    // The tyre goes aft and up by a metre a radian: beside the door (from 1 m aft) from 0.7 rad on,
+    // where its lowest shoulder has its middle at z = -1.2 + 0.7, half a metre over the panel.
+    const flags = judged(
+      'clearance',
+      swing((s) => {
+        s.limits.clearance = 0.02;
+        const beside = (y: number) => [1, 3].map((x) => ({ x, y, z: -1 }));
+        s.outline = (name, angle) => {
+          const t = tyre(-1).tyre!;
+          const centre = { x: angle, y: -1, z: -1 + angle };
+          if (name === 'left-leg') return { line: [], tyre: { ...t, centre } };
+          return name === 'left-door' ? { line: beside(-2), edge: beside(0) } : undefined;
+        };
+      }),
+    );
+    expect(flags.map((f) => f.margin)).toEqual([expect.closeTo(0.5 - 0.1 - 0.02, 3)]);
+  });
+  it("leaves another unit's door out while it stays clear, though it swings round the corner", () => {
+    // Hinge at (-1.55, -0.25), chord 0.5: hypot(0.55, 0.55) - 0.5 - 0.1 = 0.18 m to the tyre.
+    const flags = judged(
+      'clearance',
+      swing((s) => {
+        s.limits.clearance = 0.02;
+        s.outline = (name, angle) =>
+          name === 'right-door' ? door(-1.55, 1, angle, -0.25) : place(name, angle, 1.7);
+      }),
+    );
+    expect(flags.filter((f) => f.devices[0] === 'left-leg').map((f) => f.devices[1])).toEqual([
+      'left-door',
+    ]);
+  });
   it('cannot judge without geometry', () => {
     expect(margins('clearance', (s) => (s.limits.clearance = 0.02))).toEqual([]);
   });
