@@ -1,4 +1,4 @@
-import type { Evidence, Flag, RuleDefinition } from '../define/index.js';
+import type { Evidence, Flag, RuleDefinition, Series } from '../define/index.js';
 import { limit } from './kind/index.js';
 import { raise, seconds, tightest } from './reading/flag.js';
 import { arrival, ends, lockTime, moves, restingSince, units } from './reading/motion.js';
@@ -69,10 +69,20 @@ function commanding(e: Evidence, device: string): boolean {
   );
 }
 
+/** The samples in a span, and one more on either side. */
+function around({ t, v }: Series, { from, to }: Span): Series {
+  let i = 0;
+  while (i < t.length - 1 && t[i + 1] <= from) i++;
+  let j = i + 1;
+  while (j < t.length && t[j - 1] < to) j++;
+  return { t: t.subarray(i, j), v: v.subarray(i, j) };
+}
+
 function judgeWatch(e: Evidence, watch: Watch, high: number): readonly Flag[] {
   const { part } = watch;
-  const angle = trace(e, `${part}.angle`);
-  if (angle === undefined) return [];
+  const whole = trace(e, `${part}.angle`);
+  if (whole === undefined) return [];
+  const angle = around(whole, watch);
   const home = valueAt(angle, watch.from);
   const gave = { t: angle.t, v: angle.v.map((x) => Math.abs(x - home)) };
   const found = limit(gave, { high }, 'angle', [watch]);
