@@ -9,6 +9,7 @@ import {
 import type { InstanceFrame, Network } from '../network/index.js';
 import type { Machine } from './machine.js';
 import type { Record } from './record.js';
+import { Replay } from './replay.js';
 
 /** Oil and energy of a run, for checking that nothing is lost. SI. */
 export interface Account {
@@ -41,8 +42,8 @@ const WEIGHTS = [5 / 18, 8 / 18, 5 / 18];
 
 /** Works out the account of a recorded run by quadrature over its dense output. */
 export function accountOf(network: Network, machine: Machine, record: Record): Account {
-  const y = new Float64Array(network.size);
-  const rate = new Float64Array(network.size);
+  const replay = new Replay(network, machine, record);
+  const { y } = replay;
   const w = network.workspace;
   let supplied = 0;
   let throttled = 0;
@@ -53,14 +54,9 @@ export function accountOf(network: Network, machine: Machine, record: Record): A
   const first = { oil: 0, stored: 0, volume: 0 };
   const last = { oil: 0, stored: 0, volume: 0 };
   for (let i = 0; i < record.count; i++) {
-    const epoch = record.epochOf(i);
-    if (i === 0 || epoch !== record.epochOf(i - 1)) machine.restore(machine.epochs[epoch]);
     const t0 = record.start(i);
     const t1 = record.end(i);
-    const look = (t: number): void => {
-      record.at(i, t, y);
-      network.derivatives(t, y, rate);
-    };
+    const look = (t: number): void => replay.look(i, t);
     look(t0);
     if (i === 0) Object.assign(first, stock(network, y));
     else struck += kineticBefore - network.kineticEnergy();

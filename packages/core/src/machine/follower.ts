@@ -110,7 +110,7 @@ export class Followers {
     const { sense } = pieces[this.piece[i]];
     const mode = this.motion.mode[coordinate];
     if (sense !== 0 && (mode === RISING || mode === FALLING)) {
-      return (sense > 0) === (mode === RISING) ? 'rising' : 'falling';
+      return sense > 0 === (mode === RISING) ? 'rising' : 'falling';
     }
     const at = angle(y[this.network.wiring.angleState[coordinate]]).value;
     const near = AT_END * (data.high - data.low);

@@ -3,6 +3,7 @@ import type { Network } from '../network/index.js';
 import type { ReadableChannel } from './channel.js';
 import type { Machine } from './machine.js';
 import type { Record } from './record.js';
+import { Replay } from './replay.js';
 
 /**
  * The channels of a run at given times, read from its record when first asked for. A channel
@@ -29,7 +30,8 @@ export class Traces {
     const channel = this.channels.get(name);
     if (channel === undefined) return undefined;
     if (!this.known.has(name)) {
-      if (channel.state !== undefined) this.known.set(name, this.ofState(channel.state, channel.from));
+      if (channel.state !== undefined)
+        this.known.set(name, this.ofState(channel.state, channel.from));
       else this.replay();
     }
     return this.known.get(name);
@@ -48,15 +50,9 @@ export class Traces {
     const { network, machine, record } = this;
     const open = [...this.channels.values()].filter((c) => c.state === undefined);
     const columns = open.map(() => new Float64Array(this.times.length));
-    const y = new Float64Array(network.size);
-    const rate = new Float64Array(network.size);
-    let epoch = -1;
+    const replay = new Replay(network, machine, record);
     this.walk((i, step, t) => {
-      const now = record.epochOf(step);
-      if (now !== epoch && now >= 0) machine.restore(machine.epochs[now]);
-      epoch = now;
-      record.at(step, t, y);
-      network.derivatives(t, y, rate);
+      replay.look(step, t);
       for (let c = 0; c < columns.length; c++) columns[c][i] = open[c].read();
     });
     open.forEach((c, i) => this.known.set(c.info.name, { t: this.times, v: columns[i] }));

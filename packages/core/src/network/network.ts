@@ -159,6 +159,17 @@ export class Network {
     this.evaluate(t, y, rate);
   }
 
+  /**
+   * Evaluates at given node pressures (Pa absolute): the contents of firm nodes in `y` are set to
+   * what gives those pressures at the angles in `y`.
+   */
+  atPressures(t: number, y: Float64Array, rate: Float64Array, pressure: Float64Array): void {
+    const { angleState, speedState, contentState } = this.wiring;
+    this.placement.evaluate(this.workspace, y, angleState, speedState);
+    this.oil.fill(y, contentState, this.workspace.travel, pressure);
+    this.derivatives(t, y, rate);
+  }
+
   jacobian(t: number, y: Float64Array, rate: Float64Array, values: Float64Array): void {
     const w = this.workspace;
     w.wantJacobian = true;

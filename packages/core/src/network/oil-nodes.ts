@@ -80,6 +80,19 @@ export class OilNodes {
     });
   }
 
+  /** Contents of firm nodes that give these pressures, into `y`. */
+  fill(
+    y: Float64Array,
+    contentState: Int32Array,
+    travel: Float64Array,
+    pressure: Float64Array,
+  ): void {
+    this.nodes.forEach((n, i) => {
+      if (this.kind[i] !== FIRM) return;
+      y[contentState[i]] = contentAt(this.law, n, this.volumeOf(i, travel), pressure[i]);
+    });
+  }
+
   /** Sizes of the contents against which errors are measured, from the contents at rest. */
   setScales(y: Float64Array, contentState: Int32Array, scale: Float64Array): void {
     for (let i = 0; i < this.count; i++) {
