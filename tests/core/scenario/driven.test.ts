@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Issue, MechanismEntry } from '../../../packages/core/src/define/index.js';
-import { readWith } from '../../../packages/core/src/scenario/index.js';
+import { readWith, writeScenario } from '../../../packages/core/src/scenario/index.js';
 import { MADE_UP_TEXT, madeUp } from '../../support/made-up.js';
 
 const DEG = Math.PI / 180;
@@ -158,4 +158,58 @@ test('a lock hangs on what is driven only where that always turns on', () => {
 test('a driven door may belong to a unit and carry links', () => {
   const text = change('doors: [left-door]', 'doors: [left-door, tail-door]');
   expect(readWith(madeUp, text).issues).toEqual([]);
+});
+
+test('a driven mechanism has no start of its own to set', () => {
+  for (const [from, to, path] of [
+    [
+      'is: flap, travel: 100 deg,',
+      'is: flap, initial: 3 deg, travel: 100 deg,',
+      'mechanisms.tail-flap.initial',
+    ],
+    [
+      'fluid.thickness: 2',
+      'mechanisms.tail-flap.initial: 3 deg',
+      'cards.cold.set.mechanisms.tail-flap.initial',
+    ],
+  ]) {
+    const { flap, arm } = madeUp.mechanisms;
+    const initial = {
+      title: 'start',
+      why: 'invented',
+      quantity: 'angle',
+      range: [0, 3],
+      default: 0,
+    } as const;
+    const started = { ...flap, parameters: { ...flap.parameters, initial } };
+    const { issues } = readWith(
+      { ...madeUp, mechanisms: { arm, flap: started } },
+      change(from, to),
+    );
+    expect(issues).toHaveLength(1);
+    expect(issues[0]).toMatchObject({
+      path,
+      message: 'tail-flap is driven: it starts where tail-door puts it',
+      hint: 'give tail-door its start instead',
+    });
+  }
+});
+
+test('what is driven is written as a table that reads to the last bit the same, without a start', () => {
+  const { flap, arm } = madeUp.mechanisms;
+  const initial = {
+    title: 'start',
+    why: 'invented',
+    quantity: 'angle',
+    range: [0, 3],
+    default: 1,
+  } as const;
+  const catalogues = {
+    ...madeUp,
+    mechanisms: { arm, flap: { ...flap, parameters: { ...flap.parameters, initial } } },
+  };
+  const { scenario } = readWith(catalogues, MADE_UP_TEXT);
+  const text = writeScenario(scenario!, catalogues);
+  expect(readWith(catalogues, text).scenario?.mechanisms).toEqual(scenario!.mechanisms);
+  expect(text.match(/initial: 1 rad/g)).toHaveLength(1); // the one door that moves by itself
 });

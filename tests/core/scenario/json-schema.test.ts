@@ -1,6 +1,8 @@
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { parse } from 'yaml';
 import { expect, test } from 'vitest';
 import { jsonSchemaOf } from '../../../packages/core/src/scenario/index.js';
-import { madeUp } from '../../support/made-up.js';
+import { MADE_UP_TEXT, madeUp } from '../../support/made-up.js';
 
 interface Node {
   readonly properties: Record<string, Node>;
@@ -98,4 +100,26 @@ test('what is driven, the well of a unit, airspeed and warmed oil are in it', ()
 
 test('it is plain JSON', () => {
   expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
+});
+
+test('an editor that knows it (ajv, strict) takes the made-up file and refuses slips in the newer keys', () => {
+  const validate = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(
+    schema as unknown as Record<string, unknown>,
+  );
+  expect(validate(parse(MADE_UP_TEXT)), JSON.stringify(validate.errors)).toBe(true);
+  for (const [from, to] of [
+    ['drive: [open', 'drives: [open'],
+    ['after: 2 s, to: raising gear', 'after: 2 s'],
+    ['spare-coil: brain', 'spare-koil: brain'],
+    ['crank-at-low: 40 deg', 'crank-at-lo: 40 deg'],
+    ['driven: { by: tail-door', 'driven: { bye: tail-door'],
+    ['sense: opening }\n  tail-flap', 'sense: wide }\n  tail-flap'],
+    ['bay: { roof', 'bay: { rooof'],
+    ['warmed-by: 5 K', 'warmed-by: 5'],
+    ['airspeed: 90 knot', 'airspeed: 90'],
+  ]) {
+    const broken = MADE_UP_TEXT.replace(from, to);
+    expect(broken).not.toBe(MADE_UP_TEXT);
+    expect(validate(parse(broken)), to).toBe(false);
+  }
 });

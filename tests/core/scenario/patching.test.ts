@@ -109,3 +109,19 @@ test('a scenario that is written and read again is the same', () => {
   expect(again.issues).toEqual([]);
   expect(again.scenario).toEqual(scenario);
 });
+
+test('a capped port that a fault has joined to another is written as capped', () => {
+  const { ports } = scenario.components.selector;
+  const selector = {
+    ...scenario.components.selector,
+    ports: { ...ports, out: ports.drain, drain: ports.out },
+  };
+  const swapped = { ...scenario, components: { ...scenario.components, selector } };
+  const again = readWith(madeUp, writeScenario(swapped, madeUp));
+  expect(again.issues).toEqual([]);
+  expect(again.scenario?.components.selector.ports).toEqual({
+    ...ports,
+    out: 'selector-out-blanked',
+    drain: 'up',
+  });
+});

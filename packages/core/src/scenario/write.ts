@@ -86,13 +86,15 @@ function component(
 ): Record<string, unknown> {
   const { is, note, ports, links, signals, parameters, place } = entry;
   const wires = Object.entries(signals);
+  // A fault may have joined them to one another.
+  const blanked = new Set(Object.keys(ports).map((port) => blankedNode(name, port)));
   return {
     is,
     note,
     ports: Object.fromEntries(
       Object.entries(ports).map(([port, node]) => [
         kebab(port),
-        node === blankedNode(name, port) ? BLANKED : node,
+        blanked.has(node) ? BLANKED : node,
       ]),
     ),
     links: Object.fromEntries(
