@@ -3,7 +3,7 @@
  * its release port, or the cable, lets it go. It must hold without pressure. See shared/lock.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import { LOCK_SIZE, lockConstants, lockInputs, lockModes } from './shared/lock.js';
+import { LOCK_SIZE, lockConstants, lockInputs, lockModes, lockSignals } from './shared/lock.js';
 import { lockCheck, lockParameters } from './shared/lock-parameters.js';
 import { number } from './shared/parameters.js';
 
@@ -26,6 +26,7 @@ export const downlock: DeviceDefinition = {
   ports: { release: { title: 'release', volume: 2e-6, optional: true } },
   links: { leg: { title: 'leg', shape: 'plain' } },
   inputs: lockInputs,
+  signals: lockSignals,
   modes: lockModes('high'),
   check: lockCheck,
   readings: {

@@ -22,7 +22,7 @@
  * Over 250 lines because of its geometry and its long table of parameters.
  */
 import type { DeviceDefinition, Frame, GuardFrame, ModeDefinition } from '../define/index.js';
-import { LOCK_SIZE, lockConstants, lockInputs, lockModes } from './shared/lock.js';
+import { LOCK_SIZE, lockConstants, lockInputs, lockModes, lockSignals } from './shared/lock.js';
 import { lockCheck, lockParameters } from './shared/lock-parameters.js';
 import { circle, number } from './shared/parameters.js';
 
@@ -223,6 +223,7 @@ export const overCentreBrace: DeviceDefinition = {
     },
     hold: { title: 'moment at the knee before it folds', quantity: 'moment', value: hold },
   },
+  signals: lockSignals,
   modes: modes(),
   check: (p) => {
     const h = number(p, 'overCentre');

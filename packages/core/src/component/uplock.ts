@@ -3,7 +3,7 @@
  * at its release port, or the cable, lets it go. See shared/lock.
  */
 import type { DeviceDefinition } from '../define/index.js';
-import { lockConstants, lockInputs, lockModes } from './shared/lock.js';
+import { lockConstants, lockInputs, lockModes, lockSignals } from './shared/lock.js';
 import { lockCheck, lockParameters } from './shared/lock-parameters.js';
 
 export const uplock: DeviceDefinition = {
@@ -20,6 +20,7 @@ export const uplock: DeviceDefinition = {
   ports: { release: { title: 'release', volume: 2e-6, optional: true } },
   links: { leg: { title: 'leg', shape: 'plain' } },
   inputs: lockInputs,
+  signals: lockSignals,
   modes: lockModes('low'),
   check: lockCheck,
   prepare: (p, s) => lockConstants(p, s, 1),

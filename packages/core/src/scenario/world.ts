@@ -84,11 +84,10 @@ export function tellDriven(draft: Draft, issues: IssueList, name: string, path: 
 export function refer(world: World, path: Path, name: string, role: Role): boolean {
   const { components, mechanisms } = world.draft;
   const mechanical = role === 'leg' || role === 'door';
-  const parts: ReadonlyMap<string, { definition?: { role: Role } }> = mechanical
-    ? mechanisms
-    : components;
+  const parts: ReadonlyMap<string, { definition?: DeviceDefinition | MechanismDefinition }> =
+    mechanical ? mechanisms : components;
   const fitting = [...parts]
-    .filter(([, part]) => part.definition === undefined || part.definition.role === role)
+    .filter(([, { definition: d }]) => d === undefined || d.role === role || locksInside(d, role))
     .map(([n]) => n);
   if (fitting.includes(name)) return true;
   const other = components.get(name)?.definition ?? mechanisms.get(name)?.definition;
@@ -100,6 +99,12 @@ export function refer(world: World, path: Path, name: string, role: Role): boole
       allowed: wordList(fitting),
     });
   return false;
+}
+
+/** An actuator with a lock inside serves as a lock. */
+function locksInside(d: DeviceDefinition | MechanismDefinition, role: Role): boolean {
+  if ((role !== 'uplock' && role !== 'downlock') || d.role !== 'actuator') return false;
+  return 'modes' in d && Object.values(d.modes ?? {}).some((m) => m.bounds !== undefined);
 }
 
 /** Checks that a device, mechanism or unit exists and knows a word (mode, motion, phase). */

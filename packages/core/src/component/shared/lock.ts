@@ -85,6 +85,14 @@ export const lockInputs: DeviceDefinition['inputs'] = {
   cable: { title: 'manual release', choices: ['rest', 'pulled'], initial: 0 },
 };
 
+/** Mode of {@link lockModes} that holds. */
+const ENGAGED = 1;
+
+/** What a lock can tell by wire. */
+export const lockSignals: DeviceDefinition['signals'] = {
+  engaged: { title: 'engaged', value: (d) => (d.mode === ENGAGED ? 1 : 0) },
+};
+
 /** How far inside its window the leg is, rad; below 0 outside. */
 const inside = (d: GuardFrame, l: LockPlace): number =>
   d.k[l.k + SENSE] * d.travel(l.link) - d.k[l.k + EDGE];
