@@ -27,6 +27,7 @@ const SINGLE: readonly (readonly [what: string, from: string, to: string, path: 
   ['a wire to an input that is none', 'spare-coil: brain', 'spare-koil: brain', 'coil-valve.signals.spare-koil', 'spare-coil'],
   ['a wire that no row listens to', 'door-shut: tail-feeler', 'left-up-too: left-feeler, door-shut: tail-feeler', 'brain.signals.left-up-too', ''],
   ['a wire to an input that takes a figure', 'spare-coil: brain', 'load: brain', 'coil-valve.signals.load', ''],
+  ['a wire from a state table to a control of three positions', '    detent: yes', '    detent: yes\n    signals: { lever: brain }', 'selector.signals.lever', 'coil'],
   ['a wire into a device without inputs', '    links: { on: { to: tail-door } }', '    links: { on: { to: tail-door } }\n    signals: { coil: brain }', 'tail-feeler.signals', ''],
   ['a wire that is no text', 'left-up: left-feeler', 'left-up: [left-feeler]', 'brain.signals.left-up', ''],
   ['an unheard name', 'left-up: left-feeler, ', '', 'brain.table.resting.next.0.if.1', 'left-up'],

@@ -32,6 +32,7 @@ export function readSignals(draft: Draft, issues: IssueList): Map<string, Wires>
           found: key,
           hint: 'remove one of them',
         });
+      if (from !== undefined) checkPositions(draft.components, name, input, from, inner, issues);
       // A wire that leads nowhere has its own issue; the input is wired all the same.
       wires[input] = from ?? { device: '', signal: '' };
     }
@@ -46,6 +47,25 @@ export function readSignals(draft: Draft, issues: IssueList): Map<string, Wires>
       });
   }
   return all;
+}
+
+/** What a state table drives is on or off: a control of three positions would take that for two of them. */
+function checkPositions(
+  components: Devices,
+  hearing: string,
+  input: string,
+  { device, signal }: SignalEntry,
+  path: Path,
+  issues: IssueList,
+): void {
+  const { choices = [] } = components.get(hearing)?.definition?.inputs?.[input] ?? {};
+  const says = Object.values(components.get(device)?.definition?.parameters ?? {});
+  if (choices.length <= 2 || !says.some(({ type }) => type === 'state-table')) return;
+  issues.add(path, {
+    message: `this input has ${choices.length} positions (${wordList(choices)}), and a state table only says on or off`,
+    found: `${device}.${kebab(signal)}`,
+    hint: "let a card's step work it, or take a valve with a coil for each way",
+  });
 }
 
 /** The input's name in the definition; what it may be is known only when the definition is. */

@@ -53,7 +53,7 @@ export function readStep(world: World, raw: Plain, path: Path): CardStep | undef
     return undefined;
   }
   const wire = lookUp(world.signals.get(raw.device) ?? {}, name);
-  if (wire !== undefined) {
+  if (wire !== undefined && wire.device !== '') {
     issues.add([...path, raw.input === undefined ? 'device' : 'input'], {
       message: `a wire from ${wire.device} sets this already`,
       found: written,
