@@ -16,7 +16,7 @@ export const dryBearing: FaultDefinition = {
     'AC 43.13-1B chapter 9 (lubrication of retracting gear, from memory); signs: common practice, no source',
   prior: 'common',
   priorWhy: 'Missing lubrication is the commonest finding.',
-  befalls: ['leg', 'door'],
+  befalls: ['leg', 'door', 'linked-member'],
   worst: 'friction of a third of the greatest weight moment',
   slows: 'both',
   change: (p, severity) => ({

@@ -13,3 +13,43 @@ export function number(p: Parameters, name: string): number {
 export function add(healthy: number, more: number, most = 1e-9): number {
   return Math.max(healthy, Math.min(most, healthy + more));
 }
+
+/** Pressure against which a jam is measured, Pa: about twice the working pressure of small gear. */
+const JAM_PRESSURE = 20e6;
+
+/**
+ * Friction of a bore that is jammed over `width` m at a share of the stroke; at severity 1 as much
+ * as 20 MPa on the piston can push.
+ */
+export function jam(
+  p: Parameters,
+  severity: number,
+  share: number,
+  width: number,
+): { readonly galling: number; readonly galledAt: number; readonly galledWidth: number } {
+  const galling = number(p, 'galling');
+  const area = (Math.PI / 4) * number(p, 'bore') ** 2;
+  const fresh = severity > 0 && galling === 0;
+  return {
+    galling: add(galling, severity * JAM_PRESSURE * area, 1e5),
+    galledAt: fresh ? share * number(p, 'stroke') : number(p, 'galledAt'),
+    galledWidth: fresh ? width : number(p, 'galledWidth'),
+  };
+}
+
+/** Friction of a part that binds at one angle; where nothing bound before, no later than 0.6 of the travel. */
+export function bind(
+  p: Parameters,
+  severity: number,
+  moment: number,
+  most: number,
+): { readonly bumpMoment: number; readonly bumpAngle: number } {
+  const before = number(p, 'bumpMoment');
+  const fresh = severity > 0 && before === 0;
+  return {
+    bumpMoment: add(before, severity * moment, most),
+    bumpAngle: fresh
+      ? Math.min(number(p, 'bumpAngle'), 0.6 * number(p, 'travel'))
+      : number(p, 'bumpAngle'),
+  };
+}

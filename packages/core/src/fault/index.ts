@@ -1,10 +1,23 @@
 /** The catalogue of faults: one line each. */
 import type { FaultDefinition } from '../define/index.js';
+import { actuatorBottomsEarly } from './actuator-bottoms-early.js';
+import { actuatorReversed } from './actuator-reversed.js';
+import { bentBrace } from './bent-brace.js';
+import { boreGalled } from './bore-galled.js';
+import { bungeeWeak } from './bungee-weak.js';
+import { chainJumpedTooth } from './chain-jumped-tooth.js';
+import { chainSlack } from './chain-slack.js';
 import { checkValveLeak } from './check-valve-leak.js';
+import { doorLinkageBinding } from './door-linkage-binding.js';
+import { doorLoose } from './door-loose.js';
+import { doorRestraintOut } from './door-restraint-out.js';
 import { doorSealTight } from './door-seal-tight.js';
+import { downlockNotOverCentre } from './downlock-not-over-centre.js';
+import { downlockStiff } from './downlock-stiff.js';
 import { dryBearing } from './dry-bearing.js';
 import { filterLoaded } from './filter-loaded.js';
 import { groundSupplyWeak } from './ground-supply-weak.js';
+import { internalLockWorn } from './internal-lock-worn.js';
 import { linePinched } from './line-pinched.js';
 import { pistonSealBypass } from './piston-seal-bypass.js';
 import { plungerRiggedEarly } from './plunger-rigged-early.js';
@@ -16,10 +29,20 @@ import { restrictorBlocked } from './restrictor-blocked.js';
 import { restrictorOpen } from './restrictor-open.js';
 import { restrictorReversed } from './restrictor-reversed.js';
 import { rodSealLeak } from './rod-seal-leak.js';
+import { sealFragmentJam } from './seal-fragment-jam.js';
 import { selectorLeak } from './selector-leak.js';
+import { shorteningLinkBroken } from './shortening-link-broken.js';
+import { squatSwitchStuck } from './squat-switch-stuck.js';
+import { steeringMisaligned } from './steering-misaligned.js';
 import { stickingSequenceValve } from './sticking-sequence-valve.js';
+import { strutNotExtended } from './strut-not-extended.js';
 import { strutOvercharged } from './strut-overcharged.js';
+import { switchMisrigged } from './switch-misrigged.js';
+import { uplatchCableStretched } from './uplatch-cable-stretched.js';
 import { uplockMisrigged } from './uplock-misrigged.js';
+import { uplockReleaseLeak } from './uplock-release-leak.js';
+import { uplockRollerSeized } from './uplock-roller-seized.js';
+import { uplockSpringWeak } from './uplock-spring-weak.js';
 
 const all: readonly FaultDefinition[] = [
   plungerRiggedEarly,
@@ -42,6 +65,29 @@ const all: readonly FaultDefinition[] = [
   uplockMisrigged,
   strutOvercharged,
   groundSupplyWeak,
+  sealFragmentJam,
+  boreGalled,
+  actuatorReversed,
+  actuatorBottomsEarly,
+  internalLockWorn,
+  bentBrace,
+  doorLoose,
+  doorRestraintOut,
+  uplockSpringWeak,
+  uplockRollerSeized,
+  uplockReleaseLeak,
+  downlockNotOverCentre,
+  bungeeWeak,
+  downlockStiff,
+  strutNotExtended,
+  shorteningLinkBroken,
+  steeringMisaligned,
+  chainSlack,
+  chainJumpedTooth,
+  doorLinkageBinding,
+  uplatchCableStretched,
+  switchMisrigged,
+  squatSwitchStuck,
 ];
 
 /** Every fault by its name, in the order of the lists. */

@@ -16,7 +16,7 @@ export const pistonSealBypass: FaultDefinition = {
   source: 'NAVEDTRA 14329 (internal leakage); signs: common practice, no source',
   prior: 'common',
   priorWhy: 'Rings roll, wear and harden; the usual end of an actuator’s life.',
-  befalls: ['double-acting-actuator'],
+  befalls: ['double-acting-actuator', 'locking-actuator', 'single-acting-actuator'],
   worst: '1 US gal/min at 1000 psi, oil of 12 mPa s',
   slows: 'up',
   change: (p, severity) => ({

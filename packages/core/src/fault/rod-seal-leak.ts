@@ -14,7 +14,7 @@ export const rodSealLeak: FaultDefinition = {
   source: 'US Army TM 5-2350-262 (leak classes); signs: common practice, no source',
   prior: 'common',
   priorWhy: 'A wet rod is the leak seen most often.',
-  befalls: ['double-acting-actuator'],
+  befalls: ['double-acting-actuator', 'locking-actuator'],
   worst: '100 cm3/min at 1000 psi, oil of 12 mPa s',
   change: (p, severity) => ({
     rodSealLeak: number(p, 'rodSealLeak') + severity * 2.4e-13,

@@ -13,6 +13,7 @@
  */
 import type { MechanismDefinition, Parameters, Placement, Point3 } from '../define/index.js';
 import { add, GRAVITY, num, sample, times } from './statics.js';
+import { rubbing, tightSpot } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
 
@@ -111,6 +112,7 @@ export const door: MechanismDefinition = {
       default: 1,
       why: 'Greased piano or goose-neck hinge, from memory.',
     },
+    ...tightSpot(1000, 'hinge'),
     staticRatio: {
       title: 'Static over sliding friction',
       quantity: 'ratio',
@@ -201,7 +203,7 @@ export const door: MechanismDefinition = {
       ),
       ...(air === 0 ? {} : { airload: sample(0, high, (q) => -air * Math.sin(q)) }),
       damping: num(p, 'damping'),
-      friction: num(p, 'friction'),
+      friction: rubbing(p, high),
       staticRatio: num(p, 'staticRatio'),
       restitution: num(p, 'restitution'),
       initial: num(p, 'initial'),

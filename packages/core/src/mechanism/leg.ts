@@ -18,7 +18,8 @@
  */
 import type { MechanismDefinition, Placement, Point3 } from '../define/index.js';
 import { gasForce, mostShortened, poses } from './pose.js';
-import { add, dot, downward, GRAVITY, hump, num, sample, times } from './statics.js';
+import { add, dot, downward, GRAVITY, num, sample, times } from './statics.js';
+import { rubbing, tightSpot } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
 
@@ -201,27 +202,7 @@ export const leg: MechanismDefinition = {
       default: 5,
       why: 'Greased bush: friction coefficient about 0.1 times load times bush radius (from memory).',
     },
-    bumpMoment: {
-      title: 'Tight spot, friction moment there',
-      quantity: 'moment',
-      range: [0, 5000],
-      default: 0,
-      why: 'None in a free pivot; a dry or bent one, or a part that rubs, binds at one angle.',
-    },
-    bumpAngle: {
-      title: 'Tight spot at',
-      quantity: 'angle',
-      range: [0, 170 * DEG],
-      default: 45 * DEG,
-      why: 'Half way; where the rub marks are.',
-    },
-    bumpWidth: {
-      title: 'Tight spot ends from its middle at',
-      quantity: 'angle',
-      range: [3 * DEG, 60 * DEG],
-      default: 6 * DEG,
-      why: 'Some degrees to either side. Common practice, no source.',
-    },
+    ...tightSpot(5000, 'pivot'),
     staticRatio: {
       title: 'Static over sliding friction',
       quantity: 'ratio',
@@ -337,8 +318,6 @@ export const leg: MechanismDefinition = {
       return num(p, 'inertia') + sliding * (dot(w, w) - length * length) + spin;
     };
     const drag = num(p, 'dragArea') * num(p, 'dragArm');
-    const rub = num(p, 'friction');
-    const bump = num(p, 'bumpMoment');
     return {
       low: 0,
       high,
@@ -351,10 +330,7 @@ export const leg: MechanismDefinition = {
             airload: sample(0, high, (a) => drag * pose(a).alongRate.x * Math.abs(pose(a).along.z)),
           }),
       damping: num(p, 'damping'),
-      friction:
-        bump === 0
-          ? rub
-          : sample(0, high, (a) => rub + bump * hump(a, num(p, 'bumpAngle'), num(p, 'bumpWidth'))),
+      friction: rubbing(p, high),
       staticRatio: num(p, 'staticRatio'),
       restitution: num(p, 'restitution'),
       initial: num(p, 'initial'),

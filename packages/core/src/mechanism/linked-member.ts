@@ -11,6 +11,7 @@
 import type { MechanismDefinition, Parameters, Placement, Point3 } from '../define/index.js';
 import { towards } from './pose.js';
 import { add, cross, dot, downward, GRAVITY, num, sample, times } from './statics.js';
+import { rubbing, tightSpot } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
 
@@ -88,6 +89,7 @@ export const linkedMember: MechanismDefinition = {
       default: 0.5,
       why: 'A greased pin, from memory.',
     },
+    ...tightSpot(1000, 'pivot'),
     staticRatio: {
       title: 'Static over sliding friction',
       quantity: 'ratio',
@@ -172,7 +174,7 @@ export const linkedMember: MechanismDefinition = {
         (q) => weight * (Math.cos(lean + q) * dot(turned, d) - Math.sin(lean + q) * dot(rest, d)),
       ),
       damping: num(p, 'damping'),
-      friction: num(p, 'friction'),
+      friction: rubbing(p, high),
       staticRatio: num(p, 'staticRatio'),
       restitution: num(p, 'restitution'),
       initial: num(p, 'initial'),
