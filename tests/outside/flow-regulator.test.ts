@@ -43,6 +43,7 @@ describe('a flow regulator', () => {
       const run: Run = gear('selector-valve', {
         steps: [shift(0.5, UP)],
         duration: 25,
+        tolerance: 'fine',
         up: 'leg-up',
         coordinates: { leg: coordinate({ inertia: flat(20), moment: flat(-load) }) },
         extra: {

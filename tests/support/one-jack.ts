@@ -1,6 +1,6 @@
 /** One jack that raises a weight, between a selector and whatever a test puts in its lines. */
 import { expect } from 'vitest';
-import { simulateWith } from '../../packages/core/src/machine/index.js';
+import { simulateWith, type SimulatedRun } from '../../packages/core/src/machine/index.js';
 import type {
   CardStep,
   CoordinateData,
@@ -14,7 +14,8 @@ export const AMBIENT = 101_325;
 export const PSI = 6894.757;
 export const [UP, NEUTRAL, DOWN] = [0, 1, 2];
 export const FLOW = 2.5e-4;
-const STROKE: Shape = { x: [0, 1], y: [0, 0.3] };
+/** A centimetre in hand at each end, so that the jack never bottoms. */
+const STROKE: Shape = { x: [0, 1], y: [0.01, 0.31] };
 
 export const gauge = (run: Run, node: string, t: number): number =>
   at(run, `${node}.pressure`, t) - AMBIENT;
@@ -47,11 +48,12 @@ export function gear(
     start?: number;
     limit?: number;
     flow?: number;
+    tolerance?: 'normal' | 'fine';
     /** Node of stand and relief valve, where something stands between them and the selector. */
     supply?: string;
     coordinates?: Record<string, CoordinateData>;
   } = {},
-): Run {
+): SimulatedRun {
   const jackUp = own.up ?? 'up';
   const jackDown = own.down ?? 'down';
   const supply = own.supply ?? 'pressure';
@@ -81,7 +83,7 @@ export function gear(
         is: 'double-acting-actuator',
         ports: { head: jackUp, headChamber: jackUp, rod: jackDown, rodChamber: jackDown },
         links: { rod: { to: 'leg', travel: STROKE } },
-        parameters: { bore: 0.0505, rodDiameter: 0.02, stroke: 0.3 },
+        parameters: { bore: 0.0505, rodDiameter: 0.02, stroke: 0.32 },
       },
       ...own.extra,
     },
@@ -92,7 +94,7 @@ export function gear(
     steps: own.steps ?? [],
     duration: own.duration ?? 5,
   });
-  const run = simulateWith(made.with, made.scenario, { tolerance: 'normal' });
+  const run = simulateWith(made.with, made.scenario, { tolerance: own.tolerance ?? 'normal' });
   expect(run.outcome.kind).toBe('done');
   return run;
 }
@@ -101,8 +103,8 @@ export function gear(
 export const secondJack = (ports: RigPart['ports']): RigPart => ({
   is: 'double-acting-actuator',
   ports,
-  links: { rod: { to: 'door', travel: { x: [0, 1], y: [0, 0.3] } } },
-  parameters: { bore: 0.0357, rodDiameter: 0.014, stroke: 0.3 },
+  links: { rod: { to: 'door', travel: STROKE } },
+  parameters: { bore: 0.0357, rodDiameter: 0.014, stroke: 0.32 },
 });
 
 /** A light second coordinate of 100 N m. */

@@ -88,7 +88,7 @@ export const manualLoweringValve: DeviceDefinition = {
       quantity: 'ratio',
       range: [0, 1],
       default: 0,
-      why: 'shut home',
+      why: 'shut home on its seat',
     },
     blocked: {
       title: "share of the up line's passage that does not open",
