@@ -10,6 +10,13 @@ import { number } from './shared/parameters.js';
 import { levelFits, tankParameters, tankPressure } from './shared/tank.js';
 
 const CAPACITY = 0;
+const OUTLET = 0;
+
+/** Oil left when the outlet is about to draw air, and what must be there again to cover it, m3: some mm in a tank a hand wide. */
+const LEAST = 5e-5;
+const COVERED = 8e-5;
+/** A pump empties such a rest within tenths of a second: no step may stride over that, s. */
+const WATCHED = 4e-3;
 
 export const reservoir: DeviceDefinition = {
   kind: 'reservoir',
@@ -28,6 +35,32 @@ export const reservoir: DeviceDefinition = {
       title: 'share of capacity',
       quantity: 'ratio',
       value: (d) => d.content(0) / d.k[CAPACITY],
+    },
+  },
+  modes: {
+    covered: {
+      title: 'outlet covered',
+      guards: [
+        {
+          to: 'nearly dry',
+          when: (d) => LEAST - d.content(OUTLET),
+          cause: 'the level has fallen to the outlet',
+          reads: ['outlet'],
+        },
+      ],
+    },
+    'nearly dry': {
+      title: 'outlet nearly dry',
+      active: true,
+      longestStep: () => WATCHED,
+      guards: [
+        {
+          to: 'covered',
+          when: (d) => d.content(OUTLET) - COVERED,
+          cause: 'the level has risen above the outlet',
+          reads: ['outlet'],
+        },
+      ],
     },
   },
   check: levelFits,
