@@ -7,14 +7,15 @@ import { describe, expect, it } from 'vitest';
 import { FLUID } from '../../packages/core/src/scenario/names.js';
 import { simulate } from '@wheelwell/core';
 import type { FaultDefinition, FaultEntry, Parameters, Run, Scenario } from '@wheelwell/core';
-import { everyFault, hostOf, type FaultHost } from '../support/fault-hosts.js';
+import { everyFault, hostOf } from '../support/fault-hosts.js';
+import type { SmallSwing } from '../support/small-swing.js';
 
 /** Events are found to within a small share of a step; two runs take different steps. */
 const RESOLUTION = 0.002;
 const SEVERITIES = [0.25, 0.5, 0.75, 1];
 
 const kept = new Map<string, Run>();
-function healthy(host: FaultHost): Run {
+function healthy(host: SmallSwing): Run {
   const known = kept.get(host.name) ?? simulate(host.scenario);
   kept.set(host.name, known);
   return known;

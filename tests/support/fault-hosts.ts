@@ -11,190 +11,20 @@
  *  - Anything else: `parts: { name: { is, ports, links, ... } }`, which also replaces parts of the
  *    plain circuit (`tank`, `supply`, `relief`, `selector`, `jack`, `uplock`, `downlock`) or, with
  *    `undefined`, leaves them out. Nodes: `tank`, `suction`, `pressure`, `up`, `down`, `lift`, `lower`.
- *  - More mechanisms, other steps, another duration: the fields of {@link HostOptions} of that name.
+ *  - More mechanisms, other steps, another duration: the fields of {@link SwingOptions} of that name.
  *  - `on: { 'my-fault': 'device' }` where a fault is to befall another device than the first it can.
  * A fault is looked at in the first host that has what it befalls; name it in `on` of another host
  * to send it there (a fault that `slows` needs a circuit where it matters).
  */
-import { catalogues, readScenario } from '@wheelwell/core';
-import type { FaultDefinition, FaultEntry, Scenario } from '@wheelwell/core';
+import { catalogues } from '@wheelwell/core';
+import type { FaultDefinition, FaultEntry } from '@wheelwell/core';
 import { canBefall } from '../../packages/core/src/scenario/patch.js';
-
-type Written = Readonly<Record<string, unknown>>;
-
-const PLACES = {
-  suction: ['tank', 'suction'],
-  delivery: ['stand', 'pressure'],
-  up: ['selector-up', 'up'],
-  down: ['selector-down', 'down'],
-  return: ['selector-return', 'tank'],
-} as const;
-
-export interface HostOptions {
-  /** What stands in a place of the circuit: a device with inlet and outlet, without its ports. */
-  readonly between?: Readonly<Partial<Record<keyof typeof PLACES, Written>>>;
-  readonly parts?: Readonly<Record<string, Written | undefined>>;
-  readonly mechanisms?: Readonly<Record<string, Written>>;
-  readonly nodes?: Readonly<Record<string, Written>>;
-  /** Added to the one unit, e.g. its doors. */
-  readonly unit?: Written;
-  readonly fluid?: Written;
-  /** Instead of lever up at 0.2 s, down at 6 s. */
-  readonly steps?: readonly Written[];
-  /** s */
-  readonly duration?: number;
-  /** Which device a fault befalls here; sends the fault to this host. */
-  readonly on?: Readonly<Record<string, string>>;
-}
-
-export interface FaultHost {
-  readonly name: string;
-  readonly scenario: Scenario;
-  readonly on: Readonly<Record<string, string>>;
-}
-
-export const lever = (at: number, value: string): Written => ({
-  at: `${at} s`,
-  device: 'selector',
-  input: 'lever',
-  value,
-});
-
-/** The plain circuit with a host's own parts in it. */
-export function swing(name: string, own: HostOptions = {}): FaultHost {
-  const parts: Record<string, Written | undefined> = {
-    tank: { is: 'reservoir', ports: { outlet: 'tank' }, capacity: '4 L', level: '2.5 L' },
-    supply: {
-      is: 'ground-supply',
-      ports: { inlet: 'suction', outlet: 'stand' },
-      flow: '3 gal/min',
-      pressure: '1000 psi',
-      on: true,
-    },
-    relief: {
-      is: 'relief-valve',
-      ports: { inlet: 'pressure', outlet: 'tank' },
-      crack: '1200 psi',
-      full: '1400 psi',
-      flow: '4 gal/min',
-    },
-    selector: {
-      is: 'selector-valve',
-      ports: {
-        pressure: 'pressure',
-        return: 'selector-return',
-        up: 'selector-up',
-        down: 'selector-down',
-      },
-      bore: '6 mm',
-    },
-    restrictor: {
-      is: 'one-way-restrictor',
-      ports: { inlet: 'up', outlet: 'lift' },
-      bore: '2.1 mm',
-      'free-bore': '3 mm',
-    },
-    jack: {
-      is: 'double-acting-actuator',
-      ports: { head: 'lift', 'head-chamber': 'lift', rod: 'lower', 'rod-chamber': 'lower' },
-      links: {
-        rod: {
-          to: 'leg',
-          pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '40 deg', sense: 'opening' },
-        },
-      },
-      bore: '44.5 mm',
-      'rod-diameter': '22.2 mm',
-      stroke: '290 mm',
-    },
-    uplock: {
-      is: 'uplock',
-      ports: { release: 'lower' },
-      links: { leg: { to: 'leg' } },
-      at: '90 deg',
-      release: '250 psi',
-    },
-    downlock: {
-      is: 'downlock',
-      ports: { release: 'up' },
-      links: { leg: { to: 'leg' } },
-      release: '250 psi',
-    },
-    ...own.parts,
-  };
-  const joined = new Map<string, string>();
-  for (const [place, [near, far]] of Object.entries(PLACES)) {
-    const part = own.between?.[place as keyof typeof PLACES];
-    if (part !== undefined)
-      parts[`in-${place}`] = { ...part, ports: { inlet: near, outlet: far, ...ports(part) } };
-    else if (place === 'suction') joined.set(far, near);
-    else joined.set(near, far);
-  }
-  // Where nothing stands between lines and jack, the jack's lower end is the down line itself.
-  joined.set('lower', joined.get('lower') ?? 'down');
-  const components = Object.fromEntries(
-    Object.entries(parts).flatMap(([part, written]) => {
-      if (written === undefined) return [];
-      const nodes = Object.entries(ports(written)).map(([port, n]) => [port, joined.get(n) ?? n]);
-      return [[part, { ...written, note: 'made up', ports: Object.fromEntries(nodes) }]];
-    }),
-  );
-  const document = {
-    wheelwell: 1,
-    title: `A small swing: ${name}`,
-    note: 'Made up, to see what a fault does.',
-    fluid: { kind: 'mineral-red', temperature: '20 degC', 'free-air': '0.5 %', ...own.fluid },
-    components,
-    mechanisms: {
-      leg: {
-        is: 'leg',
-        note: 'made up',
-        retract: 'inboard',
-        travel: '90 deg',
-        mass: '70 kg',
-        cog: '550 mm',
-        inertia: '26 kg m^2',
-        length: '900 mm',
-        friction: '25 N m',
-        'tyre-radius': '300 mm',
-        'tyre-width': '150 mm',
-        damping: '5 N m s/rad',
-      },
-      ...own.mechanisms,
-    },
-    nodes: { pressure: { volume: '300 cm^3', note: 'lines' }, ...own.nodes },
-    units: {
-      unit: {
-        side: 'left',
-        leg: 'leg',
-        ...(parts.uplock && { uplock: 'uplock' }),
-        ...(parts.downlock && { downlock: 'downlock' }),
-        actuators: ['jack'],
-        ...own.unit,
-      },
-    },
-    cards: {
-      swing: {
-        title: 'Up and down',
-        note: 'made up',
-        duration: `${own.duration ?? 14} s`,
-        steps: own.steps ?? [lever(0.2, 'up'), lever(7, 'down')],
-      },
-    },
-  };
-  const { scenario, issues } = readScenario(JSON.stringify(document), { file: name });
-  if (scenario === undefined)
-    throw new Error(`${name}: ${issues.map((i) => `${i.path}: ${i.message}`).join('; ')}`);
-  return { name, scenario, on: own.on ?? {} };
-}
-
-const ports = (part: Written): Record<string, string> =>
-  (part.ports ?? {}) as Record<string, string>;
+import { lever, swing, type SmallSwing } from './small-swing.js';
 
 /** Where a fault is looked at: the host that asks for it, else the first that has what it befalls. */
 export function hostOf(
   fault: FaultDefinition,
-): { readonly host: FaultHost; readonly entry: FaultEntry } | undefined {
+): { readonly host: SmallSwing; readonly entry: FaultEntry } | undefined {
   const asks = hosts.find((host) => Object.hasOwn(host.on, fault.kind));
   const host = asks ?? hosts.find(({ scenario }) => canBefall(scenario, fault).length > 0);
   if (host === undefined) return undefined;
@@ -205,8 +35,118 @@ export function hostOf(
 /** Every fault of the catalogue, by name. */
 export const everyFault: readonly FaultDefinition[] = Object.values(catalogues.faults);
 
+const pump = {
+  is: 'engine-pump',
+  ports: { inlet: 'suction', outlet: 'stand' },
+  displacement: '0.36 in^3/rev',
+  'rated-speed': '2000 rpm',
+};
+const running = { at: '0.05 s', device: 'supply', input: 'speed', value: '2000 rpm' };
+const swings = [lever(0.2, 'up'), lever(7, 'down')];
+const tube = { bore: '4 mm', length: '3 m' };
+
+/** A door that opens first going down, closes last going up, worked by two sequence valves. */
+const door = {
+  parts: {
+    uplock: {
+      is: 'uplock',
+      ports: { release: 'lower' },
+      links: { leg: { to: 'leg' } },
+      at: '90 deg',
+      release: '700 psi',
+    },
+    'door-jack': {
+      is: 'double-acting-actuator',
+      ports: {
+        head: 'door-open',
+        'head-chamber': 'door-open',
+        rod: 'door-close',
+        'rod-chamber': 'door-close',
+      },
+      links: {
+        rod: {
+          to: 'door',
+          pivots: { fixed: '350 mm', moving: '100 mm', 'at-low': '35 deg', sense: 'opening' },
+        },
+      },
+      bore: '25 mm',
+      'rod-diameter': '12.5 mm',
+      stroke: '160 mm',
+      seals: '30 N',
+    },
+    'door-feed': { is: 'orifice', ports: { inlet: 'down', outlet: 'door-open' }, bore: '1.1 mm' },
+    'close-valve': {
+      is: 'sequence-valve',
+      ports: { inlet: 'up', outlet: 'door-close' },
+      links: { plunger: { to: 'leg', expression: '0.1 * angle' } },
+      trip: '152.6 mm',
+      bore: '1.2 mm',
+    },
+    'lower-valve': {
+      is: 'sequence-valve',
+      ports: { inlet: 'down', outlet: 'lower' },
+      links: { plunger: { to: 'door', expression: '0.1 * angle' } },
+      trip: '152.6 mm',
+    },
+  },
+  mechanisms: {
+    door: {
+      is: 'door',
+      note: 'made up',
+      travel: '90 deg',
+      initial: '90 deg',
+      mass: '6 kg',
+      cog: '200 mm',
+      inertia: '0.35 kg m^2',
+      chord: '400 mm',
+      span: '700 mm',
+      'seal-moment': '20 N m',
+      friction: '2 N m',
+      damping: '1 N m s/rad',
+    },
+  },
+  unit: { doors: ['door'], sequence: ['close-valve', 'lower-valve'] },
+};
+
 /** The hosts, plain one first. */
-export const hosts: readonly FaultHost[] = [
+export const hosts: readonly SmallSwing[] = [
   swing('plain'),
   swing('filter', { between: { delivery: { is: 'filter', flow: '3 gal/min', drop: '6 psi' } } }),
+  swing('return-filter', {
+    between: { return: { is: 'filter', flow: '3 gal/min', drop: '6 psi' } },
+    on: { 'return-filter-loaded': 'in-return' },
+  }),
+  swing('check-valve', { between: { delivery: { is: 'check-valve' } } }),
+  swing('line', { between: { up: { is: 'line', ...tube }, down: { is: 'line', ...tube } } }),
+  swing('hose', { between: { up: { is: 'hose', ...tube } } }),
+  swing('orifice', { between: { down: { is: 'orifice', bore: '3 mm' } } }),
+  swing('quick-disconnect', { between: { delivery: { is: 'quick-disconnect' } } }),
+  swing('engine-pump', { parts: { supply: pump }, steps: [running, ...swings] }),
+  swing('door', door),
+  swing('thermal-relief', {
+    parts: {
+      guard: {
+        is: 'thermal-relief',
+        ports: { inlet: 'up', outlet: 'tank' },
+        crack: '1500 psi',
+        full: '1650 psi',
+      },
+    },
+  }),
+  swing('hand-pump', {
+    parts: {
+      supply: {
+        is: 'hand-pump',
+        ports: { inlet: 'suction', outlet: 'stand' },
+        'stroke-volume': '30 cm^3',
+        force: '500 N',
+      },
+    },
+    steps: [
+      { at: '0.1 s', device: 'supply', input: 'pumping', value: 'on' },
+      lever(0.2, 'up'),
+      lever(45, 'down'),
+    ],
+    duration: 80,
+  }),
 ];
