@@ -136,6 +136,27 @@ describe('an open-centre selector', () => {
     expect(gauge(off, 'pressure', 4.9)).toBeLessThan(8e5);
     expect(last(off, 'leg.angle')).toBeLessThan(0.02);
   });
+
+  // Open-centre selectors stand in series: common practice, no source.
+  it('stands in series with another: in neutral it passes the whole flow on', () => {
+    const swung = gear('open-centre-selector', {
+      selector: KICK,
+      supply: 'supply',
+      steps: [shift(0.5, UP)],
+      duration: 6,
+      extra: {
+        first: {
+          is: 'open-centre-selector',
+          ports: { pressure: 'supply', return: 'pressure', up: 'flaps-up', down: 'flaps-down' },
+          parameters: KICK,
+        },
+      },
+    });
+    expect(told(swung, 'selector')).toEqual(['shifting', 'up', 'returning', 'neutral']);
+    expect(told(swung, 'first')).toEqual([]);
+    expect(last(swung, 'leg.angle')).toBeCloseTo(1, 6);
+    expect(gauge(swung, 'supply', 5.9)).toBeLessThan(200 * PSI);
+  });
 });
 
 describe('a selector valve', () => {
