@@ -21,7 +21,7 @@ import {
 } from './scenario/index.js';
 
 export type * from './define/index.js';
-export { FAULT_GROUPS, formatIssue, SI_UNIT, worse } from './define/index.js';
+export { FAULT_GROUPS, formatIssue, SI_UNIT, tailored, worse } from './define/index.js';
 export { judge, timings } from './monitor/index.js';
 export { GEAR, type SimulateOptions } from './machine/index.js';
 export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './quantity/index.js';

@@ -150,7 +150,7 @@ function outcomeOf(result: SolverResult, machine: Machine): Outcome {
         time,
         where: devices,
         why: `${devices.join(', ')} switch for ever ${at}: each transition undoes another.`,
-        hint: 'Give the pressures at which they switch a gap (crack and reseat, engage and release).',
+        hint: 'Give what they switch on a gap (crack and reseat, engage and release), or a time where wires go round in a circle.',
       };
     }
     case 'diverged':

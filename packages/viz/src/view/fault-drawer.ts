@@ -125,7 +125,7 @@ export class FaultDrawer extends View {
             data-choose="fault"
             @change=${(e: Event) => (this.kind = (e.target as HTMLSelectElement).value)}
           >
-            ${possible.map((f) => html`<option value=${f.kind} ?selected=${f.kind === kind}>${f.title}</option>`)}
+            ${this.#choices(possible, kind)}
           </select>
         </label>
         <label class="short"
@@ -143,8 +143,25 @@ export class FaultDrawer extends View {
     `;
   }
 
+  /** A hundred faults are found by what they befall. */
+  #choices(possible: readonly FaultFacts[], kind: string): TemplateResult[] {
+    return [...new Set(possible.map((f) => f.group))].map(
+      (group) =>
+        html`<optgroup label=${capital(group)}>
+          ${possible
+            .filter((f) => f.group === group)
+            .map(
+              (f) => html`<option value=${f.kind} ?selected=${f.kind === kind}>${f.title}</option>`,
+            )}
+        </optgroup>`,
+    );
+  }
+
   #places(picture: Picture, kind: string): string[] {
-    return picture.devices.filter((d) => d.faults.includes(kind)).map((d) => d.name);
+    return [
+      ...picture.devices.filter((d) => d.faults.includes(kind)).map((d) => d.name),
+      ...(picture.fluidFaults.includes(kind) ? ['fluid'] : []),
+    ];
   }
 
   #fault(picture: Picture, f: FaultEntry, index: number): TemplateResult {
@@ -172,6 +189,11 @@ export class FaultDrawer extends View {
         />
         <output>${f.severity.toFixed(2)}</output>
       </label>
+      ${
+        facts?.silent === true
+          ? html`<p class="soft">No stopwatch or gauge shows this one; an inspection does.</p>`
+          : nothing
+      }
       ${facts === undefined ? nothing : this.#facts(facts)}
     </section>`;
   }
@@ -215,5 +237,7 @@ export class FaultDrawer extends View {
     this.#timer = window.setTimeout(() => this.store.setFaults(faults), REST);
   }
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 define('ww-fault-drawer', FaultDrawer);

@@ -88,6 +88,10 @@ export interface UnitFacts {
 export interface FaultFacts {
   readonly kind: string;
   readonly title: string;
+  /** What it is looked for under. */
+  readonly group: string;
+  /** No stopwatch or gauge shows it; an inspection does. */
+  readonly silent?: boolean;
   readonly meaning: string;
   readonly shows: string;
   readonly confirm: string;
@@ -140,6 +144,8 @@ export interface Picture {
   /** The faults simulated. */
   readonly faults: readonly FaultEntry[];
   readonly catalogue: readonly FaultFacts[];
+  /** Kinds of fault that can befall the oil. */
+  readonly fluidFaults: readonly string[];
   readonly devices: readonly DeviceFacts[];
   readonly units: readonly UnitFacts[];
   readonly limits: Readonly<Record<string, number>>;

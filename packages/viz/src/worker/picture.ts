@@ -1,5 +1,5 @@
 /** Makes the plain picture of a run that is posted to the page. */
-import { catalogues } from '@wheelwell/core';
+import { catalogues, tailored } from '@wheelwell/core';
 import type { Parameters, Role, Run, Scenario } from '@wheelwell/core';
 import { displayTable } from './display.js';
 import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
@@ -23,6 +23,7 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
     })),
     faults: run.card.faults,
     catalogue: Object.values(faults).map(faultFacts),
+    fluidFaults: befalling('fluid'),
     devices: deviceFacts(scenario),
     units: Object.entries(scenario.units).map(([name, u]) => ({
       name,
@@ -77,11 +78,14 @@ function outlines(scenario: Scenario): OutlineSamples[] {
   return out;
 }
 
+/** Faults that can befall a kind of device or mechanism, or the fluid. */
+function befalling(kind: string): string[] {
+  return Object.values(faults)
+    .filter((f) => f.befalls.includes(kind))
+    .map((f) => f.kind);
+}
+
 function deviceFacts(scenario: Scenario): DeviceFacts[] {
-  const befalling = (kind: string): string[] =>
-    Object.values(faults)
-      .filter((f) => f.befalls.includes(kind))
-      .map((f) => f.kind);
   const facts = (
     name: string,
     kind: string,
@@ -90,7 +94,8 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
     role: Role,
     parameters: Parameters,
   ): DeviceFacts => {
-    const modes = components[kind]?.modes ?? {};
+    const device = components[kind];
+    const modes = device === undefined ? {} : (tailored(device, parameters).modes ?? {});
     return {
       name,
       title,
@@ -114,6 +119,6 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
 }
 
 function faultFacts(f: FaultFacts): FaultFacts {
-  const { kind, title, meaning, shows, confirm, remedy, caution, worst } = f;
-  return { kind, title, meaning, shows, confirm, remedy, caution, worst };
+  const { kind, title, group, silent, meaning, shows, confirm, remedy, caution, worst } = f;
+  return { kind, title, group, silent, meaning, shows, confirm, remedy, caution, worst };
 }
