@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { components } from '../../packages/core/src/component/index.js';
 import { faults } from '../../packages/core/src/fault/index.js';
+import { catalogues } from '../../packages/core/src/index.js';
 import { mechanisms } from '../../packages/core/src/mechanism/index.js';
+import { FLUID } from '../../packages/core/src/scenario/names.js';
+import { settingsOf } from '../../packages/core/src/scenario/setting.js';
 import type {
   ParameterDefinitions,
   Parameters,
@@ -11,6 +14,17 @@ import type {
 const definitions: Readonly<Record<string, { readonly parameters: ParameterDefinitions }>> = {
   ...components,
   ...mechanisms,
+  [FLUID]: {
+    parameters: {
+      ...settingsOf('fluid', undefined, catalogues),
+      temperature: {
+        title: 'oil temperature',
+        why: '',
+        quantity: 'temperature',
+        range: [203.15, 423.15],
+      },
+    },
+  },
 };
 
 /** Healthy parameters of a kind: defaults, and for the rest a share of the way through the range. */

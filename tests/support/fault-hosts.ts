@@ -118,6 +118,15 @@ export const hosts: readonly SmallSwing[] = [
   }),
   swing('check-valve', { between: { delivery: { is: 'check-valve' } } }),
   swing('line', { between: { up: { is: 'line', ...tube }, down: { is: 'line', ...tube } } }),
+  swing('long-lines', {
+    between: {
+      up: { is: 'line', bore: '7 mm', length: '4 m' },
+      down: { is: 'line', bore: '7 mm', length: '4 m' },
+    },
+    steps: [lever(0.2, 'up'), lever(25, 'down')],
+    duration: 60,
+    on: { 'cold-oil': 'fluid', 'oil-too-thick': 'fluid' },
+  }),
   swing('hose', { between: { up: { is: 'hose', ...tube } } }),
   swing('orifice', { between: { down: { is: 'orifice', bore: '3 mm' } } }),
   swing('quick-disconnect', { between: { delivery: { is: 'quick-disconnect' } } }),

@@ -8,6 +8,8 @@ import { bungeeWeak } from './bungee-weak.js';
 import { chainJumpedTooth } from './chain-jumped-tooth.js';
 import { chainSlack } from './chain-slack.js';
 import { checkValveLeak } from './check-valve-leak.js';
+import { coldOil } from './cold-oil.js';
+import { contaminatedOil } from './contaminated-oil.js';
 import { doorLinkageBinding } from './door-linkage-binding.js';
 import { doorLoose } from './door-loose.js';
 import { doorRestraintOut } from './door-restraint-out.js';
@@ -16,18 +18,27 @@ import { downlockNotOverCentre } from './downlock-not-over-centre.js';
 import { downlockStiff } from './downlock-stiff.js';
 import { dryBearing } from './dry-bearing.js';
 import { filterLoaded } from './filter-loaded.js';
+import { freeAir } from './free-air.js';
 import { groundSupplyWeak } from './ground-supply-weak.js';
+import { handPumpLineAir } from './hand-pump-line-air.js';
+import { handPumpOutletCheckBackward } from './hand-pump-outlet-check-backward.js';
+import { handPumpOutletCheckOpen } from './hand-pump-outlet-check-open.js';
+import { handPumpPistonLeak } from './hand-pump-piston-leak.js';
 import { internalLockWorn } from './internal-lock-worn.js';
 import { linePinched } from './line-pinched.js';
+import { oilTooThick } from './oil-too-thick.js';
+import { oilTooThin } from './oil-too-thin.js';
 import { pistonSealBypass } from './piston-seal-bypass.js';
 import { plungerRiggedEarly } from './plunger-rigged-early.js';
 import { plungerRiggedLate } from './plunger-rigged-late.js';
 import { pumpWorn } from './pump-worn.js';
+import { quickDisconnectHalfMated } from './quick-disconnect-half-mated.js';
 import { reliefDirtHeld } from './relief-dirt-held.js';
 import { reliefSetLow } from './relief-set-low.js';
 import { restrictorBlocked } from './restrictor-blocked.js';
 import { restrictorOpen } from './restrictor-open.js';
 import { restrictorReversed } from './restrictor-reversed.js';
+import { returnFilterLoaded } from './return-filter-loaded.js';
 import { rodSealLeak } from './rod-seal-leak.js';
 import { sealFragmentJam } from './seal-fragment-jam.js';
 import { selectorLeak } from './selector-leak.js';
@@ -38,11 +49,15 @@ import { stickingSequenceValve } from './sticking-sequence-valve.js';
 import { strutNotExtended } from './strut-not-extended.js';
 import { strutOvercharged } from './strut-overcharged.js';
 import { switchMisrigged } from './switch-misrigged.js';
+import { thermalContraction } from './thermal-contraction.js';
+import { thermalExpansion } from './thermal-expansion.js';
 import { uplatchCableStretched } from './uplatch-cable-stretched.js';
 import { uplockMisrigged } from './uplock-misrigged.js';
 import { uplockReleaseLeak } from './uplock-release-leak.js';
 import { uplockRollerSeized } from './uplock-roller-seized.js';
 import { uplockSpringWeak } from './uplock-spring-weak.js';
+import { waterInOil } from './water-in-oil.js';
+import { wrongBaseFluid } from './wrong-base-fluid.js';
 
 const all: readonly FaultDefinition[] = [
   plungerRiggedEarly,
@@ -88,6 +103,21 @@ const all: readonly FaultDefinition[] = [
   uplatchCableStretched,
   switchMisrigged,
   squatSwitchStuck,
+  returnFilterLoaded,
+  quickDisconnectHalfMated,
+  handPumpOutletCheckOpen,
+  handPumpOutletCheckBackward,
+  handPumpPistonLeak,
+  handPumpLineAir,
+  freeAir,
+  coldOil,
+  oilTooThick,
+  oilTooThin,
+  wrongBaseFluid,
+  contaminatedOil,
+  waterInOil,
+  thermalContraction,
+  thermalExpansion,
 ];
 
 /** Every fault by its name, in the order of the lists. */
