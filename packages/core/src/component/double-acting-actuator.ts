@@ -13,7 +13,6 @@
 import type { DeviceDefinition, Frame, NumberParameter } from '../define/index.js';
 import { cushion, way, WAY_SIZE, writeWay } from './shared/cushion.js';
 import {
-  hasStops,
   headArea,
   jackFindings,
   jackFriction,
@@ -77,12 +76,10 @@ function push(d: Frame): void {
   const a = k[HEAD_AREA];
   const b = k[ROD_AREA];
   const oil = d.pressure(HEAD_CHAMBER) * a - d.pressure(ROD_CHAMBER) * b - k[AMBIENT] * (a - b);
-  d.force(0, oil);
+  d.force(0, oil + stopForce(d, RUB));
   d.forceAlso(0, 0, a);
   d.forceAlso(0, 1, -b);
   rub(d, RUB, HEAD_CHAMBER, ROD_CHAMBER, BY_ROD);
-  if (!hasStops(d, RUB)) return;
-  d.force(0, oil + stopForce(d, RUB));
   d.forceAlso(0, BY_ROD, -stopStiffness(d, RUB));
 }
 

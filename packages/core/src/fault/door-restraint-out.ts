@@ -16,7 +16,7 @@ export const doorRestraintOut: FaultDefinition = {
   prior: 'rare',
   priorWhy: 'Pins left out after work.',
   befalls: ['door'],
-  worst: 'door goes 12 degrees beyond its place',
+  worst: 'door goes 12 degrees beyond its place, or until its actuator bottoms',
   change: (p, severity) => ({
     overTravel: add(number(p, 'overTravel'), (12 * severity * Math.PI) / 180, Math.PI / 3),
   }),

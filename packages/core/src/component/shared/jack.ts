@@ -1,7 +1,7 @@
 /**
  * What jacks share beside their oil: friction of the seals and of a galled bore, viscous drag, and
- * stops of the jack's own where it bottoms before the mechanism does. The rod is link 0 and the
- * force on it force 0.
+ * stops of the jack's own where it bottoms before the mechanism does, or is drawn past its stroke.
+ * The rod is link 0 and the force on it force 0.
  *
  * Friction of elastomer seals as a constant part and one in proportion to the pressure force:
  * common practice, no source. A stop is a spring, stiff and taking hold smoothly, with a dashpot.
@@ -145,10 +145,12 @@ export function writeRub(k: Float64Array, i: number, p: Parameters, area: number
   k[i + GALLED_WIDTH] = 1 / number(p, 'galledWidth');
   k[i + LONGEST_STEP] =
     k[i + GALLING] > 0 ? (0.5 * number(p, 'galledWidth')) / MOST_SPEED : Infinity;
-  // Without a stop of its own none is ever met, not even by a rounding at the very end.
+  // Set right, it has half its dead volume in hand beyond either end: no rounding at the very end
+  // meets a stop, but what is drawn past its travel (a door without restraint) does.
   const [early, late] = [number(p, 'shortRetracted'), number(p, 'shortExtended')];
-  k[i + LEAST_TRAVEL] = early > 0 ? early : -Infinity;
-  k[i + MOST_TRAVEL] = late > 0 ? number(p, 'stroke') - late : Infinity;
+  const spare = 0.5 * number(p, 'deadVolume');
+  k[i + LEAST_TRAVEL] = early > 0 ? early : -spare / headArea(p);
+  k[i + MOST_TRAVEL] = number(p, 'stroke') + (late > 0 ? -late : spare / rodArea(p));
 }
 
 /** Friction and drag of the rod; `ports` of the two sides of the piston, in the order of the force's `also`, whose entry `rod` is the travel. */
@@ -174,10 +176,6 @@ export function rub(d: Frame, i: number, side: number, other: number, rod: numbe
 
 /** Longest step, s: steady motion would let the solver stride over a galled place unseen. */
 export const rubStep = (d: GuardFrame, i: number): number => d.k[i + LONGEST_STEP];
-
-/** True where the jack has a stop of its own at all: most have none to look at. */
-export const hasStops = (d: GuardFrame, i: number): boolean =>
-  d.k[i + LEAST_TRAVEL] > -Infinity || d.k[i + MOST_TRAVEL] < Infinity;
 
 /** How far the rod is into a stop of the jack's own, m: positive retracted, negative extended, 0 clear. */
 function into(d: GuardFrame, i: number): number {
