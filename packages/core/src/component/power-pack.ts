@@ -8,8 +8,9 @@
  * In UP a pressure switch on the up line stops the motor at cut-out, the lock valve traps what is
  * in the line and so holds the gear up, and the switch starts the motor again at cut-in. In DOWN
  * position switches elsewhere say `off`; until then the down relief takes the flow, unless
- * `switch-sides` is `both`. The pack answers to `command` as a lever does (up, off, down: an
- * operator's step or a wire from a lever with the same three positions); its role is supply.
+ * `switch-sides` is `both`. The pack answers to `command` as a lever does (up, off, down), and to
+ * its two relays `raise` and `lower`, which a controller can drive by wire: what they ask for adds
+ * up, and both relays together are none. Its role is supply.
  * Not in it: a thermal relief (put one on the up line) and the manual lowering valve.
  */
 import type { DeviceDefinition, GuardFrame, ModeDefinition } from '../define/index.js';
@@ -53,7 +54,7 @@ function commanded(
     title,
     active,
     guards: [
-      { to: 'off', when: left, cause: 'the command is taken back', reads: ['command'] },
+      { to: 'off', when: left, cause: 'the command is taken back', reads: COMMANDS },
       {
         to,
         when: past,
@@ -65,8 +66,11 @@ function commanded(
 }
 
 const gauge = (d: GuardFrame, port: number): number => d.pressure(port) - d.pressure(RESERVOIR);
-const notUp = (d: GuardFrame): number => d.input(0) - 0.5;
-const notDown = (d: GuardFrame): number => 1.5 - d.input(0);
+/** What lever and relays ask for: above a half up, below minus a half down. */
+const asked = (d: GuardFrame): number => 1 - d.input(0) + d.input(1) - d.input(2);
+const notUp = (d: GuardFrame): number => 0.5 - asked(d);
+const notDown = (d: GuardFrame): number => asked(d) + 0.5;
+const COMMANDS = ['command', 'raise', 'lower'];
 
 export const powerPack: DeviceDefinition = {
   kind: 'power-pack',
@@ -133,7 +137,11 @@ export const powerPack: DeviceDefinition = {
       also: ['spool', 'pumpUp', 'down'],
     },
   },
-  inputs: { command: { title: 'command', choices: ['up', 'off', 'down'], initial: 1 } },
+  inputs: {
+    command: { title: 'command', choices: ['up', 'off', 'down'], initial: 1 },
+    raise: { title: 'relay for up', choices: ['off', 'on'], initial: 0 },
+    lower: { title: 'relay for down', choices: ['off', 'on'], initial: 0 },
+  },
   flows: {
     delivery: { from: 'down', to: 'pumpUp', also: ['speed'], source: true, title: 'pump flow' },
     slip: {
@@ -167,8 +175,8 @@ export const powerPack: DeviceDefinition = {
     off: {
       title: 'off',
       guards: [
-        { to: 'up', when: (d) => -notUp(d), cause: 'UP is commanded', reads: ['command'] },
-        { to: 'down', when: (d) => -notDown(d), cause: 'DOWN is commanded', reads: ['command'] },
+        { to: 'up', when: (d) => -notUp(d), cause: 'UP is commanded', reads: COMMANDS },
+        { to: 'down', when: (d) => -notDown(d), cause: 'DOWN is commanded', reads: COMMANDS },
       ],
     },
     up: commanded('pumping up', notUp, 'up held', (d) => gauge(d, UP) - d.k[CUT_OUT], 'up', true),
