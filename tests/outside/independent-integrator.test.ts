@@ -67,6 +67,8 @@ function own(
     jacobian: (at, s, r, v) => network.jacobian(at, s, r, v),
     look: () => undefined,
     crossing: () => -1,
+    mark: () => undefined,
+    marked: () => -1,
     longestStep: () => Infinity,
     nextBreak: () => Infinity,
     jump: () => 'unchanged',

@@ -38,6 +38,8 @@ function own(network, y, method, tolerance) {
     jacobian: (t, s, r, v) => network.jacobian(t, s, r, v),
     look: () => undefined,
     crossing: () => -1,
+    mark: () => undefined,
+    marked: () => -1,
     nextBreak: () => Infinity,
     longestStep: () => Infinity,
     jump: () => 'unchanged',

@@ -28,6 +28,8 @@ export function problemOf(e: Equations): Problem {
   let seen = new Float64Array(size);
   let first = true;
   let left = [...(e.breaks ?? [])];
+  const guards = e.guards ?? [];
+  let noted = guards;
   const look = (t: number, y: Float64Array): void => {
     at = t;
     seen = Float64Array.from(y);
@@ -47,7 +49,9 @@ export function problemOf(e: Equations): Problem {
       e.rate(t, y, rate);
       values.set(e.partials(t, y).flat());
     },
-    crossing: () => Math.max(-Infinity, ...(e.guards ?? []).map((g) => g(at, seen))),
+    crossing: () => Math.max(-Infinity, ...guards.map((g) => g(at, seen))),
+    mark: () => (noted = guards.filter((g) => g(at, seen) > 0)),
+    marked: () => Math.max(-Infinity, ...noted.map((g) => g(at, seen))),
     longestStep: () => Infinity,
     nextBreak: () => left[0] ?? Infinity,
     jump(t, y) {

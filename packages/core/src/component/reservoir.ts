@@ -43,7 +43,7 @@ export const reservoir: DeviceDefinition = {
       guards: [
         {
           to: 'nearly dry',
-          when: (d) => LEAST - d.content(OUTLET),
+          when: (d) => 1 - d.content(OUTLET) / LEAST,
           cause: 'the level has fallen to the outlet',
           reads: ['outlet'],
         },
@@ -56,7 +56,7 @@ export const reservoir: DeviceDefinition = {
       guards: [
         {
           to: 'covered',
-          when: (d) => d.content(OUTLET) - COVERED,
+          when: (d) => d.content(OUTLET) / COVERED - 1,
           cause: 'the level has risen above the outlet',
           reads: ['outlet'],
         },

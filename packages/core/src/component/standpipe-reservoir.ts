@@ -88,7 +88,7 @@ export const standpipeReservoir: DeviceDefinition = {
       guards: [
         {
           to: 'bare',
-          when: (d) => d.k[RESERVE] - d.content(BOTTOM),
+          when: (d) => (d.k[RESERVE] - d.content(BOTTOM)) / RIM,
           cause: 'the level has fallen to the top of the standpipe',
           reads: ['bottom'],
         },
@@ -100,7 +100,7 @@ export const standpipeReservoir: DeviceDefinition = {
       guards: [
         {
           to: 'covered',
-          when: (d) => d.content(BOTTOM) - d.k[COVERED],
+          when: (d) => (d.content(BOTTOM) - d.k[COVERED]) / RIM,
           cause: 'the level has risen above the standpipe',
           reads: ['bottom'],
         },

@@ -243,10 +243,13 @@ export interface DeviceDefinition {
   readonly readings?: Readonly<Record<string, ReadingDefinition>>;
   /** What it tells others; the first is meant where only the device is named. */
   readonly signals?: Readonly<Record<string, SignalDefinition>>;
-  /** Modes, inputs and signals where the scenario's figures decide them (a controller's table). */
+  /**
+   * What the scenario's figures decide: modes, inputs and signals (a controller's table), paths and
+   * forces that a sound device does not have (a pinhole).
+   */
   readonly tailor?: (
     p: Parameters,
-  ) => Partial<Pick<DeviceDefinition, 'modes' | 'inputs' | 'signals'>>;
+  ) => Partial<Pick<DeviceDefinition, 'modes' | 'inputs' | 'signals' | 'flows' | 'forces'>>;
   /** Energy its forces on links have stored (springs), J, for the energy account. */
   readonly energy?: (d: GuardFrame) => number;
   /** Power its forces between links turn to heat beyond `damping` and `friction`, W. */

@@ -28,6 +28,7 @@ const AT_END = 5e-3;
 export class Followers {
   private readonly list: readonly Follower[];
   private readonly piece: Int32Array;
+  private noted: readonly number[] = [];
 
   constructor(
     private readonly network: Network,
@@ -70,6 +71,16 @@ export class Followers {
       if (v > most) most = v;
     }
     return most;
+  }
+
+  /** Notes the followers whose guards are above zero at the point last evaluated. */
+  mark(): void {
+    this.noted = Array.from(this.piece.keys()).filter((i) => this.guard(i) > 0);
+  }
+
+  /** Largest guard of the noted followers at the point last evaluated. */
+  marked(): number {
+    return Math.max(-Infinity, ...this.noted.map((i) => this.guard(i)));
   }
 
   private guard(i: number): number {

@@ -41,6 +41,7 @@ export class Machine implements Problem {
   readonly pattern: Problem['pattern'];
   readonly scale: Float64Array;
   readonly fast: Uint8Array;
+  readonly integrals: Int32Array;
   readonly log = new Log();
   readonly epochs: Epoch[] = [];
   failure: MachineFailure | undefined;
@@ -67,6 +68,7 @@ export class Machine implements Problem {
     this.pattern = network.pattern;
     this.scale = network.scale;
     this.fast = network.fast;
+    this.integrals = network.integrals;
     this.modes = new Modes(network, scenario);
     this.motion = new Motion(network);
     this.followers = new Followers(network, this.motion);
@@ -91,6 +93,16 @@ export class Machine implements Problem {
 
   crossing(): number {
     return Math.max(this.modes.crossing(), this.motion.crossing(), this.followers.crossing());
+  }
+
+  mark(): void {
+    this.modes.mark();
+    this.motion.mark();
+    this.followers.mark();
+  }
+
+  marked(): number {
+    return Math.max(this.modes.marked(), this.motion.marked(), this.followers.marked());
   }
 
   nextBreak(): number {

@@ -21,6 +21,7 @@ export interface DueMode {
 export class Modes {
   /** Frames that have guards in any mode. */
   private readonly guarded: readonly InstanceFrame[];
+  private noted: readonly { readonly frame: InstanceFrame; readonly guard: Guard }[] = [];
   private readonly tables: readonly ModeTable[];
   private readonly timers: Float64Array;
   private readonly longest: Float64Array;
@@ -85,6 +86,20 @@ export class Modes {
         if (v > most) most = v;
       }
     }
+    return most;
+  }
+
+  /** Notes the guards above zero at the point last evaluated. */
+  mark(): void {
+    this.noted = this.guarded.flatMap((frame) =>
+      frame.guards.filter((g) => g.when(frame) > 0).map((guard) => ({ frame, guard })),
+    );
+  }
+
+  /** Largest noted guard at the point last evaluated. */
+  marked(): number {
+    let most = -Infinity;
+    for (const { frame, guard } of this.noted) most = Math.max(most, guard.when(frame));
     return most;
   }
 

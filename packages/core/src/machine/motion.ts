@@ -49,6 +49,7 @@ export class Motion {
   readonly mode: Int8Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
+  private noted: readonly number[] = [];
   /** 1 from a rebound until the part has come to rest. */
   private readonly rebounding: Uint8Array;
   private readonly staticRatio: Float64Array;
@@ -104,6 +105,16 @@ export class Motion {
       if (v > most) most = v;
     }
     return most;
+  }
+
+  /** Notes the coordinates whose guards are above zero at the point last evaluated. */
+  mark(): void {
+    this.noted = Array.from(this.mode.keys()).filter((c) => this.guard(c) > 0);
+  }
+
+  /** Largest guard of the noted coordinates at the point last evaluated. */
+  marked(): number {
+    return Math.max(-Infinity, ...this.noted.map((c) => this.guard(c)));
   }
 
   private hold(c: number): number {

@@ -30,6 +30,7 @@ export class Network {
   readonly pattern: SparsePattern;
   readonly scale: Float64Array;
   readonly fast: Uint8Array;
+  readonly integrals: Int32Array;
 
   /** Share by which oil that is shut in has grown since. */
   private readonly growth: number;
@@ -94,6 +95,8 @@ export class Network {
     this.scale = new Float64Array(this.size);
     this.fast = new Uint8Array(this.size);
     this.setScales();
+    const { angleState, speedState } = wiring;
+    this.integrals = Int32Array.from([...angleState].flatMap((a, c) => [a, speedState[c]]));
   }
 
   /** What each state's error is measured against. */

@@ -38,6 +38,23 @@ export function fillDense(
   }
 }
 
+/**
+ * Dense output of states whose integrals are states too (pairs integral, state): the slope of the
+ * integral's cubic. A mass that stiff oil holds takes its speed within a small part of a step, so
+ * its own rates say nothing; the way it has gone does.
+ */
+export function fillSlopes(coefficients: Float64Array, integrals: Int32Array, h: number): void {
+  if (!(h > 0)) return;
+  for (let i = 0; i < integrals.length; i += 2) {
+    const a = 4 * integrals[i];
+    const b = 4 * integrals[i + 1];
+    coefficients[b] = coefficients[a + 1] / h;
+    coefficients[b + 1] = (2 * coefficients[a + 2]) / h;
+    coefficients[b + 2] = (3 * coefficients[a + 3]) / h;
+    coefficients[b + 3] = 0;
+  }
+}
+
 /** Evaluates the cubics at s in [0, 1] into `y`; `from` is the offset of the step's coefficients. */
 export function evaluateDense(
   coefficients: Float64Array,

@@ -5,7 +5,7 @@ export { SparseLU } from './sparse-lu.js';
 export type { StepMethod, StepMethodFactory } from './method.js';
 export { rodas3 } from './rodas3.js';
 export { rodas4 } from './rodas4.js';
-export { evaluateDense, fillDense } from './dense.js';
+export { evaluateDense, fillDense, fillSlopes } from './dense.js';
 export { firstAbove } from './root.js';
 export type { SolverOptions, SolverResult, SolverStatistics } from './integrate.js';
 export { integrate } from './integrate.js';

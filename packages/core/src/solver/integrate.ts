@@ -1,4 +1,4 @@
-import { evaluateDense, fillDense } from './dense.js';
+import { evaluateDense, fillDense, fillSlopes } from './dense.js';
 import type { StepMethodFactory } from './method.js';
 import type { Problem, Recorder } from './problem.js';
 import { firstAbove } from './root.js';
@@ -70,21 +70,28 @@ export function integrate(
   let t = t0;
   let stepLength = 0;
 
+  /** Dense output of a step of this length that ends in `y1`. */
+  const output = (length: number): void => {
+    fillDense(coefficients, problem.fast, length, y, rate0, y1, rate1);
+    if (problem.integrals !== undefined) fillSlopes(coefficients, problem.integrals, length);
+  };
+
   const guardAt = (s: number): number => {
     evaluateDense(coefficients, 0, s, trial);
     problem.look(t + s * stepLength, trial);
     statistics.evaluations++;
-    return problem.crossing();
+    return problem.marked();
   };
 
   /**
-   * Ends the step that has just been accepted at its first guard crossing: the place comes from
+   * Ends the step that has just been accepted where the first of its guards crosses zero: the place comes from
    * the dense output, the state from a step of exactly that length, so that what the method
    * conserves stays conserved. Leaves the state in `y1` with a guard above zero; returns the
    * length.
    */
   const cutAtGuard = (step: number, guardAtEnd: number): number => {
     stepLength = step;
+    problem.mark();
     const before = guardAt(0);
     if (before > 0) {
       y1.set(y);
@@ -100,8 +107,8 @@ export function integrate(
       method.attempt(t, length, y, rate0, y1);
       statistics.evaluations += method.evaluations;
       problem.derivatives(t + length, y1, rate1);
-      const found = problem.crossing();
-      if (found > 0) return length;
+      const found = problem.marked();
+      if (found > 0 || problem.crossing() > 0) return length;
       // A little short: the dense output shows where the guard has risen by what is missing. (A
       // straight line would not do: guards of several conditions are often cut off at the top.)
       const missing = found - guardAt(s);
@@ -196,10 +203,10 @@ export function integrate(
     }
     statistics.steps++;
     control.accept(step, error, toBreak);
-    fillDense(coefficients, problem.fast, step, y, rate0, y1, rate1);
+    output(step);
     if (guard > 0) {
       const length = cutAtGuard(step, guard);
-      fillDense(coefficients, problem.fast, length, y, rate0, y1, rate1);
+      output(length);
       recorder.step(t, t + length, length, coefficients);
       t += length;
       y.set(y1);

@@ -21,12 +21,21 @@ export interface Problem {
    * (oil contents); dense output limits the slopes there.
    */
   readonly fast: Uint8Array;
+  /**
+   * Pairs of states (a, b, a, b ...) of which the first is the second's integral over time: an
+   * angle and its speed. Dense output of b is then the slope of a's.
+   */
+  readonly integrals?: Int32Array;
   /** dy/dt at (t, y). */
   derivatives(t: number, y: Float64Array, rate: Float64Array): void;
   /** dy/dt and its partial derivatives in pattern order. */
   jacobian(t: number, y: Float64Array, rate: Float64Array, values: Float64Array): void;
   /** Largest guard value at the point last given to `jacobian` or `look`; above zero: a guard fires. */
   crossing(): number;
+  /** Notes which guards are above zero at the point last evaluated. */
+  mark(): void;
+  /** Largest of the marked guards at the point last evaluated: others, however near to zero, do not blur the place where these cross it. */
+  marked(): number;
   /** Evaluates what the guards need at (t, y). */
   look(t: number, y: Float64Array): void;
   /** Next instant at which the right-hand side may jump on its own; the step ends there. Infinity when none. */

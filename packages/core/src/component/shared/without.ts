@@ -10,5 +10,5 @@ export function without(
   rest: Partial<Pick<DeviceDefinition, 'flows' | 'forces'>>,
   absent: boolean,
 ): ReturnType<NonNullable<DeviceDefinition['tailor']>> {
-  return absent ? (rest as object) : {};
+  return absent ? rest : {};
 }
