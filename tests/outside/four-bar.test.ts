@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { turnRocker, type FourBar } from '../../../packages/core/src/scenario/linkage.js';
+import { turnRocker, type FourBar } from '../../packages/core/src/scenario/linkage.js';
 
 const DEG = Math.PI / 180;
 
