@@ -15,6 +15,8 @@
  *  - `on: { 'my-fault': 'device' }` where a fault is to befall another device than the first it can.
  * A fault is looked at in the first host that has what it befalls; name it in `on` of another host
  * to send it there (a fault that `slows` needs a circuit where it matters).
+ *
+ * One table, so that it can be searched: longer than other files.
  */
 import { catalogues } from '@wheelwell/core';
 import type { FaultDefinition, FaultEntry } from '@wheelwell/core';
@@ -151,11 +153,109 @@ export const hosts: readonly SmallSwing[] = [
         force: '500 N',
       },
     },
+    on: { 'free-air': 'fluid' },
     steps: [
       { at: '0.1 s', device: 'supply', input: 'pumping', value: 'on' },
       lever(0.2, 'up'),
       lever(45, 'down'),
     ],
     duration: 80,
+  }),
+  // The lever goes to neutral first, which lets both lines empty: the leg hangs on its hook.
+  swing('late-uplock', {
+    steps: [lever(0.2, 'up'), lever(5, 'neutral'), lever(7, 'down')],
+    parts: {
+      selector: {
+        is: 'selector-valve',
+        ports: {
+          pressure: 'pressure',
+          return: 'selector-return',
+          up: 'selector-up',
+          down: 'selector-down',
+        },
+        centre: 'lines-to-return',
+      },
+      uplock: {
+        is: 'uplock',
+        ports: { release: 'lower' },
+        links: { leg: { to: 'leg' } },
+        at: '90 deg',
+        release: '700 psi',
+      },
+    },
+    on: { 'uplock-roller-seized': 'uplock', 'uplock-release-leak': 'uplock' },
+  }),
+  swing('shortened-leg', {
+    mechanisms: {
+      leg: {
+        is: 'leg',
+        note: 'made up',
+        retract: 'inboard',
+        travel: '90 deg',
+        mass: '70 kg',
+        cog: '550 mm',
+        inertia: '26 kg m^2',
+        length: '900 mm',
+        'sliding-mass': '40 kg',
+        shortening: { expression: '0.12 * (1 - cos(angle))', from: '0 deg', to: '90 deg' },
+        'gas-pressure': '380 psi',
+        'gas-area': '16 cm^2',
+        'gas-volume': '1000 cm^3',
+        friction: '25 N m',
+        'tyre-radius': '300 mm',
+        'tyre-width': '150 mm',
+        damping: '5 N m s/rad',
+      },
+    },
+    on: { 'strut-overcharged': 'leg' },
+  }),
+  swing('bungee', {
+    parts: {
+      bungee: {
+        is: 'bungee',
+        links: { end: { to: 'leg', expression: '0.15 * angle' } },
+        preload: '300 N',
+        rate: '500 N/m',
+      },
+    },
+  }),
+  swing('locking-actuator', {
+    parts: {
+      downlock: undefined,
+      jack: {
+        is: 'locking-actuator',
+        ports: { head: 'lift', 'head-chamber': 'lift', rod: 'lower', 'rod-chamber': 'lower' },
+        links: {
+          rod: {
+            to: 'leg',
+            pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '40 deg', sense: 'opening' },
+          },
+          leg: { to: 'leg' },
+        },
+        bore: '44.5 mm',
+        'rod-diameter': '22.2 mm',
+        stroke: '290 mm',
+        lock: 'retracted',
+        'extended-at': '90 deg',
+        'retracted-at': '0 deg',
+      },
+    },
+    unit: { downlock: 'jack' },
+  }),
+  swing('chain', {
+    parts: {
+      chain: { is: 'chain', links: { driver: { to: 'leg' }, follower: { to: 'flap' } } },
+    },
+    mechanisms: { flap: { ...door.mechanisms.door, initial: '0 deg' } },
+  }),
+  swing('switches', {
+    parts: {
+      'up-switch': {
+        is: 'position-switch',
+        links: { mechanism: { to: 'leg' } },
+        at: '88 deg',
+      },
+      squat: { is: 'squat-switch', 'strut-extension': '250 mm' },
+    },
   }),
 ];

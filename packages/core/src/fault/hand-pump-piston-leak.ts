@@ -16,9 +16,9 @@ export const handPumpPistonLeak: FaultDefinition = {
   prior: 'common',
   priorWhy: 'Seals dry out in a pump that is hardly ever worked.',
   befalls: ['hand-pump'],
-  worst: 'a leak of 0.5 US gal/min at 1000 psi past the piston',
+  worst: 'a leak of 1 US gal/min at 1000 psi past the piston',
   slows: 'up',
   change: (p, severity) => ({
-    pistonLeak: add(number(p, 'pistonLeak'), 0.5 * severity * GALLON_AT_1000_PSI),
+    pistonLeak: add(number(p, 'pistonLeak'), severity * GALLON_AT_1000_PSI),
   }),
 };
