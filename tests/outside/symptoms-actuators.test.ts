@@ -55,9 +55,9 @@ describe('a galled bore (NASA ASRS report 304953)', () => {
       const begin = passes(r, 'jack.rod', first, from, falling);
       return mean(r, `${node}.pressure`, begin, passes(r, 'jack.rod', last, from, falling));
     };
-    expect(over(run, 'lift', 0, false) - over(healthy, 'lift', 0, false)).toBeGreaterThan(1 * MPA);
+    expect(over(run, 'lift', 0, false) - over(healthy, 'lift', 0, false)).toBeGreaterThan(MPA);
     const back = over(run, 'down-line', 8, true) - over(healthy, 'down-line', 8, true);
-    expect(back).toBeGreaterThan(1 * MPA);
+    expect(back).toBeGreaterThan(MPA);
   });
 });
 

@@ -148,9 +148,8 @@ export function oneLeg(own: OneLegOptions = {}): Scenario {
   };
   // JSON is YAML too.
   const { scenario, issues } = readScenario(JSON.stringify(file), { file: 'one-leg' });
-  const wrong = issues.filter((i) => i.severity === 'error' || scenario === undefined);
-  if (scenario === undefined || wrong.length > 0)
-    throw new Error(issues.map((i) => `${i.path}: ${i.message} ${i.hint ?? ''}`).join('\n'));
+  if (scenario === undefined || issues.length > 0)
+    throw new Error(issues.map((i) => `${i.path}: ${i.message} ${i.hint}`).join('\n'));
   return scenario;
 }
 

@@ -7,7 +7,7 @@ export const bentBrace: FaultDefinition = {
   group: 'actuators, locks, structure',
   meaning: 'Brace, link or rod is bent and binds over one stretch of the travel.',
   shows:
-    'The gauge rises over the same few degrees, up and down alike; that leg hesitates there and comes last.',
+    'The gauge rises over the same few degrees, up and down alike; that leg hesitates there while the others go on, and may catch up after.',
   confirm: 'Rub marks; disconnect and swing by hand: tight at one angle. Measure the part.',
   remedy: 'Replace the bent part, look for what bent it.',
   caution:
@@ -17,8 +17,6 @@ export const bentBrace: FaultDefinition = {
   priorWhy: 'Follows towing beyond the stops, a hard landing, or jacking mistakes.',
   befalls: ['leg'],
   worst:
-    'friction of half the greatest weight moment over some degrees to either side of the tight spot',
-  slows: 'both',
-  change: (p, severity) =>
-    bind(p, severity, 0.5 * number(p, 'mass') * 9.81 * number(p, 'cog'), 5000),
+    'friction of the greatest weight moment over some degrees to either side of the tight spot',
+  change: (p, severity) => bind(p, severity, number(p, 'mass') * 9.81 * number(p, 'cog'), 5000),
 };

@@ -8,7 +8,7 @@ export const doorLinkageBinding: FaultDefinition = {
   meaning:
     'A bent rod or a stiff link between a leg and its door binds over one stretch of the travel.',
   shows:
-    'That leg comes last and its door bulges or hesitates, both ways; free again with the door disconnected.',
+    'The gauge rises over that stretch, both ways, the door bulges, and that leg comes last where the supply has little to spare; free again with the door disconnected.',
   confirm: 'Disconnect the door and swing again; work the linkage by hand.',
   remedy: 'Replace the bent rod, free and grease the links.',
   caution:
@@ -19,7 +19,6 @@ export const doorLinkageBinding: FaultDefinition = {
   befalls: ['door', 'linked-member'],
   worst:
     'friction of twice its greatest weight moment plus 20 N m over some degrees to either side of the tight spot',
-  slows: 'both',
   change: (p, severity) =>
     bind(p, severity, 20 + 2 * number(p, 'mass') * 9.81 * number(p, 'cog'), 1000),
 };

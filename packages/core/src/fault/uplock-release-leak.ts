@@ -8,7 +8,7 @@ export const uplockReleaseLeak: FaultDefinition = {
   meaning:
     'Worn or dry seals of the release piston: it takes more line pressure before the hook moves.',
   shows:
-    'DOWN: a long pause, the gauge climbs to a peak, then the leg drops off the hook with a bang.',
+    'DOWN: the gauge climbs to a peak, then the leg drops off the hook with a bang; a long pause where the supply is slow to reach that peak, and where it never does, the leg stays up.',
   confirm:
     'Gauge in the down line at the moment of unlocking, left against right; listen for oil passing.',
   remedy: 'Reseal and grease the release cylinder.',
@@ -19,7 +19,6 @@ export const uplockReleaseLeak: FaultDefinition = {
   priorWhy: 'Small seals that move seldom dry out.',
   befalls: ['uplock'],
   worst: 'release pressure higher by six tenths',
-  slows: 'down',
   change: (p, severity) => ({
     release: add(number(p, 'release'), 0.6 * severity * number(p, 'release'), 3e7),
   }),

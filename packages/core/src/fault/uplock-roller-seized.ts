@@ -7,7 +7,8 @@ export const uplockRollerSeized: FaultDefinition = {
   group: 'actuators, locks, structure',
   meaning:
     'The roller on which the hook rides no longer turns: the hook must be dragged off it under the weight of the leg.',
-  shows: 'DOWN: a late unlock at a high gauge, with a noise; in time a bent release rod.',
+  shows:
+    'DOWN: unlocks at a higher gauge, with a noise, and late where the supply is slow to reach it; in time a bent release rod.',
   confirm: 'Turn the roller by hand; look for a flat on it.',
   remedy: 'Clean and grease or replace the roller; look at the release rod.',
   caution:
@@ -17,6 +18,5 @@ export const uplockRollerSeized: FaultDefinition = {
   priorWhy: 'Grease is forgotten where nobody sees it.',
   befalls: ['uplock'],
   worst: 'release pressure 400 psi higher with the leg’s weight on the hook',
-  slows: 'down',
   change: (p, severity) => ({ rollerDrag: add(number(p, 'rollerDrag'), severity * 2.76e6, 3e7) }),
 };
