@@ -184,6 +184,21 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
   return { nodes, coordinates, members, attachments, instances, wires, nodeOf };
 }
 
+/** Data of mechanisms as they were last asked for: most runs of a scenario change few of them. */
+const known = new WeakMap<Parameters, { kind: string; wind: number; data: CoordinateData }>();
+
+function dataOf(
+  definition: MechanismDefinition,
+  parameters: Parameters,
+  wind: number,
+): CoordinateData {
+  const before = known.get(parameters);
+  if (before?.kind === definition.kind && before.wind === wind) return before.data;
+  const data = inWind(definition.coordinate(parameters), wind);
+  known.set(parameters, { kind: definition.kind, wind, data });
+  return data;
+}
+
 /** Coordinates for the mechanisms that move of themselves, and who moves the others. */
 function planMembers(
   scenario: Scenario,
@@ -194,7 +209,7 @@ function planMembers(
   const data = new Map(
     entries.map(([name, { is, parameters }]) => [
       name,
-      inWind(catalogues.mechanisms[is].coordinate(parameters), wind),
+      dataOf(catalogues.mechanisms[is], parameters, wind),
     ]),
   );
   const leaders = entries.filter(([, e]) => e.driven === undefined).map(([name]) => name);

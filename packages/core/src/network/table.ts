@@ -76,45 +76,62 @@ export function spline(shape: Shape): (x: number) => { value: number; slope: num
   };
 }
 
+/** Tables made of shapes, by range: a shape seen again (another run of the scenario) is not fitted again. */
+const made = new WeakMap<Shape, Map<string, readonly number[]>>();
+
+function tableOf(shape: Shape, low: number, high: number): readonly number[] {
+  const ranges = made.get(shape) ?? new Map<string, readonly number[]>();
+  made.set(shape, ranges);
+  const key = `${low} ${high}`;
+  const found = ranges.get(key) ?? fit(shape, low, high);
+  ranges.set(key, found);
+  return found;
+}
+
+/**
+ * A shape over [low, high] as numbers: first place, places per unit, last interval, cubics. The
+ * grid is the coarsest of GRIDS whose spline stays within TOLERANCE of the shape's own spline (as
+ * a share of its span), so that smooth tables stay small enough for the cache. Beyond its ends the
+ * end cubic goes on.
+ */
+function fit(shape: Shape, low: number, high: number): readonly number[] {
+  const through = spline(shape);
+  const exact = (x: number): number => through(x).value;
+  const probes = Array.from(
+    { length: PROBES },
+    (_, i) => low + ((high - low) * (i + 0.5)) / PROBES,
+  );
+  const wanted = probes.map(exact);
+  const size = Math.max(...wanted) - Math.min(...wanted);
+  let grid: Shape = { x: [], y: [] };
+  for (const n of GRIDS) {
+    const x = Array.from({ length: n }, (_, i) => low + ((high - low) * i) / (n - 1));
+    grid = { x, y: x.map(exact) };
+    const fitted = spline(grid);
+    const off = probes.some((p, i) => Math.abs(fitted(p).value - wanted[i]) > TOLERANCE * size);
+    if (!off) break;
+  }
+  const { x, y } = grid;
+  const m = splineSlopes(x, y);
+  const step = x[1] - x[0];
+  const table = [x[0], 1 / step, x.length - 2];
+  for (let i = 0; i < x.length - 1; i++) {
+    const rise = y[i + 1] - y[i];
+    const m0 = m[i] * step;
+    const m1 = m[i + 1] * step;
+    table.push(y[i], m0, 3 * rise - 2 * m0 - m1, m0 + m1 - 2 * rise);
+  }
+  return table;
+}
+
 /** Collects shapes while a network is compiled. */
 export class TableBuilder {
   private readonly data: number[] = [];
 
-  /**
-   * Adds a shape over [low, high]; returns its offset. The grid is the coarsest of GRIDS whose
-   * spline stays within TOLERANCE of the shape's own spline (as a share of its span), so that
-   * smooth tables stay small enough for the cache. Beyond its ends the end cubic goes on.
-   */
+  /** Adds a shape over [low, high]; returns its offset. */
   add(shape: Shape, low: number, high: number): number {
-    const through = spline(shape);
-    const exact = (x: number): number => through(x).value;
-    const probes = Array.from(
-      { length: PROBES },
-      (_, i) => low + ((high - low) * (i + 0.5)) / PROBES,
-    );
-    const wanted = probes.map(exact);
-    const size = Math.max(...wanted) - Math.min(...wanted);
-    let grid: Shape = { x: [], y: [] };
-    for (const n of GRIDS) {
-      const x = Array.from({ length: n }, (_, i) => low + ((high - low) * i) / (n - 1));
-      grid = { x, y: x.map(exact) };
-      const fitted = spline(grid);
-      const off = probes.some((p, i) => Math.abs(fitted(p).value - wanted[i]) > TOLERANCE * size);
-      if (!off) break;
-    }
-    return this.push(grid, splineSlopes(grid.x, grid.y));
-  }
-
-  private push({ x, y }: Shape, m: Float64Array): number {
-    const step = x[1] - x[0];
     const offset = this.data.length;
-    this.data.push(x[0], 1 / step, x.length - 2);
-    for (let i = 0; i < x.length - 1; i++) {
-      const rise = y[i + 1] - y[i];
-      const m0 = m[i] * step;
-      const m1 = m[i + 1] * step;
-      this.data.push(y[i], m0, 3 * rise - 2 * m0 - m1, m0 + m1 - 2 * rise);
-    }
+    for (const v of tableOf(shape, low, high)) this.data.push(v);
     return offset;
   }
 
