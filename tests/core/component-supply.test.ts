@@ -1,8 +1,8 @@
 /** The supply side: what each device does on a frame of its own, and in small networks. */
 import { describe, expect, it } from 'vitest';
 import { components } from '../../packages/core/src/component/index.js';
-import type { DeviceDefinition, Parameters, Run } from '../../packages/core/src/define/index.js';
-import { simulateWith } from '../../packages/core/src/machine/index.js';
+import type { DeviceDefinition, Parameters } from '../../packages/core/src/define/index.js';
+import { simulateWith, type SimulatedRun } from '../../packages/core/src/machine/index.js';
 import { FakeFrame } from '../support/fake-frame.js';
 import { coordinate, flat, rig, step } from '../support/rig.js';
 import { SURROUNDINGS } from '../support/sample-parameters.js';
@@ -153,7 +153,7 @@ const tank = {
   ports: { outlet: 'tank', return: 'tank' },
   parameters: { capacity: 4e-3, level: 3e-3 },
 };
-const last = (run: Run, name: string): number => run.series(name)!.v.at(-1)!;
+const last = (run: SimulatedRun, name: string): number => run.series(name)!.v.at(-1)!;
 
 describe('reservoir', () => {
   it('adds the pressure of its head space, or a vacuum where its vent is blocked', () => {
@@ -229,7 +229,7 @@ describe('power pack', () => {
   function swing(
     own: Parameters = {},
     more: { weight?: number; duration?: number; tolerance?: 'normal' | 'fine' } = {},
-  ): Run {
+  ): SimulatedRun {
     const { scenario, with: catalogues } = rig({
       parts: {
         tank,
@@ -269,11 +269,11 @@ describe('power pack', () => {
     });
     return simulateWith(catalogues, scenario, { tolerance: more.tolerance ?? 'normal' });
   }
-  const value = (run: Run, name: string, t: number): number => {
+  const value = (run: SimulatedRun, name: string, t: number): number => {
     const s = run.sampled(name)!;
     return s.v[s.t.findIndex((x) => x >= t)];
   };
-  const reaches = (run: Run, angle: number): number => {
+  const reaches = (run: SimulatedRun, angle: number): number => {
     const s = run.sampled('leg.angle')!;
     return s.t[s.v.findIndex((v) => v > angle)];
   };
@@ -322,7 +322,7 @@ describe('power pack', () => {
 
   it('lets the leg sag, and starts again and again, when its lock valve leaks', () => {
     const leaking = swing({ lockLeak: 1e-12 });
-    const restarts = (run: Run): number =>
+    const restarts = (run: SimulatedRun): number =>
       run.log.filter((e) => e.device === 'pack' && e.from === 'up held' && e.to === 'up').length;
     expect(restarts(healthy)).toBe(0);
     expect(restarts(leaking)).toBeGreaterThan(0);

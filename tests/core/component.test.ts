@@ -1,4 +1,5 @@
 /** What each device does, on a frame without a network. */
+import { lockParameters } from '../../packages/core/src/component/shared/lock-parameters.js';
 import { describe, expect, it } from 'vitest';
 import { components } from '../../packages/core/src/component/index.js';
 import { tailored } from '../../packages/core/src/define/index.js';
@@ -368,7 +369,7 @@ describe.each([
     expect((low === undefined) !== (high === undefined)).toBe(true);
     const edge = kind === 'uplock' ? low!(one.frame) : high!(one.frame);
     const outward = kind === 'uplock' ? -1 : 1;
-    const window = one.frame.k[1];
-    expect((edge - home) * outward).toBeGreaterThanOrEqual(window);
+    const { window } = lockParameters(kind === 'uplock' ? undefined : 0, '');
+    expect((edge - home) * outward).toBeGreaterThanOrEqual(window.default as number);
   });
 });
