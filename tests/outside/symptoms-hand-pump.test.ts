@@ -121,8 +121,8 @@ describe('air in the pump or its line', () => {
   });
   it('is spongy: the first strokes against a shut line raise next to nothing', () => {
     const r = run(shut, 'hand-pump-line-air');
-    const after = (r: Run, n: number): number =>
-      gauge(r, 'pressure', begins(x, 'refilling')[n - 1]);
+    const after = (x: Run, n: number): number =>
+      gauge(x, 'pressure', begins(x, 'refilling')[n - 1]);
     expect(after(held, 2)).toBeGreaterThan(300 * PSI);
     expect(after(r, 2)).toBeLessThan(0.2 * after(held, 2));
     // But it firms up, where a leaking pump does not.

@@ -48,7 +48,7 @@ const swings = [lever(0.2, 'up'), lever(7, 'down')];
 const tube = { bore: '4 mm', length: '3 m' };
 
 /** A door that opens first going down, closes last going up, worked by two sequence valves. */
-const door = {
+export const door = {
   parts: {
     uplock: {
       is: 'uplock',

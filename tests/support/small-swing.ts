@@ -38,6 +38,22 @@ export interface SmallSwing {
   readonly on: Readonly<Record<string, string>>;
 }
 
+/** The plain leg. */
+export const leg = {
+  is: 'leg',
+  note: 'made up',
+  retract: 'inboard',
+  travel: '90 deg',
+  mass: '70 kg',
+  cog: '550 mm',
+  inertia: '26 kg m^2',
+  length: '900 mm',
+  friction: '25 N m',
+  'tyre-radius': '300 mm',
+  'tyre-width': '150 mm',
+  damping: '5 N m s/rad',
+};
+
 export const lever = (at: number, value: string): Written => ({
   at: `${at} s`,
   device: 'selector',
@@ -131,20 +147,7 @@ export function swing(name: string, own: SwingOptions = {}): SmallSwing {
     fluid: { kind: 'mineral-red', temperature: '20 degC', 'free-air': '0.5 %', ...own.fluid },
     components,
     mechanisms: {
-      leg: {
-        is: 'leg',
-        note: 'made up',
-        retract: 'inboard',
-        travel: '90 deg',
-        mass: '70 kg',
-        cog: '550 mm',
-        inertia: '26 kg m^2',
-        length: '900 mm',
-        friction: '25 N m',
-        'tyre-radius': '300 mm',
-        'tyre-width': '150 mm',
-        damping: '5 N m s/rad',
-      },
+      leg,
       ...own.mechanisms,
     },
     nodes: { pressure: { volume: '300 cm^3', note: 'lines' }, ...own.nodes },

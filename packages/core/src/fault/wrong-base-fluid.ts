@@ -20,10 +20,10 @@ export const wrongBaseFluid: FaultDefinition = {
   priorWhy: 'Needs the wrong can; colour usually warns.',
   befalls: ['double-acting-actuator', 'single-acting-actuator', 'locking-actuator'],
   worst:
-    'ten times the seal friction and 0.15 of the pressure force more; by-pass, from half severity on, up to 1 US gal/min at 1000 psi',
+    'twenty times the seal friction and 0.15 of the pressure force more; by-pass, from half severity on, up to 1 US gal/min at 1000 psi',
   slows: 'up',
   change: (p, severity) => ({
-    seals: add(number(p, 'seals'), 9 * severity * number(p, 'seals'), 5000),
+    seals: add(number(p, 'seals'), 19 * severity * number(p, 'seals'), 5000),
     pressureFriction: add(number(p, 'pressureFriction'), 0.15 * severity, 0.5),
     bypass: add(number(p, 'bypass'), Math.max(0, 2 * severity - 1) * GALLON_AT_1000_PSI),
   }),
