@@ -6,18 +6,28 @@
  *
  * Gas lost through its seals is a lower `precharge`; gas that escapes during a run is left out.
  */
-import type { DeviceDefinition } from '../define/index.js';
+import type { DeviceDefinition, FlowDefinition } from '../define/index.js';
 import {
   bore,
   boreLaw,
   dischargeCoefficient,
+  leakage,
+  leakIn,
   number,
   transitionReynolds,
 } from './shared/parameters.js';
+import { without } from './shared/without.js';
 
 const VOLUME = 0;
 
 const CUSHION = 1;
+
+const charge: FlowDefinition = {
+  from: 'oil',
+  to: 'cushion',
+  title: 'flow into the accumulator',
+  law: (p, s) => boreLaw(p, s, number(p, 'bore')),
+};
 
 export const accumulator: DeviceDefinition = {
   kind: 'accumulator',
@@ -49,6 +59,12 @@ export const accumulator: DeviceDefinition = {
       why: 'between 1 (minutes, isothermal) and 1.4 (a second, adiabatic) for a gear cycle; common practice, no source',
     },
     bore: bore('bore of its port', 0.005, 'about the bore of the line; common practice, no source'),
+    leak: leakage(
+      'leak of its joint or bleed valve to the outside',
+      1e-9,
+      0,
+      'tight; stands for any leak of the working system between unloader and selector',
+    ),
     dischargeCoefficient,
     transitionReynolds,
   },
@@ -64,15 +80,18 @@ export const accumulator: DeviceDefinition = {
         index: number(p, 'index'),
       }),
     },
+    outside: { title: 'outside, for what drips', volume: 0, optional: true },
   },
   flows: {
-    charge: {
+    charge,
+    loss: {
       from: 'oil',
-      to: 'cushion',
-      title: 'flow into the accumulator',
-      law: (p, s) => boreLaw(p, s, number(p, 'bore')),
+      to: 'outside',
+      title: 'leak at its joint or bleed valve',
+      law: (p, s) => ({ constant: 0, transition: 1, open: 0, leak: leakIn(s, number(p, 'leak')) }),
     },
   },
+  tailor: (p) => without({ flows: { charge } }, number(p, 'leak') === 0),
   readings: {
     stored: { title: 'oil stored', quantity: 'volume', value: (d) => d.content(CUSHION) },
     gas: {
@@ -82,5 +101,9 @@ export const accumulator: DeviceDefinition = {
     },
   },
   prepare: (p) => Float64Array.of(number(p, 'volume')),
-  symbol: { name: 'accumulator', size: [4, 8], ports: { oil: [0, -4], cushion: [0, 4] } },
+  symbol: {
+    name: 'accumulator',
+    size: [4, 8],
+    ports: { oil: [0, -4], cushion: [0, 4], outside: [2, -2] },
+  },
 };

@@ -10,6 +10,7 @@ import type { DeviceDefinition } from '../define/index.js';
 import { number } from './shared/parameters.js';
 import {
   AIR,
+  BLOCKED,
   DISPLACEMENT,
   jointWeep,
   PUMP_SIZE,
@@ -18,7 +19,15 @@ import {
   writePump,
 } from './shared/pump.js';
 import { rise, riseSlope } from './shared/smooth.js';
-import { fed, fedSlope, INLET_VOLUME, solid, solidSlope } from './shared/suction.js';
+import {
+  fed,
+  fedSlope,
+  INLET_VOLUME,
+  passes,
+  passesSlope,
+  solid,
+  solidSlope,
+} from './shared/suction.js';
 
 const STARTS = PUMP_SIZE;
 const PER_BAND = PUMP_SIZE + 1;
@@ -119,11 +128,16 @@ export const compensatedPump: DeviceDefinition = {
     const displaced = k[DISPLACEMENT] * d.input(0);
     const full = fed(d, INLET);
     const oil = solid(d, INLET, AIR);
+    const wanted = displaced * stroke;
+    const passed = passes(d, INLET, BLOCKED, wanted);
+    // What a change of the stroke still adds: the slope of wanted x passes against wanted.
+    const adds = passed ** 5;
     d.flow(
       0,
-      displaced * stroke * full * oil,
-      displaced * stroke * (fedSlope(d, INLET) * oil + full * solidSlope(d, INLET, AIR)),
-      -displaced * full * oil * range * riseSlope(x) * k[PER_BAND],
+      wanted * full * oil * passed,
+      wanted * (fedSlope(d, INLET) * oil + full * solidSlope(d, INLET, AIR)) * passed +
+        wanted * full * oil * passesSlope(d, INLET, BLOCKED, wanted),
+      -displaced * full * oil * range * riseSlope(x) * k[PER_BAND] * adds,
     );
     const slip = k[SLIP];
     d.flow(1, slip * (d.pressure(OUTLET) - d.pressure(DRAIN)), slip, -slip);

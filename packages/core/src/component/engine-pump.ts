@@ -3,12 +3,13 @@
  * from outlet back to inlet in proportion to the pressure across it. So its volumetric
  * efficiency is 1 - slip dp / (D w): it falls with pressure, with wear (a lower `efficiency`)
  * and with hot oil. A sheared shaft, a joint that leaks under pressure and a suction side that
- * draws air are parameters, none by default.
+ * draws air or is blocked are parameters, none by default.
  */
 import type { DeviceDefinition } from '../define/index.js';
 import { number } from './shared/parameters.js';
 import {
   AIR,
+  BLOCKED,
   DISPLACEMENT,
   jointWeep,
   PUMP_SIZE,
@@ -16,7 +17,15 @@ import {
   SLIP,
   writePump,
 } from './shared/pump.js';
-import { fed, fedSlope, INLET_VOLUME, solid, solidSlope } from './shared/suction.js';
+import {
+  fed,
+  fedSlope,
+  INLET_VOLUME,
+  passes,
+  passesSlope,
+  solid,
+  solidSlope,
+} from './shared/suction.js';
 
 const INLET = 0;
 const OUTLET = 1;
@@ -55,10 +64,14 @@ export const enginePump: DeviceDefinition = {
     const slip = d.k[SLIP];
     const full = fed(d, INLET);
     const oil = solid(d, INLET, AIR);
+    const passed = passes(d, INLET, BLOCKED, displaced);
+    const swept = displaced * full * oil;
     d.flow(
       0,
-      displaced * full * oil,
-      displaced * fedSlope(d, INLET) * oil + displaced * full * solidSlope(d, INLET, AIR),
+      swept * passed,
+      (displaced * fedSlope(d, INLET) * oil + displaced * full * solidSlope(d, INLET, AIR)) *
+        passed +
+        swept * passesSlope(d, INLET, BLOCKED, displaced),
       0,
     );
     d.flow(1, slip * (d.pressure(OUTLET) - d.pressure(INLET)), slip, -slip);

@@ -53,3 +53,13 @@ export function bind(
       : number(p, 'bumpAngle'),
   };
 }
+
+/** Settings of a relief valve raised by a factor, both alike, as far as its ranges go. */
+export function raised(
+  p: Parameters,
+  factor: number,
+): { readonly crack: number; readonly full: number } {
+  const [crack, full] = [number(p, 'crack'), number(p, 'full')];
+  const by = Math.min(factor, Math.max(1, Math.min(4e7 / crack, 5e7 / full)));
+  return { crack: crack * by, full: full * by };
+}

@@ -1,5 +1,8 @@
 /** The catalogue of faults: one line each. */
 import type { FaultDefinition } from '../define/index.js';
+import { accumulatorPrechargeHigh } from './accumulator-precharge-high.js';
+import { accumulatorPrechargeLow } from './accumulator-precharge-low.js';
+import { accumulatorSealLeak } from './accumulator-seal-leak.js';
 import { actuatorBottomsEarly } from './actuator-bottoms-early.js';
 import { actuatorReversed } from './actuator-reversed.js';
 import { bentBrace } from './bent-brace.js';
@@ -17,6 +20,7 @@ import { doorSealTight } from './door-seal-tight.js';
 import { downlockNotOverCentre } from './downlock-not-over-centre.js';
 import { downlockStiff } from './downlock-stiff.js';
 import { dryBearing } from './dry-bearing.js';
+import { electricSupplyWeak } from './electric-supply-weak.js';
 import { filterLoaded } from './filter-loaded.js';
 import { freeAir } from './free-air.js';
 import { groundSupplyWeak } from './ground-supply-weak.js';
@@ -31,10 +35,16 @@ import { oilTooThin } from './oil-too-thin.js';
 import { pistonSealBypass } from './piston-seal-bypass.js';
 import { plungerRiggedEarly } from './plunger-rigged-early.js';
 import { plungerRiggedLate } from './plunger-rigged-late.js';
+import { pressureSwitchSetLow } from './pressure-switch-set-low.js';
+import { pumpJointLeak } from './pump-joint-leak.js';
+import { pumpShaftSheared } from './pump-shaft-sheared.js';
 import { pumpWorn } from './pump-worn.js';
 import { quickDisconnectHalfMated } from './quick-disconnect-half-mated.js';
 import { reliefDirtHeld } from './relief-dirt-held.js';
+import { reliefSetHigh } from './relief-set-high.js';
 import { reliefSetLow } from './relief-set-low.js';
+import { reservoirLow } from './reservoir-low.js';
+import { reservoirVentBlocked } from './reservoir-vent-blocked.js';
 import { restrictorBlocked } from './restrictor-blocked.js';
 import { restrictorOpen } from './restrictor-open.js';
 import { restrictorReversed } from './restrictor-reversed.js';
@@ -48,15 +58,22 @@ import { steeringMisaligned } from './steering-misaligned.js';
 import { stickingSequenceValve } from './sticking-sequence-valve.js';
 import { strutNotExtended } from './strut-not-extended.js';
 import { strutOvercharged } from './strut-overcharged.js';
+import { suctionAirLeak } from './suction-air-leak.js';
+import { suctionLineCollapsed } from './suction-line-collapsed.js';
 import { switchMisrigged } from './switch-misrigged.js';
 import { thermalContraction } from './thermal-contraction.js';
 import { thermalExpansion } from './thermal-expansion.js';
+import { thermalReliefSetHigh } from './thermal-relief-set-high.js';
+import { thermalReliefStuckOpen } from './thermal-relief-stuck-open.js';
+import { unloaderBypassLeak } from './unloader-bypass-leak.js';
+import { unloaderCheckLeak } from './unloader-check-leak.js';
 import { uplatchCableStretched } from './uplatch-cable-stretched.js';
 import { uplockMisrigged } from './uplock-misrigged.js';
 import { uplockReleaseLeak } from './uplock-release-leak.js';
 import { uplockRollerSeized } from './uplock-roller-seized.js';
 import { uplockSpringWeak } from './uplock-spring-weak.js';
 import { waterInOil } from './water-in-oil.js';
+import { workingSystemLeak } from './working-system-leak.js';
 import { wrongBaseFluid } from './wrong-base-fluid.js';
 
 const all: readonly FaultDefinition[] = [
@@ -103,6 +120,23 @@ const all: readonly FaultDefinition[] = [
   uplatchCableStretched,
   switchMisrigged,
   squatSwitchStuck,
+  pumpJointLeak,
+  pumpShaftSheared,
+  suctionAirLeak,
+  reservoirLow,
+  reservoirVentBlocked,
+  suctionLineCollapsed,
+  reliefSetHigh,
+  thermalReliefStuckOpen,
+  thermalReliefSetHigh,
+  unloaderBypassLeak,
+  unloaderCheckLeak,
+  workingSystemLeak,
+  accumulatorPrechargeLow,
+  accumulatorPrechargeHigh,
+  accumulatorSealLeak,
+  pressureSwitchSetLow,
+  electricSupplyWeak,
   returnFilterLoaded,
   quickDisconnectHalfMated,
   handPumpOutletCheckOpen,

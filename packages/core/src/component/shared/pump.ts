@@ -1,6 +1,6 @@
 /**
  * What pumps driven by a turning shaft share: displacement, internal slip, a coupling that may
- * slip or shear, a joint that weeps under pressure, and a suction side that draws air.
+ * slip or shear, a joint that weeps under pressure, and a suction side that draws air or is blocked.
  */
 import type {
   FlowDefinition,
@@ -9,13 +9,14 @@ import type {
   Surroundings,
 } from '../../define/index.js';
 import { leakage, leakIn, number } from './parameters.js';
-import { AIR_PARAMETER, airConstant } from './suction.js';
+import { AIR_PARAMETER, airConstant, BLOCKED_PARAMETER, blockedConstant } from './suction.js';
 
 /** Places of {@link pumpConstants} in `k`. */
 export const DISPLACEMENT = 0;
 export const SLIP = 1;
 export const AIR = 2;
-export const PUMP_SIZE = 3;
+export const BLOCKED = 3;
+export const PUMP_SIZE = 4;
 
 export const pumpParameters: ParameterDefinitions = {
   displacement: {
@@ -67,6 +68,7 @@ export const pumpParameters: ParameterDefinitions = {
     why: 'a sound coupling; 0 is a sheared shaft',
   },
   suctionAir: AIR_PARAMETER,
+  suctionBlocked: BLOCKED_PARAMETER,
   jointLeak: leakage('leak of the outlet joint to the outside', 1e-9, 0, 'a tight joint'),
 };
 
@@ -85,4 +87,10 @@ export function writePump(k: Float64Array, p: Parameters, s: Surroundings): void
   k[DISPLACEMENT] = displacement * number(p, 'drive');
   k[SLIP] = ((lost / number(p, 'ratedPressure')) * number(p, 'viscosity')) / s.viscosity;
   k[AIR] = airConstant(p, s);
+  k[BLOCKED] = blockedConstant(
+    p,
+    s,
+    displacement * number(p, 'ratedSpeed'),
+    number(p, 'viscosity'),
+  );
 }
