@@ -6,6 +6,7 @@ import {
   lockedSince,
   moves,
   restingSince,
+  spells,
   units,
   type Move,
 } from './reading/motion.js';
@@ -45,10 +46,20 @@ function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing 
   };
 }
 
+/**
+ * Since when a door has been at the named end, twitches left out: a leg that gives within the play
+ * of its lock moves the door that hangs on it, and the swing is over all the same.
+ */
+function homeSince(e: Evidence, door: string, end: string, t: number): number | undefined {
+  const resting = restingSince(e, door, end, t);
+  const last = spells(e, door).findLast((s) => s.from <= t);
+  return resting !== undefined && last?.ending === `at ${end}` ? last.to : resting;
+}
+
 /** Math.max passes NaN on, so one door that is not home leaves the whole unit unfinished. */
 function doorEnd(e: Evidence, unit: UnitEntry, door: string, move: Move): number {
   const mayStayOpen = move.direction === 'down' && !closedWhenDown(e, unit, door);
-  const closed = restingSince(e, door, 'closed', move.end);
-  const since = closed ?? (mayStayOpen ? restingSince(e, door, 'open', move.end) : undefined);
+  const closed = homeSince(e, door, 'closed', move.end);
+  const since = closed ?? (mayStayOpen ? homeSince(e, door, 'open', move.end) : undefined);
   return since === undefined ? NaN : Math.max(since, move.start);
 }
