@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { simulate } from '@wheelwell/core';
-import type { FaultEntry, Run } from '@wheelwell/core';
+import type { Run } from '@wheelwell/core';
 import { at, gauge, PSI } from '../support/one-jack.js';
 import { door, hosts } from '../support/fault-hosts.js';
 import { leg, lever, swing, type SmallSwing } from '../support/small-swing.js';
