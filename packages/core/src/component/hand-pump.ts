@@ -11,6 +11,9 @@
  * check lets nothing back: strokes grow, and a little pressure stops all gain (the handle
  * creeps). A leak past the outlet check lets the line back into the barrel on the return stroke
  * (the handle kicks), and at rest as far as inlet check and piston leak too.
+ *
+ * A handle that stands solid because the main pump already holds more pressure than the operator can
+ * reach is no fault of the hand pump: with the main pump off it moves.
  */
 import type { DeviceDefinition } from '../define/index.js';
 import { leakage, leakIn, number } from './shared/parameters.js';
