@@ -45,6 +45,12 @@ const pump = {
 };
 const running = { at: '0.05 s', device: 'supply', input: 'speed', value: '2000 rpm' };
 const swings = [lever(0.2, 'up'), lever(7, 'down')];
+const pack = (at: number, value: string) => ({
+  at: `${at} s`,
+  device: 'supply',
+  input: 'command',
+  value,
+});
 const tube = { bore: '4 mm', length: '3 m' };
 
 /** A door that opens first going down, closes last going up, worked by two sequence valves. */
@@ -133,6 +139,46 @@ export const hosts: readonly SmallSwing[] = [
   swing('orifice', { between: { down: { is: 'orifice', bore: '3 mm' } } }),
   swing('quick-disconnect', { between: { delivery: { is: 'quick-disconnect' } } }),
   swing('engine-pump', { parts: { supply: pump }, steps: [running, ...swings] }),
+  // The engine turns a pump that holds 900 psi in an accumulator behind its unloader before the lever goes up.
+  swing('unloader', {
+    between: {
+      delivery: {
+        is: 'unloader',
+        ports: { return: 'tank' },
+        'cut-out': '1100 psi',
+        'cut-in': '900 psi',
+      },
+    },
+    parts: {
+      supply: pump,
+      accumulator: {
+        is: 'accumulator',
+        ports: { oil: 'pressure' },
+        volume: '300 cm^3',
+        precharge: '500 psi',
+      },
+    },
+    steps: [running, lever(1.5, 'up'), lever(8, 'down')],
+  }),
+  // Cut-out is not far above what the leg takes, so that a lower one stops it on the way.
+  swing('power-pack', {
+    parts: {
+      supply: {
+        is: 'power-pack',
+        ports: { up: 'up', down: 'down', reservoir: 'tank' },
+        displacement: '1 cm^3/rev',
+        'cut-out': '600 psi',
+        'cut-in': '450 psi',
+        'relief-up': '900 psi',
+        'relief-down': '700 psi',
+      },
+      relief: undefined,
+      selector: undefined,
+    },
+    nodes: { pressure: undefined },
+    steps: [pack(0.2, 'up'), pack(12, 'down')],
+    duration: 20,
+  }),
   swing('door', door),
   swing('thermal-relief', {
     parts: {

@@ -20,7 +20,7 @@ export interface SwingOptions {
   readonly between?: Readonly<Partial<Record<keyof typeof PLACES, Written>>>;
   readonly parts?: Readonly<Record<string, Written | undefined>>;
   readonly mechanisms?: Readonly<Record<string, Written>>;
-  readonly nodes?: Readonly<Record<string, Written>>;
+  readonly nodes?: Readonly<Record<string, Written | undefined>>;
   /** Added to the one unit, e.g. its doors. */
   readonly unit?: Written;
   readonly fluid?: Written;
