@@ -160,12 +160,19 @@ export const sequenceValve: DeviceDefinition = {
       default: 0,
       why: 'a free check',
     },
+    air: {
+      title: 'air trapped beyond the valve, at ambient pressure',
+      quantity: 'volume',
+      range: [0, 1e-3],
+      default: 0,
+      why: 'none once bled',
+    },
     dischargeCoefficient,
     transitionReynolds,
   },
   ports: {
     inlet: { title: 'inlet', volume: 3e-6 },
-    outlet: { title: 'outlet', volume: 3e-6 },
+    outlet: { title: 'outlet', volume: 3e-6, pocket: (p) => number(p, 'air') },
   },
   links: { plunger: { title: 'plunger', shape: 'travel' } },
   flows: {

@@ -1,4 +1,5 @@
 import type { FaultDefinition } from '../define/index.js';
+import { crossed } from './ports.js';
 
 export const actuatorReversed: FaultDefinition = {
   kind: 'actuator-reversed',
@@ -19,17 +20,5 @@ export const actuatorReversed: FaultDefinition = {
   befalls: ['double-acting-actuator', 'locking-actuator'],
   worst: 'head and rod end swapped',
   change: () => ({}),
-  reconnect: (ports) => {
-    const swapped: Record<string, string> = { ...ports };
-    for (const [end, other] of [
-      ['head', 'rod'],
-      ['rod', 'head'],
-    ]) {
-      const chamber = `${end}Chamber`;
-      // An end without cushion stays one node with its chamber; a chamber of its own goes with the jack.
-      if (ports[chamber] === ports[end]) swapped[chamber] = ports[other];
-      swapped[end] = ports[other];
-    }
-    return swapped;
-  },
+  reconnect: (ports) => crossed(ports, 'head', 'rod'),
 };

@@ -4,15 +4,19 @@ import { accumulatorPrechargeHigh } from './accumulator-precharge-high.js';
 import { accumulatorPrechargeLow } from './accumulator-precharge-low.js';
 import { accumulatorSealLeak } from './accumulator-seal-leak.js';
 import { actuatorBottomsEarly } from './actuator-bottoms-early.js';
+import { actuatorCheckLeftOut } from './actuator-check-left-out.js';
 import { actuatorReversed } from './actuator-reversed.js';
+import { airAcrossSequenceValve } from './air-across-sequence-valve.js';
 import { bentBrace } from './bent-brace.js';
 import { boreGalled } from './bore-galled.js';
 import { bungeeWeak } from './bungee-weak.js';
 import { chainJumpedTooth } from './chain-jumped-tooth.js';
 import { chainSlack } from './chain-slack.js';
+import { checkValveBackward } from './check-valve-backward.js';
 import { checkValveLeak } from './check-valve-leak.js';
 import { coldOil } from './cold-oil.js';
 import { contaminatedOil } from './contaminated-oil.js';
+import { debrisLodged } from './debris-lodged.js';
 import { doorLinkageBinding } from './door-linkage-binding.js';
 import { doorLoose } from './door-loose.js';
 import { doorRestraintOut } from './door-restraint-out.js';
@@ -22,19 +26,29 @@ import { downlockStiff } from './downlock-stiff.js';
 import { dryBearing } from './dry-bearing.js';
 import { electricSupplyWeak } from './electric-supply-weak.js';
 import { filterLoaded } from './filter-loaded.js';
+import { fittingLeak } from './fitting-leak.js';
 import { freeAir } from './free-air.js';
 import { groundSupplyWeak } from './ground-supply-weak.js';
 import { handPumpLineAir } from './hand-pump-line-air.js';
 import { handPumpOutletCheckBackward } from './hand-pump-outlet-check-backward.js';
 import { handPumpOutletCheckOpen } from './hand-pump-outlet-check-open.js';
 import { handPumpPistonLeak } from './hand-pump-piston-leak.js';
+import { hoseLinerFlap } from './hose-liner-flap.js';
+import { hoseSwollen } from './hose-swollen.js';
 import { internalLockWorn } from './internal-lock-worn.js';
 import { linePinched } from './line-pinched.js';
+import { linePinhole } from './line-pinhole.js';
+import { linesTransposed } from './lines-transposed.js';
 import { oilTooThick } from './oil-too-thick.js';
 import { oilTooThin } from './oil-too-thin.js';
+import { packSpoolOffStop } from './pack-spool-off-stop.js';
+import { packTransferValveLeak } from './pack-transfer-valve-leak.js';
 import { pistonSealBypass } from './piston-seal-bypass.js';
+import { plungerLoadHigh } from './plunger-load-high.js';
 import { plungerRiggedEarly } from './plunger-rigged-early.js';
 import { plungerRiggedLate } from './plunger-rigged-late.js';
+import { pressureSequenceValveSetHigh } from './pressure-sequence-valve-set-high.js';
+import { pressureSequenceValveSetLow } from './pressure-sequence-valve-set-low.js';
 import { pressureSwitchSetLow } from './pressure-switch-set-low.js';
 import { pumpJointLeak } from './pump-joint-leak.js';
 import { pumpShaftSheared } from './pump-shaft-sheared.js';
@@ -46,16 +60,25 @@ import { reliefSetLow } from './relief-set-low.js';
 import { reservoirLow } from './reservoir-low.js';
 import { reservoirVentBlocked } from './reservoir-vent-blocked.js';
 import { restrictorBlocked } from './restrictor-blocked.js';
+import { restrictorCheckStuckShut } from './restrictor-check-stuck-shut.js';
 import { restrictorOpen } from './restrictor-open.js';
 import { restrictorReversed } from './restrictor-reversed.js';
+import { returnBackPressure } from './return-back-pressure.js';
 import { returnFilterLoaded } from './return-filter-loaded.js';
 import { rodSealLeak } from './rod-seal-leak.js';
 import { sealFragmentJam } from './seal-fragment-jam.js';
+import { selectorFeedLeak } from './selector-feed-leak.js';
 import { selectorLeak } from './selector-leak.js';
+import { selectorLinkageDetached } from './selector-linkage-detached.js';
+import { selectorNotInDetent } from './selector-not-in-detent.js';
+import { selectorReturnLeak } from './selector-return-leak.js';
+import { sequenceValveLeak } from './sequence-valve-leak.js';
+import { sequenceValveStuckShut } from './sequence-valve-stuck-shut.js';
 import { shorteningLinkBroken } from './shortening-link-broken.js';
 import { squatSwitchStuck } from './squat-switch-stuck.js';
 import { steeringMisaligned } from './steering-misaligned.js';
 import { stickingSequenceValve } from './sticking-sequence-valve.js';
+import { strikerWorn } from './striker-worn.js';
 import { strutNotExtended } from './strut-not-extended.js';
 import { strutOvercharged } from './strut-overcharged.js';
 import { suctionAirLeak } from './suction-air-leak.js';
@@ -65,6 +88,7 @@ import { thermalContraction } from './thermal-contraction.js';
 import { thermalExpansion } from './thermal-expansion.js';
 import { thermalReliefSetHigh } from './thermal-relief-set-high.js';
 import { thermalReliefStuckOpen } from './thermal-relief-stuck-open.js';
+import { trappedPressure } from './trapped-pressure.js';
 import { unloaderBypassLeak } from './unloader-bypass-leak.js';
 import { unloaderCheckLeak } from './unloader-check-leak.js';
 import { uplatchCableStretched } from './uplatch-cable-stretched.js';
@@ -152,6 +176,30 @@ const all: readonly FaultDefinition[] = [
   waterInOil,
   thermalContraction,
   thermalExpansion,
+  selectorReturnLeak,
+  selectorFeedLeak,
+  selectorNotInDetent,
+  selectorLinkageDetached,
+  strikerWorn,
+  plungerLoadHigh,
+  sequenceValveLeak,
+  sequenceValveStuckShut,
+  airAcrossSequenceValve,
+  pressureSequenceValveSetLow,
+  pressureSequenceValveSetHigh,
+  restrictorCheckStuckShut,
+  checkValveBackward,
+  actuatorCheckLeftOut,
+  linesTransposed,
+  hoseLinerFlap,
+  hoseSwollen,
+  linePinhole,
+  fittingLeak,
+  debrisLodged,
+  trappedPressure,
+  returnBackPressure,
+  packTransferValveLeak,
+  packSpoolOffStop,
 ];
 
 /** Every fault by its name, in the order of the lists. */

@@ -15,10 +15,12 @@ export const linePinched: FaultDefinition = {
   source: 'common practice, no source',
   prior: 'uncommon',
   priorWhy: 'Lines in wheel wells get stepped on and struck.',
-  befalls: ['line'],
+  befalls: ['line', 'segmented-line', 'hose'],
   worst: 'bore down to three tenths',
   slows: 'both',
-  change: (p, severity) => ({
-    bore: Math.max(0.002, number(p, 'bore') * (1 - 0.7 * severity)),
-  }),
+  // A kinked hose keeps its volume, so it has a narrowing of its own.
+  change: (p, severity): Record<string, number> =>
+    Object.hasOwn(p, 'narrowing')
+      ? { narrowing: Math.max(number(p, 'narrowing'), 0.7 * severity) }
+      : { bore: Math.max(0.002, number(p, 'bore') * (1 - 0.7 * severity)) },
 };

@@ -16,7 +16,7 @@ export const selectorLeak: FaultDefinition = {
     'Function of the part: FAA-H-8083-31, landing gear chapter; signs and remedy: common practice, no source',
   prior: 'uncommon',
   priorWhy: 'Lands wear slowly unless the oil is dirty.',
-  befalls: ['selector-valve'],
+  befalls: ['selector-valve', 'open-centre-selector', 'solenoid-selector'],
   worst: '1 US gal/min at 1000 psi over each shut land, oil of 12 mPa s',
   slows: 'up',
   change: (p, severity) => ({

@@ -17,7 +17,7 @@ export const stickingSequenceValve: FaultDefinition = {
     'Function of the part: FAA-H-8083-31, landing gear chapter; signs and remedy: common practice, no source',
   prior: 'uncommon',
   priorWhy: 'Dirt and corrosion in a part that moves twice a flight.',
-  befalls: ['sequence-valve'],
+  befalls: ['sequence-valve', 'pressure-sequence-valve', 'priority-valve'],
   worst: 'half of the area open',
   change: (p, severity) => ({
     stick: Math.max(number(p, 'stick'), 0.5 * severity),
