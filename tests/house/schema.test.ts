@@ -41,7 +41,7 @@ describe.each(scenarios)('%s', (path) => {
 });
 
 describe('a slip is marked in the editor', () => {
-  const [demo] = scenarios;
+  const demo = 'scenarios/hedgelark/hedgelark.yaml';
   it.each([
     ['a misspelt key', 'title:', 'titel:'],
     ['a parameter that the kind does not have', 'crack: 1500 psi', 'crak: 1500 psi'],
