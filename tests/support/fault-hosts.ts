@@ -180,6 +180,20 @@ export const hosts: readonly SmallSwing[] = [
     duration: 20,
   }),
   swing('door', door),
+  swing('pressure-sequence', {
+    ...door,
+    parts: {
+      ...door.parts,
+      'close-valve': {
+        is: 'pressure-sequence-valve',
+        ports: { inlet: 'up', outlet: 'door-close', outside: 'tank' },
+        crack: '800 psi',
+        full: '900 psi',
+        bore: '1.2 mm',
+      },
+    },
+    unit: { doors: ['door'], sequence: ['close-valve', 'lower-valve'] },
+  }),
   swing('thermal-relief', {
     parts: {
       guard: {

@@ -19,7 +19,7 @@ export const selectorNotInDetent: FaultDefinition = {
   priorWhy: 'Linkages lengthen with wear; a lever is set down in haste.',
   befalls: ['selector-valve', 'open-centre-selector'],
   worst: 'nine tenths of the shift missing: beyond the overlap, so every port stays shut',
-  slows: 'both',
+  slows: 'up',
   change: (p, severity) => ({
     // A valve that would not come past its own neutral is refused.
     stopShort: Math.max(
