@@ -18,9 +18,9 @@ export const pumpJointLeak: FaultDefinition = {
   prior: 'uncommon',
   priorWhy: 'Joints weep long before they spray; a body joint seldom opens.',
   befalls: ['engine-pump', 'compensated-pump'],
-  worst: '2 US gal/min at 1000 psi, oil of 12 mPa s',
+  worst: '4 US gal/min at 1000 psi, oil of 12 mPa s',
   slows: 'up',
   change: (p, severity) => ({
-    jointLeak: add(number(p, 'jointLeak'), severity * 2 * GALLON_AT_1000_PSI),
+    jointLeak: add(number(p, 'jointLeak'), severity * 4 * GALLON_AT_1000_PSI),
   }),
 };
