@@ -139,4 +139,21 @@ describe('oil that was shut in and has been warmed', () => {
     expect(far / 11.2e6).toBeLessThan(1.05);
     expect(run.series('near.pressure')!.v[0]).toBeCloseTo(AMBIENT, -1);
   });
+
+  it('stands at one pressure from the start where a line joins a stiff space and one with air', () => {
+    const { scenario, with: catalogues } = rig({
+      parts: {
+        line: { is: 'line', ports: { inlet: 'stiff', outlet: 'soft' }, parameters: { length: 1 } },
+      },
+      nodes: { stiff: { volume: 1e-4 }, soft: { volume: 1e-4, air: 1e-6 } },
+      warmedBy: 10,
+      duration: 0.1,
+    });
+    const run = simulateWith(catalogues, scenario);
+    for (const node of ['stiff', 'soft']) {
+      const { v } = run.series(`${node}.pressure`)!;
+      expect(v[0]).toBeGreaterThan(3e5);
+      for (const p of v) expect(Math.abs(p / v[0] - 1)).toBeLessThan(1e-6);
+    }
+  });
 });

@@ -6,7 +6,7 @@ import { InstanceFrame } from './frame.js';
 import { OilNodes } from './oil-nodes.js';
 import { Placement } from './placement.js';
 import { plan as makePlan, type Plan } from './plan.js';
-import { shutInNodes } from './shut-in.js';
+import { shutInGroups } from './shut-in.js';
 import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
@@ -34,7 +34,7 @@ export class Network {
 
   /** Share by which oil that is shut in has grown since. */
   private readonly growth: number;
-  private readonly shutIn: ReadonlySet<number>;
+  private readonly shutIn: readonly (readonly number[])[];
   private readonly oil: OilNodes;
   private readonly placement: Placement;
   private readonly exchange: Exchange;
@@ -61,7 +61,7 @@ export class Network {
     this.plan = makePlan(scenario, catalogues, this.around);
     const { expansion } = catalogues.fluids[scenario.fluid.kind];
     this.growth = expansion * scenario.fluid.warmedBy;
-    this.shutIn = shutInNodes(this.plan);
+    this.shutIn = shutInGroups(this.plan);
     const { nodes, coordinates, attachments, instances } = this.plan;
     this.oil = new OilNodes(this.law, nodes);
     this.placement = new Placement(coordinates, attachments);
@@ -123,7 +123,10 @@ export class Network {
       Object.values(p.definition.states ?? {}).forEach((d, k) => (y[ownStates[i][k]] = d.initial));
     });
     const travel = this.placement.initial(y, angleState, start);
-    this.oil.initial(y, contentState, travel, (n) => (this.shutIn.has(n) ? this.growth : 0));
+    this.oil.initial(y, contentState, travel);
+    if (this.growth !== 0) {
+      for (const group of this.shutIn) this.oil.grow(y, contentState, travel, group, this.growth);
+    }
     return y;
   }
 

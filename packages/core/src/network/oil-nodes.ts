@@ -62,22 +62,39 @@ export class OilNodes {
     return v;
   }
 
-  /**
-   * Contents at rest, at ambient pressure; oil shut in that has been warmed since has grown by
-   * `growth` (a share of its volume).
-   */
-  initial(
-    y: Float64Array,
-    contentState: Int32Array,
-    travel: Float64Array,
-    growth: (node: number) => number,
-  ): void {
+  /** Contents at rest, at ambient pressure. */
+  initial(y: Float64Array, contentState: Int32Array, travel: Float64Array): void {
     this.nodes.forEach((n, i) => {
       y[contentState[i]] =
         this.kind[i] === FIRM
-          ? contentAt(this.law, n, this.volumeOf(i, travel), this.law.ambient) * (1 + growth(i))
+          ? contentAt(this.law, n, this.volumeOf(i, travel), this.law.ambient)
           : (n.content ?? n.cushion?.content ?? 0);
     });
+  }
+
+  /**
+   * Lets the oil of nodes that are shut in together grow by a share of its volume, and spreads it
+   * so that they stand at one pressure.
+   */
+  grow(
+    y: Float64Array,
+    contentState: Int32Array,
+    travel: Float64Array,
+    group: readonly number[],
+    growth: number,
+  ): void {
+    const at = (i: number, pressure: number): number =>
+      contentAt(this.law, this.nodes[i], this.volumeOf(i, travel), pressure);
+    const wanted = group.reduce((sum, i) => sum + y[contentState[i]] * (1 + growth), 0);
+    // Content rises with pressure: bisection between next to nothing and the bulk modulus.
+    let low = this.law.vapour + 1e-3;
+    let high = 0.5 * this.law.bulkModulus;
+    for (let k = 0; k < 100; k++) {
+      const middle = 0.5 * (low + high);
+      if (group.reduce((sum, i) => sum + at(i, middle), 0) < wanted) low = middle;
+      else high = middle;
+    }
+    for (const i of group) y[contentState[i]] = at(i, 0.5 * (low + high));
   }
 
   /** Contents of firm nodes that give these pressures, into `y`. */
