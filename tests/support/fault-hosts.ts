@@ -58,10 +58,29 @@ export const door = {
   parts: {
     uplock: {
       is: 'uplock',
-      ports: { release: 'lower' },
+      ports: { release: 'let-down' },
       links: { leg: { to: 'leg' } },
       at: '90 deg',
       release: '700 psi',
+    },
+    // Its lower end lies beyond the valve that the door works (a node `lower` would be the down line).
+    jack: {
+      is: 'double-acting-actuator',
+      ports: {
+        head: 'lift',
+        'head-chamber': 'lift',
+        rod: 'let-down',
+        'rod-chamber': 'let-down',
+      },
+      links: {
+        rod: {
+          to: 'leg',
+          pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '40 deg', sense: 'opening' },
+        },
+      },
+      bore: '44.5 mm',
+      'rod-diameter': '22.2 mm',
+      stroke: '290 mm',
     },
     'door-jack': {
       is: 'double-acting-actuator',
@@ -92,7 +111,7 @@ export const door = {
     },
     'lower-valve': {
       is: 'sequence-valve',
-      ports: { inlet: 'down', outlet: 'lower' },
+      ports: { inlet: 'down', outlet: 'let-down' },
       links: { plunger: { to: 'door', expression: '0.1 * angle' } },
       trip: '152.6 mm',
     },

@@ -19,9 +19,9 @@ export const airAcrossSequenceValve: FaultDefinition = {
   priorWhy: 'After every opening of the lines.',
   befalls: ['sequence-valve'],
   worst:
-    '20 cm3 of air beyond the valve, which passes its seat as oil would at half a US gallon a minute at 1000 psi',
+    '5 cm3 of air beyond the valve, whose seat passes air as it would oil at one US gallon a minute at 1000 psi',
   change: (p, severity) => ({
-    leak: add(number(p, 'leak'), 0.5 * severity * GALLON_AT_1000_PSI),
-    air: add(number(p, 'air'), 2e-5 * severity, 1e-3),
+    leak: add(number(p, 'leak'), severity * GALLON_AT_1000_PSI),
+    air: add(number(p, 'air'), 5e-6 * severity, 1e-3),
   }),
 };
