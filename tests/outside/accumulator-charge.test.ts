@@ -82,7 +82,8 @@ describe('an accumulator that feeds a system after the pump has gone', () => {
       },
       accumulator: { is: 'accumulator', ports: { oil: 'line' }, parameters },
     },
-    steps: [step(30, 'supply', 'on', 0)],
+    // The later ones change nothing: a step of the solver ends there, where readings are exact.
+    steps: [30, 31, 45].map((t) => step(t, 'supply', 'on', 0)),
     duration: 120,
   });
   const run = simulateWith(catalogues, scenario, { tolerance: 'fine' });

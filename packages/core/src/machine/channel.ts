@@ -65,7 +65,8 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
         return (d * (w.content[i] * law.freeAir + pocket)) / (w.pressure[i] - law.vapour);
       });
     } else {
-      add(name, 'content', 'oil in it', 'volume', () => w.content[i]);
+      const own = wiring.contentState[i];
+      add(name, 'content', 'oil in it', 'volume', () => w.content[i], own);
     }
   }
   frames.forEach((frame, i) => {
