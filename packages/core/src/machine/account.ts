@@ -122,7 +122,10 @@ function stock(network: Network, y: Float64Array): { oil: number; stored: number
     const n = y[wiring.contentState[i]];
     oil += n;
     if (node.vented !== undefined) {
-      stored += n * enthalpyAt(law, w.pressure[i]);
+      // Its pressure is held whatever moves: a chamber that opens right into it is pushed for nothing.
+      const open = network.volumeOf(i);
+      volume += open;
+      stored += n * enthalpyAt(law, w.pressure[i]) - w.pressure[i] * open;
       return;
     }
     if (node.cushion !== undefined) {
