@@ -113,7 +113,9 @@ function signals({ inputs = {}, tailor }: DeviceDefinition): z.ZodType | undefin
 }
 
 function componentShape(definition: DeviceDefinition) {
-  const ports = Object.entries(definition.ports).map(([name, port]) => ({
+  // The oil side of a gas cushion is the device's own: its pressure follows from the oil in it alone.
+  const joinable = Object.entries(definition.ports).filter(([, { cushion }]) => !cushion);
+  const ports = joinable.map(([name, port]) => ({
     name: kebab(name),
     optional: port.optional === true,
     schema: nameField(`${port.title}: the node it joins, or blanked`, 'this port is not connected'),
