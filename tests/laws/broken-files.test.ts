@@ -10,9 +10,9 @@ const DEMO = readFileSync(
   'utf8',
 );
 
-/** What the one-sided demo does without: the other units, other supplies, most cards. */
+/** What the one-sided demo does without: the other units and their rules, other supplies, most cards. */
 const LEFT_OUT =
-  /^ {2}(right|tail|engine-pump|pump-check|hand|cold|doors-late|slow|restrictor|piston|relief-low|uplock).*:$/;
+  /^ {2}(- name: tail|(right|tail|chain|engine-pump|pump-check|hand|cold|doors-late|slow|restrictor|piston|relief-low|uplock|in-flight|free-air|warmed).*:$)/;
 
 /** What the demo has no use for, put where its section begins: wires, a state table, followers, wind. */
 const ADDED: Readonly<Record<string, string>> = {
@@ -97,10 +97,6 @@ function oneSided(text: string): string {
       /^( +)- \{[^}]*device: selector, input: lever, value: up \}$/gm,
       (step, indent: string) =>
         `${step}\n${indent}- { at: 1 s, device: sequencer, input: lever, value: up }`,
-    )
-    .replace(
-      'doors: [left-door]',
-      'doors: [left-door]\n    bay: { roof: 1 m, walls: [-0.5 m, -2.5 m] }',
     );
 }
 
