@@ -89,6 +89,7 @@ export function readDraft(
     issues.add(['components'], {
       message: 'a scenario needs components',
       found: data.components === undefined ? '' : shown(data.components),
+      allowed: 'components: with at least one device',
     });
   }
   const parts = <D>(

@@ -64,7 +64,10 @@ export function unknownName(
     message: `there is no ${what} of this name`,
     found: name,
     allowed: names.length === 0 ? '' : wordList(names),
-    hint: didYouMean(name, names),
+    hint:
+      names.length === 0
+        ? `nothing here could be meant: add one, or take ${name} out`
+        : didYouMean(name, names),
   });
 }
 
