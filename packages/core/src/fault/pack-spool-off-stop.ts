@@ -6,21 +6,22 @@ export const packSpoolOffStop: FaultDefinition = {
   title: 'Shuttle spool of the power pack off its stop',
   group: 'valves and lines',
   meaning:
-    'The spool hangs away from where its springs should bring it: it shuts the down side in and leaves the up side open to the tank.',
+    'The spool hangs in its middle, where it shuts both sides in, instead of going over with the pressure and letting the idle side down at rest.',
   shows:
-    'Pressure stays on the idle down side after DOWN, and the next UP does nothing, or the pump runs and the up gauge stays low. Opening the lowering (dump) valve for a moment lets the pressure out.',
-  confirm: 'Gauges in both lines with the pack at rest: one should not stand under pressure.',
+    'With the gear up, DOWN does nothing but raise the down gauge: the lock valve is not pushed open. Afterwards pressure stays on that idle side. Opening the lowering (dump) valve for a moment lets it out, and the gear with it.',
+  confirm:
+    'Gauges in both lines with the pack at rest: neither should stand under pressure but the up line that holds the gear.',
   remedy: 'Overhaul the pack; look for what the spool hangs on.',
   caution:
-    'Letting trapped pressure out can move a leg: pins in, nobody near. Follow the aircraft’s approved data; legs and doors move with lethal force, so keep clear and agree a stop word before the next swing.',
+    'Letting trapped pressure out can drop a leg: pin or support it first, nobody near. Follow the aircraft’s approved data; legs and doors move with lethal force, so keep clear and agree a stop word before the next swing.',
   source: 'a home builders’ public archive',
   prior: 'rare',
   priorWhy: 'Dirt or a burr on the spool.',
   befalls: ['power-pack'],
-  worst: 'stuck six tenths of its travel towards the down side',
-  slows: 'up',
+  worst: 'stuck in its middle, both ways shut there',
+  slows: 'down',
   change: (p, severity) => ({
     spoolTravel: number(p, 'spoolTravel') * (1 - severity),
-    spoolRest: number(p, 'spoolRest') - severity * Math.max(0, number(p, 'spoolRest') + 0.6),
+    spoolUnderlap: number(p, 'spoolUnderlap') * (1 - severity),
   }),
 };
