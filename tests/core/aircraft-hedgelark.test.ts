@@ -220,10 +220,10 @@ describe('in flight', () => {
     const phi = 28 * DEG + angle;
     const length = Math.sqrt(0.8 ** 2 + 0.245 ** 2 - 2 * 0.8 * 0.245 * Math.cos(phi));
     const arm = (0.8 * 0.245 * Math.sin(phi)) / length;
-    // Dynamic pressure at 90 kn in the standard atmosphere at sea level (ISO 2533), and drag on a
+    // Dynamic pressure at 75 kn in the standard atmosphere at sea level (ISO 2533), and drag on a
     // slender body by the wind square to it (cross-flow principle, from memory): both fall off with
     // the cosine of the lean.
-    const wind = 0.5 * 1.225 * (90 * (1852 / 3600)) ** 2;
+    const wind = 0.5 * 1.225 * (75 * (1852 / 3600)) ** 2;
     const lean = angle + (p.rake as number);
     const moment = wind * (p.dragArea as number) * (p.dragArm as number) * Math.cos(lean) ** 2;
     const less = (push(still) - push(windy)) * arm;
