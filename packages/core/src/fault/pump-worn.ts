@@ -15,7 +15,7 @@ export const pumpWorn: FaultDefinition = {
   source: 'common practice, no source',
   prior: 'common',
   priorWhy: 'Pumps wear from the first hour.',
-  befalls: ['engine-pump'],
+  befalls: ['engine-pump', 'compensated-pump'],
   worst: 'efficiency down to three tenths of what it was',
   slows: 'up',
   change: (p, severity) => ({
