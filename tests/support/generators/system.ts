@@ -67,7 +67,9 @@ export interface Document {
   readonly components: Record<string, Written>;
   readonly mechanisms: Record<string, Written>;
   readonly nodes: Record<string, Written>;
-  readonly cards: { readonly card: { readonly steps: Written[]; readonly faults: Written[] } };
+  readonly cards: {
+    readonly card: Written & { readonly steps: Written[]; readonly faults: Written[] };
+  };
   readonly [section: string]: unknown;
 }
 
