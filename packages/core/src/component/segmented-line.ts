@@ -72,6 +72,9 @@ const inner = Object.fromEntries(
   ]),
 );
 
+/** The tube itself: a leaking or air-filled stretch is a `line` beside it. */
+const { hole: _hole, air: _air, ...tube } = line.parameters;
+
 const along = Array.from({ length: SEGMENTS }, (_, i) => i);
 const momentum = (i: number): string => `momentum${String(i + 1)}`;
 
@@ -83,7 +86,7 @@ export const segmentedLine: DeviceDefinition = {
   source:
     'water hammer equations, lumped: Wylie and Streeter, Fluid Transients (from memory); friction as in `line`',
   role: 'line',
-  parameters: line.parameters,
+  parameters: tube,
   ports: { inlet: end('inlet'), ...inner, outlet: end('outlet') },
   states: Object.fromEntries(
     along.map((i): [string, StateDefinition] => [
