@@ -8,11 +8,12 @@ import {
   eventBefore,
   flagAfter,
 } from '../../packages/viz/src/model/history.js';
-import { figure } from '../../packages/viz/src/model/sentence.js';
+import { figure, plain } from '../../packages/viz/src/model/sentence.js';
 import { follow, zoomed } from '../../packages/viz/src/model/span.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import type { Listener } from '../../packages/viz/src/worker/client.js';
 import { answer } from '../../packages/viz/src/worker/answer.js';
+import { words } from '../../packages/viz/src/worker/words.js';
 import { TEXT } from './demo.js';
 
 const entry = (index: number, t: number, by = -1): LogEntry => ({
@@ -207,5 +208,13 @@ describe('the store', () => {
     expect(store.state.time).toBeCloseTo(end, 9);
     store.play();
     expect(store.state.time).toBe(0);
+  });
+});
+
+describe('names in running text', () => {
+  it('become words; units and what has a hyphen of its own stay', () => {
+    expect(words('the operator sets sideLoad')).toBe('the operator sets side load');
+    expect(words('3 kPa over, 2 mm short: by-pass')).toBe('3 kPa over, 2 mm short: by-pass');
+    expect(plain('left-leg-jack.headChamber')).toBe('left leg jack head chamber');
   });
 });

@@ -35,7 +35,7 @@ export const appStyles = css`
   main {
     display: grid;
     grid-template-columns: minmax(0, 1fr) 26rem;
-    grid-template-rows: minmax(0, 1.35fr) minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1.2fr) minmax(0, 1fr);
     grid-template-areas: 'stage side' 'chart side';
     gap: 0.6rem;
     padding: 0.6rem 0.7rem;
@@ -138,7 +138,7 @@ export const appStyles = css`
     line-height: 1.3;
     padding: 0.3rem 0.5rem 0;
     color: var(--ink-soft);
-    max-height: 4.6em;
+    max-height: 8em;
     overflow: auto;
   }
   @media (max-width: 1099px) {
@@ -157,7 +157,7 @@ export const appStyles = css`
     main {
       grid-template-columns: minmax(0, 1fr);
       /* Both in sight at once on a low screen too. */
-      grid-template-rows: clamp(280px, 54dvh - 115px, 370px) clamp(240px, 46dvh - 95px, 330px) auto;
+      grid-template-rows: clamp(280px, 54dvh - 115px, 370px) clamp(240px, 46dvh - 95px, 404px) auto;
       grid-template-areas: 'stage' 'chart' 'side';
     }
     .side {

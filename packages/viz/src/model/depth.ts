@@ -5,7 +5,7 @@ import { lanes } from './lanes.js';
 import type { Lane } from './lanes.js';
 import type { Selection } from './state.js';
 
-/** gear: phases, selector, legs and doors; working: whatever does something; all: the rest too. */
+/** gear: phases, lever, legs, doors and their locks; working: whatever does something; all: the rest too. */
 export const DEPTHS = ['gear', 'working', 'all'] as const;
 export type Depth = (typeof DEPTHS)[number];
 
@@ -14,11 +14,11 @@ export function lanesAt(picture: Picture, depth: Depth, selection: Selection): r
   const all = lanes(picture);
   if (depth === 'all') return all;
   const wanted = involved(picture, selection);
-  const main = new Set(picture.units.flatMap((u) => [u.leg, ...u.doors]));
+  const main = new Set(picture.units.flatMap((u) => [u.leg, ...u.doors, u.uplock, u.downlock]));
   const coarse = (l: Lane): boolean =>
     l.heading ||
     main.has(l.name) ||
-    picture.devices.some((d) => d.name === l.name && d.role === 'selector') ||
+    picture.devices.some((d) => d.name === l.name && d.lever) ||
     l.flags.some((i) => picture.flags[i]?.severity !== 'note');
   return all.filter(
     (l) =>

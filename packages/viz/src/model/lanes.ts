@@ -14,6 +14,8 @@ export interface Lane {
   readonly name: string;
   /** A heading lane shows a unit's phases; the others one device or mechanism. */
   readonly heading: boolean;
+  /** Each state is told by its word, those at rest too: phases, states of a controller. */
+  readonly worded: boolean;
   readonly bars: readonly Bar[];
   readonly events: readonly LogEntry[];
   /** Indices of the flags pinned here. */
@@ -38,9 +40,10 @@ function findLanes(picture: Picture): Lane[] {
   const claimed = new Set<string>();
   const groups: Lane[] = [];
   for (const unit of picture.units) {
-    const members = [unit.leg, ...unit.doors, unit.uplock, unit.downlock, ...unit.others].filter(
-      (n) => n !== '',
-    );
+    // A jack that locks itself is both an actuator and a lock.
+    const members = [
+      ...new Set([unit.leg, ...unit.doors, unit.uplock, unit.downlock, ...unit.others]),
+    ].filter((n) => n !== '' && !claimed.has(n));
     members.forEach((m) => claimed.add(m));
     claimed.add(unit.name);
     groups.push(lane(picture, unit.name, true), ...members.map((m) => lane(picture, m, false)));
@@ -74,14 +77,18 @@ function lane(picture: Picture, name: string, heading: boolean): Lane {
       : stretches(picture, name, 'mode');
   const device = picture.devices.find((d) => d.name === name);
   const active = device?.active ?? [];
+  const isLock = picture.units.some((u) => u.uplock === name || u.downlock === name);
   const doing = (state: string): Doing => {
     if (heading) return phaseDoing(state);
     // Which way the selector stands matters as much as that it shifts.
     if (device?.role === 'selector') return state === 'neutral' ? 'rest' : 'working';
+    // A lock works while it holds, whatever kind it is.
+    if (isLock && state.startsWith('locked ')) return 'working';
     return partDoing(state, active);
   };
   const bars = list.map((s): Bar => ({ ...s, doing: doing(s.state) }));
-  return { name, heading, bars, events, flags: [], quiet: !heading && events.length === 0 };
+  const worded = heading || device?.role === 'control';
+  return { name, heading, worded, bars, events, flags: [], quiet: !heading && events.length === 0 };
 }
 
 function partDoing(state: string, active: readonly string[]): Doing {
@@ -90,6 +97,7 @@ function partDoing(state: string, active: readonly string[]): Doing {
 }
 
 const PHASES: Readonly<Record<string, Doing>> = {
+  moving: 'working',
   'travelling up': 'rising',
   'travelling down': 'falling',
   unlocking: 'working',

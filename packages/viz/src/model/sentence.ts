@@ -1,6 +1,7 @@
 /** Numbers and records as words, in the user's units. */
 import { format } from 'd3-format';
 import type { FaultEntry, Flag, Picture, Quantity, Severity, System } from '../worker/message.js';
+import { words } from '../worker/words.js';
 
 export const SEVERITY_WORD: Readonly<Record<Severity, string>> = {
   fail: 'Fail',
@@ -56,9 +57,9 @@ export function seconds(t: number, digits = 2): string {
   return Number.isFinite(t) ? `${t.toFixed(digits)}\u00a0s` : 'not reached';
 }
 
-/** A device's name as a heading: 'left-leg' -> 'left leg'. */
+/** A name as a heading: 'left-leg' -> 'left leg', 'left-jack.headChamber' -> 'left jack head chamber'. */
 export function plain(name: string): string {
-  return name.replaceAll('-', ' ');
+  return words(name).replace(/[-.]/g, ' ');
 }
 
 export function sentenceOfFlag(flag: Flag, picture: Picture, system: System): string {

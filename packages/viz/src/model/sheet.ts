@@ -1,6 +1,6 @@
 /** Fits the drawing of the bay onto its paper; long empty stretches between units are cut out. */
-import type { Projection } from '../drawing/projection.js';
-import { boxOf } from '../drawing/projection.js';
+import type { Flat, Projection } from '../drawing/projection.js';
+import { boxOf, project } from '../drawing/projection.js';
 import type { OutlineSamples, Picture } from '../worker/message.js';
 import { swept } from './place.js';
 
@@ -10,7 +10,7 @@ export interface Sheet {
   readonly mm: number;
   /** How far a mechanism is moved to the right to close the gaps, mm (zero or negative). */
   readonly shiftOf: (mechanism: string) => number;
-  /** The highest point it reaches anywhere on its way, mm down the paper. */
+  /** The highest point it reaches anywhere on its way, or its well's roof, mm down the paper. */
   readonly topOf: (mechanism: string) => number;
   /** The lowest point that anything reaches, mm down the paper. */
   readonly bottom: number;
@@ -26,7 +26,7 @@ export interface Sheet {
 /** Gaps wider than this are cut down to this, mm; or px where the drawing is small. */
 const GAP = { mm: 420, px: 64 };
 /** Room for captions and labels, px. */
-const MARGIN = { top: 68, side: 18, bottom: 22 };
+const MARGIN = { top: 76, side: 18, bottom: 22 };
 
 interface Extent {
   readonly name: string;
@@ -45,11 +45,20 @@ function extents(picture: Picture, onto: Projection): Extent[] {
   const known = views.get(onto.name);
   if (known !== undefined) return known;
   const found = picture.outlines.flatMap((o: OutlineSamples): Extent[] => {
-    const box = boxOf(swept([o], onto));
+    const box = boxOf([...swept([o], onto), ...wellCorners(picture, o.mechanism, onto)]);
     return box === undefined ? [] : [{ name: o.mechanism, ...box }];
   });
   views.set(onto.name, found);
   return found;
+}
+
+/** The well belongs to its leg: shown with it, and moved with it. */
+function wellCorners(picture: Picture, mechanism: string, onto: Projection): Flat[] {
+  const bay = picture.units.find((u) => u.leg === mechanism)?.bay;
+  const across = onto.name === 'side' ? bay?.ends : bay?.walls;
+  return bay === undefined || across === undefined
+    ? []
+    : across.map((a) => project({ x: a, y: a, z: bay.roof }, onto));
 }
 
 /** `width` x `height` is the size of the figure, px. */

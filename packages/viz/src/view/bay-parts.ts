@@ -5,6 +5,7 @@ import { pathOf, project } from '../drawing/projection.js';
 import type { Flat, Projection } from '../drawing/projection.js';
 import { tyrePaths } from '../drawing/tyre.js';
 import type { Place } from '../model/place.js';
+import type { BayEntry } from '../worker/message.js';
 
 /** The outer cylinder covers this share of the leg at its longest; the rest is the sliding part. */
 const CYLINDER = 0.6;
@@ -78,4 +79,13 @@ export function ghost(place: Place, onto: Projection): SVGTemplateResult {
   return svg`
     <path class="ghost" d=${pathOf([...line, ...edge.reverse()], edge.length > 0)}></path>
     ${wheel === undefined ? nothing : svg`<path class="ghost" d=${wheel.silhouette}></path>`}`;
+}
+
+/** A well: roof and the two walls that this view shows edge on, down to `floor`, m. */
+export function well(bay: BayEntry, floor: number, onto: Projection): SVGTemplateResult {
+  const ends = onto.name === 'side' ? bay.ends : bay.walls;
+  if (ends === undefined) return svg``;
+  const at = (along: number, z: number): Flat => project({ x: along, y: along, z }, onto);
+  const [a, b] = ends;
+  return svg`<path class="well" d=${pathOf([at(a, floor), at(a, bay.roof), at(b, bay.roof), at(b, floor)])}></path>`;
 }

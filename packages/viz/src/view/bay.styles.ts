@@ -109,11 +109,24 @@ export const bayStyles = css`
     stroke-dasharray: 2 4;
     vector-effect: non-scaling-stroke;
   }
+  .well {
+    fill: none;
+    stroke: var(--rule-strong);
+    stroke-width: 1;
+    vector-effect: non-scaling-stroke;
+  }
   .flagged-fail,
   .flagged-caution,
   .flagged-note {
     stroke-width: 4;
     stroke-dasharray: 9 4;
+  }
+  /* Too small for dashes. */
+  .pivot.flagged-fail,
+  .pivot.flagged-caution,
+  .pivot.flagged-note {
+    stroke-width: 3;
+    stroke-dasharray: none;
   }
   .flagged-fail {
     stroke: var(--fail);
@@ -181,13 +194,16 @@ export const bayStyles = css`
     text-transform: capitalize;
   }
   th.phase {
-    width: 19%;
+    width: 18%;
   }
   th.angle {
-    width: 10%;
+    width: 9.5%;
+  }
+  th.doors {
+    width: 15.5%;
   }
   th.lock {
-    width: 13.5%;
+    width: 12.5%;
   }
   td.flags {
     font-weight: 600;

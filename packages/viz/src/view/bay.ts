@@ -3,18 +3,20 @@ import type { SVGTemplateResult, TemplateResult } from 'lit';
 import { dot, project, PROJECTIONS } from '../drawing/projection.js';
 import type { Projection } from '../drawing/projection.js';
 import { flagOn, stateAt, stretches } from '../model/history.js';
-import { margin, seconds, withUnit } from '../model/sentence.js';
+import { lockState } from '../model/lock.js';
+import { withUnit } from '../model/sentence.js';
 import { angleAt, placeAt } from '../model/place.js';
 import { layOut } from '../model/sheet.js';
 import type { Sheet } from '../model/sheet.js';
 import type { State } from '../model/state.js';
 import type { Flag, OutlineSamples, Picture, UnitFacts } from '../worker/message.js';
 import { define, View } from './base.js';
-import { door, ghost, leg } from './bay-parts.js';
+import { door, ghost, leg, well } from './bay-parts.js';
+import { bayTable } from './bay-table.js';
 import { bayStyles } from './bay.styles.js';
 import { shared } from './shared.styles.js';
 import { textScale } from './scale.js';
-import { sign, signAt } from './sign.js';
+import { signAt } from './sign.js';
 
 /**
  * The bay: legs, wheels and doors where the run says they are, from the front and the side,
@@ -59,7 +61,11 @@ export class Bay extends View {
         )}
         ${this.#figure(picture, PROJECTIONS.side, nothing)}
       </div>
-      ${picture === undefined ? nothing : this.#now(picture)}
+      ${
+        picture === undefined
+          ? nothing
+          : bayTable({ ...this.state, picture, flagOn: (device) => this.#flagOn(picture, device) })
+      }
     `;
   }
 
@@ -113,6 +119,7 @@ export class Bay extends View {
     const far = (o: OutlineSamples): boolean =>
       onto.name === 'side' && sideOf(picture, o.mechanism) === 'right';
     return svg`
+      ${picture.units.map((u) => this.#well(picture, u, onto, sheet))}
       ${order.map((o) => inside(o, far(o) ? nothing : [ghost(placeAt(o, o.low), onto), ghost(placeAt(o, o.high), onto)]))}
       ${sheet.breaks.map((b) => svg`<path class="break" d=${b.path}></path><text x=${b.x} y=${b.y} font-size=${11 * sheet.mm} stroke-width=${3 * sheet.mm} text-anchor="middle" class="cut">${withUnit(b.gap, 'length', picture, this.state.system)}</text>`)}
       ${order.map((o) => inside(o, this.#part(picture, o, onto), far(o)))}
@@ -127,104 +134,46 @@ export class Bay extends View {
     return o.shape === 'leg' ? leg(place, onto, reach(o), mark) : door(place, onto, mark);
   }
 
-  /** Lock signs and the unit's name: the downlock beside the pivot, the uplock where the axle comes to rest. */
+  /** The well as a thin outline down to the hinges of its doors, or else to the leg's pivot. */
+  #well(picture: Picture, unit: UnitFacts, onto: Projection, sheet: Sheet): unknown {
+    if (unit.bay === undefined || (onto.name === 'side' && unit.side === 'right')) return nothing;
+    const names = unit.doors.length > 0 ? unit.doors : [unit.leg];
+    const hinges = picture.outlines
+      .filter((o) => names.includes(o.mechanism))
+      .map((o) => (placeAt(o, o.low).line[0] ?? ORIGIN).z);
+    return svg`<g transform="translate(${sheet.shiftOf(unit.leg)} 0)">${well(unit.bay, Math.min(...hinges), onto)}</g>`;
+  }
+
+  /** Lock signs and the unit's name: the downlock above the pivot, the uplock above where the axle comes to rest. */
   #locks(picture: Picture, unit: UnitFacts, onto: Projection, sheet: Sheet): SVGTemplateResult {
     const o = picture.outlines.find((each) => each.mechanism === unit.leg);
     if (o === undefined || (onto.name === 'side' && unit.side === 'right')) return svg``;
     const up = placeAt(o, o.high).line;
-    const [px, py] = project(up[0] ?? ORIGIN, onto);
-    const [ux, uy] = project(up[up.length - 1] ?? ORIGIN, onto);
+    const [px] = project(up[0] ?? ORIGIN, onto);
+    const [ux] = project(up[up.length - 1] ?? ORIGIN, onto);
     const shift = sheet.shiftOf(unit.leg);
     const size = 17 * sheet.mm;
     const foot = sheet.bottom + 14 * sheet.mm;
-    // Clear of the wheel wherever it is.
-    const top = sheet.topOf(unit.leg);
-    const [dx, dy] = onto.name === 'side' ? [px, py - 18 * sheet.mm] : [px, top - 13 * sheet.mm];
+    // Clear of the wheel wherever it is, and of the well's roof.
+    const y = sheet.topOf(unit.leg) - 13 * sheet.mm;
     // Seen end-on the two would lie on each other: then they stand side by side.
-    const apart = Math.hypot(ux - px, uy - py) < 40 * sheet.mm ? 15 * sheet.mm : 0;
-    const lock = (name: string, word: string, x: number, y: number): unknown => {
+    const apart = unit.uplock !== '' && Math.abs(ux - px) < 40 * sheet.mm ? 17 * sheet.mm : 0;
+    const lock = (which: 'uplock' | 'downlock', word: string, x: number): unknown => {
+      const name = unit[which];
       if (name === '') return nothing;
-      const engaged = this.#mode(picture, name) === 'engaged';
+      const engaged = lockState(picture, unit, which, this.state.time).holds;
       const flag = this.#flagOn(picture, name);
       return svg`
-        ${flag === undefined ? nothing : svg`<circle class="pivot flagged-${flag.severity}" cx=${x} cy=${y} r=${size * 0.85}></circle>`}
+        ${flag === undefined ? nothing : svg`<circle class="pivot flagged-${flag.severity}" cx=${x} cy=${y} r=${size * 0.72}></circle>`}
         ${signAt(engaged ? 'engaged' : 'open', x, y, size)}
-        <text class="cut" x=${x + size * 0.6} y=${y + size * 0.4} font-size=${10 * sheet.mm} stroke-width=${3 * sheet.mm}>${word}</text>`;
+        <text class="cut" x=${x + size * 0.78} y=${y + size * 0.4} font-size=${10 * sheet.mm} stroke-width=${3 * sheet.mm}>${word}</text>`;
     };
     return svg`<g transform="translate(${shift} 0)">
-      <text x=${px} y=${dy - 12 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm} stroke-width=${3 * sheet.mm}>${unit.name}</text>
+      <text x=${px} y=${y - 17 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm} stroke-width=${3 * sheet.mm}>${unit.name}</text>
       ${this.state.large ? svg`<text class="cut" x=${px} y=${foot} text-anchor="middle" font-size=${12 * sheet.mm} stroke-width=${3 * sheet.mm}>${stateAt(stretches(picture, unit.name, 'phase'), this.state.time)}</text>` : nothing}
-      ${lock(unit.downlock, 'D', dx - apart, dy)}
-      ${lock(unit.uplock, 'U', apart > 0 ? dx + apart : ux, apart > 0 ? dy : top - 12 * sheet.mm)}
+      ${lock('downlock', 'D', px - apart)}
+      ${lock('uplock', 'U', apart > 0 ? px + apart : ux)}
     </g>`;
-  }
-
-  #mode(picture: Picture, device: string): string {
-    return stateAt(stretches(picture, device, 'mode'), this.state.time);
-  }
-
-  /** The worst flag on any of these at the play head, in words. */
-  #flagged(picture: Picture, names: readonly string[]): unknown {
-    const rank = { fail: 0, caution: 1, note: 2 };
-    const found = names
-      .flatMap((n) => this.#flagOn(picture, n) ?? [])
-      .sort((a, b) => rank[a.severity] - rank[b.severity])[0];
-    if (found === undefined) return nothing;
-    const how = margin(found.margin, found.marginQuantity, picture, this.state.system);
-    return html`<span class=${found.severity} title="${found.title} (${how})"
-      >${sign(found.severity)} ${found.title}</span
-    >`;
-  }
-
-  #now(picture: Picture): TemplateResult {
-    const { time, system } = this.state;
-    const angle = (name: string): string => {
-      const o = picture.outlines.find((each) => each.mechanism === name);
-      if (o === undefined) return '';
-      const share = (angleAt(picture, o, time) - o.low) / (o.high - o.low || 1);
-      return share < 0.002
-        ? o.ends[0]
-        : share > 0.998
-          ? o.ends[1]
-          : withUnit(angleAt(picture, o, time), 'angle', picture, system);
-    };
-    const lock = (name: string): unknown => {
-      if (name === '') return 'none';
-      const mode = this.#mode(picture, name);
-      return html`${sign(mode === 'engaged' ? 'engaged' : 'open')} ${mode}`;
-    };
-    return html`<table class=${this.state.large ? 'aside' : ''}>
-      <caption class="aside">
-        State of each unit at ${seconds(time)}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">Unit</th>
-          <th scope="col" class="phase">Phase</th>
-          <th scope="col" class="angle">Leg</th>
-          <th scope="col" class="angle">Doors</th>
-          <th scope="col" class="lock">Uplock</th>
-          <th scope="col" class="lock">Downlock</th>
-          <th scope="col" class="flags">Flagged here</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${picture.units.map(
-          (u) =>
-            html`<tr data-unit=${u.name}>
-              <th scope="row">${u.name}</th>
-              <td>${stateAt(stretches(picture, u.name, 'phase'), time)}</td>
-              <td>${angle(u.leg)}</td>
-              <td>${u.doors.length === 0 ? 'none' : u.doors.map(angle).join(', ')}</td>
-              <td>${lock(u.uplock)}</td>
-              <td>${lock(u.downlock)}</td>
-              <td class="flags">
-                ${this.#flagged(picture, [u.name, u.leg, ...u.doors, u.uplock, u.downlock, ...u.others])}
-              </td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>`;
   }
 }
 

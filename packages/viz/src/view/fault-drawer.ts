@@ -151,7 +151,10 @@ export class FaultDrawer extends View {
           ${possible
             .filter((f) => f.group === group)
             .map(
-              (f) => html`<option value=${f.kind} ?selected=${f.kind === kind}>${f.title}</option>`,
+              (f) =>
+                html`<option value=${f.kind} ?selected=${f.kind === kind}>
+                  ${f.title}${f.silent === true ? ' (inspection only)' : ''}
+                </option>`,
             )}
         </optgroup>`,
     );

@@ -100,7 +100,7 @@ export function orderBody(o: OrderBody): TemplateResult {
     <g transform="translate(${left} 0)" clip-path="url(#window)">
       ${timeTicks(plot.scale).map((t) => svg`<line class="grid" x1=${t.x} x2=${t.x} y1="0" y2=${height}></line>`)}
       ${reached(picture) < picture.duration ? svg`<rect class="beyond" x=${end} y="0" width=${Math.max(plot.width - end, 0) + EDGE} height=${height}><title>Not simulated: the run ended early</title></rect>` : nothing}
-      ${rows.map(({ lane: l, y }) => l.bars.map((b) => bar(b, y, plot, l.heading)))}
+      ${rows.map(({ lane: l, y }) => l.bars.map((b) => bar(b, y, plot, l.worded)))}
       ${chosen < 0 ? nothing : arrows(picture, chosen, plot, middleOf)}
       ${rows.map(({ lane: l, y }) =>
         // Phases begin and end with their bars: only the one picked out is marked.

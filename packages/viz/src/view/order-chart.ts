@@ -86,9 +86,9 @@ export class OrderChart extends View {
   #followed: State['selection'] = { kind: 'none' };
 
   protected override render(): TemplateResult {
-    const { picture, span, selection, system, large } = this.state;
+    const { picture, span, selection, system } = this.state;
     if (picture === undefined) return html``;
-    const depth = this.depth ?? (large ? 'gear' : 'working');
+    const depth = this.depth ?? 'gear';
     const shown = lanesAt(picture, depth, selection);
     const left = names(this.width);
     const width = Math.max(this.width - left - EDGE, 10);

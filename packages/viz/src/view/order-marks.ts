@@ -21,20 +21,20 @@ export interface Plot {
   readonly width: number;
 }
 
-export function bar(b: Bar, y: number, plot: Plot, heading: boolean): SVGTemplateResult {
+export function bar(b: Bar, y: number, plot: Plot, worded: boolean): SVGTemplateResult {
   const x1 = Math.max(plot.scale(b.from), 0);
   const x2 = Math.min(plot.scale(b.to), plot.width);
   if (x2 <= 0 || x1 >= plot.width) return svg``;
   const wide = Math.max(x2 - x1, 1.5);
   const moving = b.doing === 'rising' || b.doing === 'falling';
-  const thin = b.doing === 'rest' && !heading;
-  const word = moving && !heading ? '' : b.state;
-  const fits = word.length * LETTER + (moving ? 20 : 8) < wide;
+  const thin = b.doing === 'rest' && !worded;
+  const word = moving && !worded ? '' : b.state;
+  const fits = word.length * LETTER + (moving ? 20 : 11) < wide;
   const inset = thin ? 8.5 : 3;
   return svg`
-    <rect class=${heading ? `${b.doing} phase` : b.doing} x=${x1} y=${y + inset} width=${wide} height=${ROW - 2 * inset} rx=${thin ? 0 : 2}><title>${b.state}</title></rect>
+    <rect class=${worded ? `${b.doing} phase` : b.doing} x=${x1} y=${y + inset} width=${wide} height=${ROW - 2 * inset} rx=${thin ? 0 : 2}><title>${b.state}</title></rect>
     ${moving && wide > 16 ? svg`<path class="way" d=${b.doing === 'rising' ? RISING : FALLING} transform="translate(${x1 + 10} ${y + ROW / 2})"></path>` : nothing}
-    ${fits && word !== '' && !thin ? svg`<text class="word ${b.doing === 'held' ? 'held' : ''}" x=${x1 + (moving ? 19 : 5)} y=${y + ROW / 2 + 3.6}>${word}</text>` : nothing}`;
+    ${fits && word !== '' && !thin ? svg`<text class="word ${b.doing === 'held' ? 'held' : ''}" x=${x1 + (moving ? 19 : 8)} y=${y + ROW / 2 + 3.6}>${word}</text>` : nothing}`;
 }
 
 export function event(

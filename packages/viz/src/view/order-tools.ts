@@ -7,7 +7,7 @@ import type { Store } from '../model/store.js';
 import type { Picture } from '../worker/message.js';
 
 const DEPTH_WORD: Readonly<Record<Depth, string>> = {
-  gear: 'legs and doors',
+  gear: 'legs, doors, locks',
   working: 'all that work',
   all: 'all there are',
 };

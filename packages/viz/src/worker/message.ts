@@ -3,6 +3,7 @@
  * and its arrays transferred.
  */
 import type {
+  BayEntry,
   FaultEntry,
   Flag,
   Issue,
@@ -15,6 +16,7 @@ import type {
 } from '@wheelwell/core';
 
 export type {
+  BayEntry,
   FaultEntry,
   Flag,
   Issue,
@@ -70,6 +72,8 @@ export interface DeviceFacts {
   readonly active: readonly string[];
   /** Mode at the start of the run; empty for a device with one mode. */
   readonly first: string;
+  /** The operator tells the gear up or down by it. */
+  readonly lever: boolean;
   /** Kinds of fault that can befall it. */
   readonly faults: readonly string[];
 }
@@ -81,8 +85,10 @@ export interface UnitFacts {
   readonly doors: readonly string[];
   readonly uplock: string;
   readonly downlock: string;
-  /** Sequence valves and actuators. */
+  /** Sequence valves, actuators, and whatever else hangs on the unit's parts alone. */
   readonly others: readonly string[];
+  /** The well it goes into. */
+  readonly bay?: BayEntry;
 }
 
 export interface FaultFacts {

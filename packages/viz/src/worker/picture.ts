@@ -1,11 +1,20 @@
 /** Makes the plain picture of a run that is posted to the page. */
-import { catalogues, tailored } from '@wheelwell/core';
-import type { Parameters, Role, Run, Scenario } from '@wheelwell/core';
+import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
+import type { ComponentEntry, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
 import { displayTable } from './display.js';
 import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
 import { sampleOutline } from './outline.js';
+import { words } from './words.js';
 
 const { components, faults, mechanisms } = catalogues;
+
+/** By what they are looked for under, then by title. */
+const CATALOGUE: readonly FaultFacts[] = FAULT_GROUPS.flatMap((group) =>
+  Object.values(faults)
+    .filter((f) => f.group === group)
+    .map(faultFacts)
+    .sort((a, b) => (a.title < b.title ? -1 : 1)),
+);
 
 export function picture(scenario: Scenario, run: Run, elapsed: number): Picture {
   return {
@@ -22,7 +31,7 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
       faults: card.faults,
     })),
     faults: run.card.faults,
-    catalogue: Object.values(faults).map(faultFacts),
+    catalogue: CATALOGUE,
     fluidFaults: befalling('fluid'),
     devices: deviceFacts(scenario),
     units: Object.entries(scenario.units).map(([name, u]) => ({
@@ -32,7 +41,8 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
       doors: u.doors,
       uplock: u.uplock ?? '',
       downlock: u.downlock ?? '',
-      others: [...u.sequence, ...u.actuators],
+      others: [...new Set([...hangingOn(scenario, u), ...u.sequence, ...u.actuators])],
+      ...(u.bay === undefined ? {} : { bay: u.bay }),
     })),
     limits: Object.fromEntries(
       Object.entries(scenario.limits).filter((e): e is [string, number] => e[1] !== undefined),
@@ -41,8 +51,8 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
     tick: run.tick,
     ticks: run.ticks,
     outcome: run.outcome,
-    log: run.log,
-    flags: run.flags,
+    log: run.log.map((e) => ({ ...e, cause: words(e.cause) })),
+    flags: run.flags.map((f) => ({ ...f, explanation: words(f.explanation) })),
     timings: run.timings,
     statistics: run.statistics,
     angles: angles(run),
@@ -93,6 +103,7 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
     title: string,
     role: Role,
     parameters: Parameters,
+    lever: boolean,
   ): DeviceFacts => {
     const device = components[kind];
     const modes = device === undefined ? {} : (tailored(device, parameters).modes ?? {});
@@ -102,6 +113,7 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
       role,
       note,
       active: Object.keys(modes).filter((m) => modes[m]?.active === true),
+      lever,
       first: components[kind]?.initialMode?.(parameters) ?? Object.keys(modes)[0] ?? '',
       faults: befalling(kind),
     };
@@ -109,13 +121,44 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
   return [
     ...Object.entries(scenario.components).map(([name, e]) => {
       const kind = components[e.is];
-      return facts(name, e.is, e.note, kind?.title ?? e.is, kind?.role ?? 'other', e.parameters);
+      const role = kind?.role ?? 'other';
+      const lever = isLever(scenario, name, e);
+      return facts(name, e.is, e.note, kind?.title ?? e.is, role, e.parameters, lever);
     }),
     ...Object.entries(scenario.mechanisms).map(([name, e]) => {
       const kind = mechanisms[e.is];
-      return facts(name, e.is, e.note, kind?.title ?? e.is, kind?.role ?? 'other', e.parameters);
+      const role = kind?.role ?? 'other';
+      return facts(name, e.is, e.note, kind?.title ?? e.is, role, e.parameters, false);
     }),
   ];
+}
+
+/** A selector without wires, or whatever else a card tells up and down by: a controller, a power pack. */
+function isLever(scenario: Scenario, name: string, entry: ComponentEntry): boolean {
+  const kind = components[entry.is];
+  if (kind === undefined) return false;
+  if (kind.role === 'selector' && Object.keys(entry.signals).length === 0) return true;
+  const inputs = tailored(kind, entry.parameters).inputs ?? {};
+  return Object.values(scenario.cards)
+    .flatMap((card) => card.steps)
+    .some((step) => {
+      const choices = step.device === name ? inputs[step.input]?.choices : undefined;
+      return choices !== undefined && choices.includes('up') && choices.includes('down');
+    });
+}
+
+/** What hangs on a unit's leg and doors alone: members they drive, door hooks, switches, chains. */
+function hangingOn(scenario: Scenario, unit: UnitEntry): string[] {
+  const own = new Set([unit.leg, ...unit.doors]);
+  const driven = Object.entries(scenario.mechanisms).flatMap(([name, m]) =>
+    m.driven !== undefined && own.has(m.driven.by) && !own.has(name) ? [name] : [],
+  );
+  driven.forEach((name) => own.add(name));
+  const joined = Object.entries(scenario.components).flatMap(([name, c]) => {
+    const links = Object.values(c.links);
+    return links.length > 0 && links.every((l) => own.has(l.to)) ? [name] : [];
+  });
+  return [...driven, ...joined];
 }
 
 function faultFacts(f: FaultFacts): FaultFacts {
