@@ -12,8 +12,9 @@
  * coefficient C_h = H / (q S c) (any text on aerodynamics); the seal's law is common practice, no source.
  */
 import type { MechanismDefinition, Parameters, Placement, Point3 } from '../define/index.js';
+import { inertiaFits, placed, swinging } from './body.js';
 import { add, GRAVITY, num, sample, times } from './statics.js';
-import { rubbing, tightSpot } from './tight-spot.js';
+import { rubbing } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
 
@@ -105,78 +106,25 @@ export const door: MechanismDefinition = {
       default: 0,
       why: 'None in a tight hinge; worn pins let the panel down, which takes clearance but no force.',
     },
-    friction: {
-      title: 'Hinge friction moment',
-      quantity: 'moment',
-      range: [0, 1000],
-      default: 1,
-      why: 'Greased piano or goose-neck hinge, from memory.',
-    },
-    ...tightSpot(1000, 'hinge'),
-    staticRatio: {
-      title: 'Static over sliding friction',
-      quantity: 'ratio',
-      range: [1, 3],
-      default: 1.2,
-      why: 'Greased bronze on steel, from memory.',
-    },
-    damping: {
-      title: 'Viscous damping',
-      quantity: 'angular-damping',
-      range: [0, 2000],
-      default: 0.5,
-      why: 'Air and grease; small against the oil.',
-    },
-    restitution: {
-      title: 'Rebound at the end stops',
-      quantity: 'ratio',
-      range: [0, 0.9],
-      default: 0.1,
-      why: 'Sheet structure and rubber give little back. Common practice, no source.',
-    },
-    pitch: {
-      title: 'Aircraft pitch on jacks',
-      quantity: 'angle',
-      range: [-30 * DEG, 30 * DEG],
-      default: 0,
-      why: 'Nose up positive; level in flight attitude unless said otherwise.',
-    },
-    hingeAft: {
-      title: 'Hinge, front end aft of datum',
-      quantity: 'length',
-      range: [-50, 50],
-      default: 0,
-      why: 'Aircraft drawing.',
-    },
-    hingeRight: {
-      title: 'Hinge, right of centre line',
-      quantity: 'length',
-      range: [-30, 30],
-      default: 0,
-      why: 'Aircraft drawing; negative on the left.',
-    },
-    hingeUp: {
-      title: 'Hinge, above datum',
-      quantity: 'length',
-      range: [-10, 10],
-      default: 0,
-      why: 'Aircraft drawing.',
-    },
-    initial: {
-      title: 'Angle at the start',
-      quantity: 'angle',
-      range: [0, 170 * DEG],
-      default: 0,
-      why: 'Closed unless the aircraft stands with its doors open.',
-    },
+    ...swinging({
+      what: 'hinge',
+      friction: 1,
+      frictionMost: 1000,
+      frictionWhy: 'Greased piano or goose-neck hinge, from memory.',
+      damping: 0.5,
+      dampingMost: 2000,
+      dampingWhy: 'Air and grease; small against the oil.',
+      reboundWhy: 'Sheet structure and rubber give little back. Common practice, no source.',
+    }),
+    ...placed(
+      'hinge',
+      'Hinge',
+      'front end ',
+      'Closed unless the aircraft stands with its doors open.',
+    ),
   },
   check: (p) => {
-    const found: { parameter: string; message: string }[] = [];
-    if (num(p, 'inertia') < 0.999 * num(p, 'mass') * num(p, 'cog') ** 2)
-      found.push({
-        parameter: 'inertia',
-        message: 'is less than mass times the square of the centre of gravity distance',
-      });
+    const found = inertiaFits(p);
     if (num(p, 'cog') > num(p, 'chord'))
       found.push({ parameter: 'cog', message: 'lies beyond the free edge' });
     if (num(p, 'sealAngle') > num(p, 'travel'))

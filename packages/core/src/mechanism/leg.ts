@@ -17,9 +17,10 @@
  * Also right for a tail or nose leg: leave twist, shortening and gas at zero.
  */
 import type { MechanismDefinition, Placement, Point3 } from '../define/index.js';
+import { inertiaFits, placed, swinging } from './body.js';
 import { gasForce, mostShortened, poses } from './pose.js';
 import { add, dot, downward, GRAVITY, num, sample, times } from './statics.js';
-import { rubbing, tightSpot } from './tight-spot.js';
+import { rubbing } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
 
@@ -195,73 +196,22 @@ export const leg: MechanismDefinition = {
       default: 0,
       why: 'Where that drag acts.',
     },
-    friction: {
-      title: 'Pivot friction moment',
-      quantity: 'moment',
-      range: [0, 5000],
-      default: 5,
-      why: 'Greased bush: friction coefficient about 0.1 times load times bush radius (from memory).',
-    },
-    ...tightSpot(5000, 'pivot'),
-    staticRatio: {
-      title: 'Static over sliding friction',
-      quantity: 'ratio',
-      range: [1, 3],
-      default: 1.2,
-      why: 'Greased bronze on steel, from memory.',
-    },
-    damping: {
-      title: 'Viscous damping',
-      quantity: 'angular-damping',
-      range: [0, 10_000],
-      default: 2,
-      why: 'Grease and air; small against the oil.',
-    },
-    restitution: {
-      title: 'Rebound at the end stops',
-      quantity: 'ratio',
-      range: [0, 0.9],
-      default: 0.1,
-      why: 'Steel stop carried by sheet structure gives little back. Common practice, no source.',
-    },
-    pitch: {
-      title: 'Aircraft pitch on jacks',
-      quantity: 'angle',
-      range: [-30 * DEG, 30 * DEG],
-      default: 0,
-      why: 'Nose up positive; level in flight attitude unless said otherwise.',
-    },
-    pivotAft: {
-      title: 'Pivot, aft of datum',
-      quantity: 'length',
-      range: [-50, 50],
-      default: 0,
-      why: 'Aircraft drawing.',
-    },
-    pivotRight: {
-      title: 'Pivot, right of centre line',
-      quantity: 'length',
-      range: [-30, 30],
-      default: 0,
-      why: 'Aircraft drawing; negative on the left.',
-    },
-    pivotUp: {
-      title: 'Pivot, above datum',
-      quantity: 'length',
-      range: [-10, 10],
-      default: 0,
-      why: 'Aircraft drawing.',
-    },
-    initial: {
-      title: 'Angle at the start',
-      quantity: 'angle',
-      range: [0, 170 * DEG],
-      default: 0,
-      why: 'Down, as an aircraft comes onto the jacks.',
-    },
+    ...swinging({
+      what: 'pivot',
+      friction: 5,
+      frictionMost: 5000,
+      frictionWhy:
+        'Greased bush: friction coefficient about 0.1 times load times bush radius (from memory).',
+      damping: 2,
+      dampingMost: 10_000,
+      dampingWhy: 'Grease and air; small against the oil.',
+      reboundWhy:
+        'Steel stop carried by sheet structure gives little back. Common practice, no source.',
+    }),
+    ...placed('pivot', 'Pivot', '', 'Down, as an aircraft comes onto the jacks.'),
   },
   check: (p) => {
-    const found: { parameter: string; message: string }[] = [];
+    const found = inertiaFits(p);
     const most = mostShortened(p);
     if (most >= num(p, 'length'))
       found.push({ parameter: 'shortening', message: 'shortens the leg to nothing' });
@@ -272,11 +222,6 @@ export const leg: MechanismDefinition = {
       });
     if (num(p, 'slidingMass') > num(p, 'mass'))
       found.push({ parameter: 'slidingMass', message: 'is more than the whole moving mass' });
-    if (num(p, 'inertia') < 0.999 * num(p, 'mass') * num(p, 'cog') ** 2)
-      found.push({
-        parameter: 'inertia',
-        message: 'is less than mass times the square of the centre of gravity distance',
-      });
     if (num(p, 'initial') > num(p, 'travel'))
       found.push({ parameter: 'initial', message: 'lies beyond the travel' });
     return found;

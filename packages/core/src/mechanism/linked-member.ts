@@ -9,9 +9,10 @@
  * Source: statics of a hinged body (any text on engineering mechanics).
  */
 import type { MechanismDefinition, Parameters, Placement, Point3 } from '../define/index.js';
+import { inertiaFits, placed, swinging } from './body.js';
 import { towards } from './pose.js';
 import { add, cross, dot, downward, GRAVITY, num, sample, times } from './statics.js';
-import { rubbing, tightSpot } from './tight-spot.js';
+import { rubbing } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
 
@@ -82,78 +83,20 @@ export const linkedMember: MechanismDefinition = {
       default: 0.05,
       why: 'An arm or rod; a fairing is as wide as its drawing says.',
     },
-    friction: {
-      title: 'Pivot friction moment',
-      quantity: 'moment',
-      range: [0, 1000],
-      default: 0.5,
-      why: 'A greased pin, from memory.',
-    },
-    ...tightSpot(1000, 'pivot'),
-    staticRatio: {
-      title: 'Static over sliding friction',
-      quantity: 'ratio',
-      range: [1, 3],
-      default: 1.2,
-      why: 'Greased bronze on steel, from memory.',
-    },
-    damping: {
-      title: 'Viscous damping',
-      quantity: 'angular-damping',
-      range: [0, 2000],
-      default: 0.2,
-      why: 'Air and grease; small against what moves it.',
-    },
-    restitution: {
-      title: 'Rebound at the end stops',
-      quantity: 'ratio',
-      range: [0, 0.9],
-      default: 0.1,
-      why: 'Sheet structure gives little back. Common practice, no source.',
-    },
-    pitch: {
-      title: 'Aircraft pitch on jacks',
-      quantity: 'angle',
-      range: [-30 * DEG, 30 * DEG],
-      default: 0,
-      why: 'Nose up positive; level in flight attitude unless said otherwise.',
-    },
-    pivotAft: {
-      title: 'Pivot, aft of datum',
-      quantity: 'length',
-      range: [-50, 50],
-      default: 0,
-      why: 'Aircraft drawing.',
-    },
-    pivotRight: {
-      title: 'Pivot, right of centre line',
-      quantity: 'length',
-      range: [-30, 30],
-      default: 0,
-      why: 'Aircraft drawing; negative on the left.',
-    },
-    pivotUp: {
-      title: 'Pivot, above datum',
-      quantity: 'length',
-      range: [-10, 10],
-      default: 0,
-      why: 'Aircraft drawing.',
-    },
-    initial: {
-      title: 'Angle at the start',
-      quantity: 'angle',
-      range: [0, 170 * DEG],
-      default: 0,
-      why: 'Home, with the gear down.',
-    },
+    ...swinging({
+      what: 'pivot',
+      friction: 0.5,
+      frictionMost: 1000,
+      frictionWhy: 'A greased pin, from memory.',
+      damping: 0.2,
+      dampingMost: 2000,
+      dampingWhy: 'Air and grease; small against what moves it.',
+      reboundWhy: 'Sheet structure gives little back. Common practice, no source.',
+    }),
+    ...placed('pivot', 'Pivot', '', 'Home, with the gear down.'),
   },
   check: (p) => {
-    const found: { parameter: string; message: string }[] = [];
-    if (num(p, 'inertia') < 0.999 * num(p, 'mass') * num(p, 'cog') ** 2)
-      found.push({
-        parameter: 'inertia',
-        message: 'is less than mass times the square of the centre of gravity distance',
-      });
+    const found = inertiaFits(p);
     if (num(p, 'initial') > num(p, 'travel'))
       found.push({ parameter: 'initial', message: 'lies beyond the travel' });
     return found;
