@@ -3,67 +3,20 @@
  * each fault card raises its flags because of its fault and by its rules.
  * Over 250 lines, since the runs of one aircraft are made once and looked at from all sides.
  */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import {
-  catalogues,
-  formatIssue,
-  readScenario,
-  timings,
-  type Card,
-  type Evidence,
-  type Scenario,
-} from '@wheelwell/core';
-import { simulateWith } from '../../packages/core/src/machine/index.js';
-import { kinds } from '../../packages/core/src/monitor/kind/index.js';
+import { timings } from '@wheelwell/core';
+import type { SimulatedRun } from '../../packages/core/src/machine/index.js';
+import { aircraft, raised, raisedWithout, when } from '../support/aircraft.js';
 import { bench } from '../support/bench.js';
 
-const file = 'fenwren.yaml';
-const reading = readScenario(
-  readFileSync(new URL(`../../scenarios/fenwren/${file}`, import.meta.url), 'utf8'),
-  { file },
-);
-if (reading.scenario === undefined) throw new Error(reading.issues.map(formatIssue).join('\n'));
-const scenario: Scenario = reading.scenario;
+const { scenario, run, play } = aircraft('fenwren');
 
 const PSI = 6894.757;
 const DEG = Math.PI / 180;
 const LEGS = ['left-leg', 'right-leg', 'nose-leg'];
 const BRACES = ['left-brace', 'right-brace', 'nose-brace'];
 
-type Run = ReturnType<typeof simulateWith>;
-const runs = new Map<string, Run>();
-/** The run of a card, made once. */
-function run(card: string, tolerance: 'normal' | 'fine' = 'normal'): Run {
-  const key = `${card} ${tolerance}`;
-  const known = runs.get(key) ?? simulateWith(catalogues, scenario, { card, tolerance });
-  runs.set(key, known);
-  return known;
-}
-/** A card played with some of it changed. */
-function play(card: string, change: Partial<Card>): Run {
-  const cards = { played: { ...scenario.cards[card], ...change } };
-  return simulateWith(catalogues, { ...scenario, cards }, { card: 'played' });
-}
-/** Rules that raise more than a note, each once. */
-const raised = (r: Run): string[] => [
-  ...new Set(r.flags.filter((f) => f.severity !== 'note').map((f) => f.rule)),
-];
-/** The same with one rule switched off. */
-function raisedWithout(e: Evidence, off: string): string[] {
-  const flags = [
-    ...Object.values(catalogues.rules)
-      .filter((rule) => rule.name !== off)
-      .flatMap((rule) => rule.judge(e)),
-    ...e.scenario.rules
-      .filter((rule) => rule.name !== off)
-      .flatMap((rule) => kinds[rule.kind](e, rule)),
-  ];
-  return [...new Set(flags.filter((f) => f.severity !== 'note').map((f) => f.rule))];
-}
-/** First time after `from` at which a device enters a mode, motion or phase. */
-const when = (r: Run, device: string, to: string, from = 0): number =>
-  r.log.find((e) => e.device === device && e.to === to && e.t > from)?.t ?? NaN;
+type Run = SimulatedRun;
 function value(r: Run, channel: string, t: number): number {
   const s = r.series(channel)!;
   const at = s.t.findIndex((x) => x >= t);

@@ -3,19 +3,14 @@
  * that finds it, and the tail unit moves as its linkage, chain and edges would have it.
  * Figures that are not statics or plane geometry are the scenario's own: common practice, no source.
  */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { formatIssue, readScenario, simulate } from '@wheelwell/core';
-import type { Card, Evidence, Flag, Run, Scenario } from '@wheelwell/core';
-import { rules } from '../../packages/core/src/monitor/index.js';
-import { kinds } from '../../packages/core/src/monitor/kind/index.js';
+import type { Card, Flag } from '@wheelwell/core';
+import type { SimulatedRun } from '../../packages/core/src/machine/index.js';
+import { aircraft, raised, raisedWithout, valueAt, when } from '../support/aircraft.js';
 
 const DEG = Math.PI / 180;
-const PATH = new URL('../../scenarios/hedgelark/hedgelark.yaml', import.meta.url);
-
-const { scenario: read, issues } = readScenario(readFileSync(PATH, 'utf8'), { file: 'hedgelark' });
-if (read === undefined) throw new Error(issues.map(formatIssue).join('\n'));
-const scenario: Scenario = read;
+const { scenario, play } = aircraft('hedgelark');
+type Run = SimulatedRun;
 
 const runs = new Map<string, Run>();
 /** A run of a card, changed or as it is, made once. */
@@ -23,34 +18,9 @@ function runOf(card: string, change: Partial<Card> = {}): Run {
   const key = `${card} ${JSON.stringify(change)}`;
   const known = runs.get(key);
   if (known !== undefined) return known;
-  const cards = { ...scenario.cards, [card]: { ...scenario.cards[card], ...change } };
-  const run = simulate({ ...scenario, cards }, { card });
+  const run = play(card, change);
   runs.set(key, run);
   return run;
-}
-
-const raisedOf = (flags: readonly Flag[]): readonly string[] => [
-  ...new Set(flags.filter((f) => f.severity !== 'note').map((f) => f.rule)),
-];
-
-/** What is raised when one rule, of the catalogue or the scenario's own, is left out. */
-function judgedWithout(run: Evidence, name: string): readonly string[] {
-  const builtIn = Object.values(rules).filter((rule) => rule.name !== name);
-  const own = scenario.rules.filter((rule) => rule.name !== name);
-  return raisedOf([
-    ...builtIn.flatMap((rule) => rule.judge(run)),
-    ...own.flatMap((rule) => kinds[rule.kind](run, rule)),
-  ]);
-}
-
-/** Value of a channel at a time. */
-function at(run: Run, channel: string, time: number): number {
-  const { t, v } = run.series(channel)!;
-  const i = Math.max(
-    1,
-    t.findIndex((x) => x >= time),
-  );
-  return v[i - 1] + ((v[i] - v[i - 1]) * (time - t[i - 1])) / (t[i] - t[i - 1]);
 }
 
 /** When a leg last came through an angle (rad) one way, s. */
@@ -66,22 +36,19 @@ function passes(run: Run, leg: string, angle: number, way: 'up' | 'down'): numbe
   return found;
 }
 
-const first = (run: Run, device: string, to: string, after = 0): number =>
-  run.log.find((x) => x.device === device && x.to === to && x.t > after)?.t ?? NaN;
-
 const faulty = Object.entries(scenario.cards).filter(([, card]) => card.faults.length > 0);
 
 // The switch: a card's flags come from its fault, and each from its rule alone.
 describe.each(faulty)('%s', (name, { expect: meant }) => {
   it.each([...meant])('%s is lost when its rule does not judge', (rule) => {
     const run = runOf(name);
-    expect(raisedOf(run.flags)).toContain(rule);
-    expect([...judgedWithout(run, rule)].sort()).toEqual(meant.filter((r) => r !== rule).sort());
+    expect(raised(run)).toContain(rule);
+    expect([...raisedWithout(run, rule)].sort()).toEqual(meant.filter((r) => r !== rule).sort());
   });
 
   it('shows nothing without its fault', () => {
     expect(meant).not.toEqual([]);
-    expect(raisedOf(runOf(name, { faults: [] }).flags)).toEqual([]);
+    expect(raised(runOf(name, { faults: [] }))).toEqual([]);
   });
 });
 
@@ -92,17 +59,17 @@ describe('tail doors in health', () => {
   const legAngles = [30, 50, 70, 85].map((q) => q * DEG);
 
   it('are open with the leg down and closed with it up, the chained one first to close and last to open', () => {
-    const down = first(run, 'selector', 'down', 5);
-    const closed = first(run, 'tail-right-door', 'at closed');
-    expect(closed).toBeLessThan(first(run, 'tail-left-door', 'at closed', 5));
-    expect(first(run, 'tail-left-door', 'rising', down)).toBeLessThan(
-      first(run, 'tail-right-door', 'rising', down),
+    const down = when(run, 'selector', 'down', 5);
+    const closed = when(run, 'tail-right-door', 'at closed');
+    expect(closed).toBeLessThan(when(run, 'tail-left-door', 'at closed', 5));
+    expect(when(run, 'tail-left-door', 'rising', down)).toBeLessThan(
+      when(run, 'tail-right-door', 'rising', down),
     );
     for (const door of ['tail-left-door', 'tail-right-door']) {
       const { travel } = scenario.mechanisms[door].parameters;
       for (const t of [0.5, 29])
-        expect(at(run, `${door}.angle`, t)).toBeCloseTo(travel as number, 6);
-      expect(Math.abs(at(run, `${door}.angle`, down))).toBeLessThan(0.5 * DEG);
+        expect(valueAt(run, `${door}.angle`, t)).toBeCloseTo(travel as number, 6);
+      expect(Math.abs(valueAt(run, `${door}.angle`, down))).toBeLessThan(0.5 * DEG);
     }
   });
 
@@ -125,15 +92,15 @@ describe('tail doors in health', () => {
         // Going down it is the last of the way (below 40 degrees) that the other strand pulls.
         if (way === 'down' && angle < 40 * DEG) continue;
         const t = passes(run, 'tail-leg', angle, way);
-        const lead = at(run, 'tail-chain.lead', t);
+        const lead = valueAt(run, 'tail-chain.lead', t);
         expect(lead).toBeGreaterThan(halfSlack);
         // Statics of a hinged panel: m g cog cos(q), give or take hinge friction, air and grease.
-        const q = at(run, 'tail-right-door.angle', t);
+        const q = valueAt(run, 'tail-right-door.angle', t);
         const drag =
           (p.friction as number) +
-          (p.damping as number) * Math.abs(at(run, 'tail-right-door.speed', t));
+          (p.damping as number) * Math.abs(valueAt(run, 'tail-right-door.speed', t));
         const rubs = way === 'up' ? drag : -drag;
-        const pull = -at(run, 'tail-chain.pull', t);
+        const pull = -valueAt(run, 'tail-chain.pull', t);
         expect(Math.abs(pull - (weight * Math.cos(q) + rubs))).toBeLessThan(0.05 * weight);
       }
     },
@@ -142,7 +109,7 @@ describe('tail doors in health', () => {
   it('take the fairing along turn for turn', () => {
     for (const angle of legAngles) {
       const t = passes(run, 'tail-leg', angle, 'up');
-      expect(at(run, 'tail-fairing.angle', t)).toBeCloseTo(angle, 4);
+      expect(valueAt(run, 'tail-fairing.angle', t)).toBeCloseTo(angle, 4);
     }
   });
 });
@@ -151,7 +118,7 @@ describe('tail doors out of step', () => {
   /** How much further open than in health the right door is with the leg at an angle, going up, rad. */
   const behind = (card: string, angle: number): number => {
     const [run, sound] = [runOf(card), runOf('healthy')].map((r) =>
-      at(r, 'tail-right-door.angle', passes(r, 'tail-leg', angle, 'up')),
+      valueAt(r, 'tail-right-door.angle', passes(r, 'tail-leg', angle, 'up')),
     );
     return run - sound;
   };
@@ -214,7 +181,10 @@ describe('in flight', () => {
     const rod = head - (Math.PI / 4) * (jack.rodDiameter as number) ** 2;
     const push = (run: Run): number => {
       const t = passes(run, 'left-leg', angle, 'up');
-      return at(run, 'left-leg-up.pressure', t) * head - at(run, 'left-leg-down.pressure', t) * rod;
+      return (
+        valueAt(run, 'left-leg-up.pressure', t) * head -
+        valueAt(run, 'left-leg-down.pressure', t) * rod
+      );
     };
     // Law of cosines: arm of a jack between 800 mm and 245 mm, 28 degrees apart with the leg down.
     const phi = 28 * DEG + angle;
@@ -236,10 +206,10 @@ describe('the tail hook’s cable', () => {
   it('lets the tail leg go without pressure, and no other', () => {
     const run = runOf('tail-cable');
     const pull = run.log.find((x) => x.device === 'tail-uplock' && x.kind === 'operator')!;
-    expect(at(run, 'tail-down.pressure', pull.t)).toBeLessThan(scenario.ambient + 0.1e6);
-    expect(first(run, 'tail-uplock', 'open', pull.t - 1)).toBeCloseTo(pull.t, 2);
-    expect(at(run, 'tail-leg.angle', 29)).toBeLessThan(30 * DEG);
-    expect(at(run, 'tail-left-door.angle', 29)).toBeGreaterThan(80 * DEG);
+    expect(valueAt(run, 'tail-down.pressure', pull.t)).toBeLessThan(scenario.ambient + 0.1e6);
+    expect(when(run, 'tail-uplock', 'open', pull.t - 1)).toBeCloseTo(pull.t, 2);
+    expect(valueAt(run, 'tail-leg.angle', 29)).toBeLessThan(30 * DEG);
+    expect(valueAt(run, 'tail-left-door.angle', 29)).toBeGreaterThan(80 * DEG);
     for (const side of ['left', 'right']) {
       const words = run.log.filter((x) => x.device === `${side}-uplock`).map((x) => x.to);
       expect(words.at(-1)).toBe('engaged');

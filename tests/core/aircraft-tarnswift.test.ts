@@ -4,27 +4,12 @@
  * fault and by its rules.
  * Over 250 lines, since the runs of one aircraft are made once and looked at from all sides.
  */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import {
-  catalogues,
-  formatIssue,
-  readScenario,
-  timings,
-  type Card,
-  type Evidence,
-  type Scenario,
-} from '@wheelwell/core';
-import { simulateWith } from '../../packages/core/src/machine/index.js';
-import { kinds } from '../../packages/core/src/monitor/kind/index.js';
+import { timings } from '@wheelwell/core';
+import type { SimulatedRun } from '../../packages/core/src/machine/index.js';
+import { aircraft, raised, raisedWithout, valueAt, when } from '../support/aircraft.js';
 
-const file = 'tarnswift.yaml';
-const reading = readScenario(
-  readFileSync(new URL(`../../scenarios/tarnswift/${file}`, import.meta.url), 'utf8'),
-  { file },
-);
-if (reading.scenario === undefined) throw new Error(reading.issues.map(formatIssue).join('\n'));
-const scenario: Scenario = reading.scenario;
+const { scenario, run, play } = aircraft('tarnswift');
 
 const PSI = 6894.757;
 const DEG = Math.PI / 180;
@@ -37,50 +22,11 @@ const DOWNLOCKS: readonly (readonly [device: string, mode: string])[] = [
   ['nose-brace', 'engaged'],
 ];
 
-type Run = ReturnType<typeof simulateWith>;
-const runs = new Map<string, Run>();
-/** The run of a card, made once. */
-function run(card: string, tolerance: 'normal' | 'fine' = 'normal'): Run {
-  const key = `${card} ${tolerance}`;
-  const known = runs.get(key) ?? simulateWith(catalogues, scenario, { card, tolerance });
-  runs.set(key, known);
-  return known;
-}
-/** A card played with some of it changed. */
-function play(card: string, change: Partial<Card>): Run {
-  const cards = { played: { ...scenario.cards[card], ...change } };
-  return simulateWith(catalogues, { ...scenario, cards }, { card: 'played' });
-}
-/** Rules that raise more than a note, each once. */
-const raised = (r: Run): string[] => [
-  ...new Set(r.flags.filter((f) => f.severity !== 'note').map((f) => f.rule)),
-];
-/** The same with one rule switched off. */
-function raisedWithout(e: Evidence, off: string): string[] {
-  const flags = [
-    ...Object.values(catalogues.rules)
-      .filter((rule) => rule.name !== off)
-      .flatMap((rule) => rule.judge(e)),
-    ...e.scenario.rules
-      .filter((rule) => rule.name !== off)
-      .flatMap((rule) => kinds[rule.kind](e, rule)),
-  ];
-  return [...new Set(flags.filter((f) => f.severity !== 'note').map((f) => f.rule))];
-}
-/** First time after `from` at which a device enters a mode or motion. */
-const when = (r: Run, device: string, to: string, from = 0): number =>
-  r.log.find((e) => e.device === device && e.to === to && e.t > from)?.t ?? NaN;
+type Run = SimulatedRun;
 /** When the lever was put there. */
 const lever = (r: Run, to: string): number =>
   r.log.find((e) => e.kind === 'operator' && e.device === 'gear-control' && e.to === to)!.t;
-/** Value of a channel at a time, between its samples straight. */
-function value(r: Run, channel: string, time: number): number {
-  const { t, v } = r.series(channel)!;
-  const i = t.findIndex((x) => x >= time);
-  if (i <= 0) return v[i < 0 ? v.length - 1 : 0];
-  const part = t[i] > t[i - 1] ? (time - t[i - 1]) / (t[i] - t[i - 1]) : 1;
-  return v[i - 1] + part * (v[i] - v[i - 1]);
-}
+const value = valueAt;
 function extreme(r: Run, channel: string, pick: (...x: number[]) => number): number {
   return r.series(channel)!.v.reduce((a, b) => pick(a, b));
 }

@@ -157,3 +157,23 @@ describe('oil that was shut in and has been warmed', () => {
     }
   });
 });
+
+describe('a pocket of air larger than the space it was given', () => {
+  it('brings its own room, so that no node begins with less than no oil', () => {
+    const { scenario, with: catalogues } = rig({
+      parts: {
+        orifice: {
+          is: 'orifice',
+          ports: { inlet: 'near', outlet: 'far' },
+          parameters: { bore: 1e-3 },
+        },
+      },
+      nodes: { near: { volume: 2e-5, air: 1e-4 }, far: { volume: 2e-5 } },
+      duration: 0.1,
+    });
+    const { oil } = simulateWith(catalogues, scenario).account();
+    // A tenth of the air's volume in oil, and what the other node holds.
+    expect(oil.start).toBeGreaterThan(2.9e-5);
+    expect(oil.start).toBeLessThan(3.5e-5);
+  });
+});

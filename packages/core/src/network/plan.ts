@@ -95,6 +95,8 @@ export const OUTSIDE = 'outside';
 
 /** No passage is smaller than this, m3: a drilled port. */
 const LEAST_VOLUME = 5e-7;
+/** Nor is more of it than this share trapped air. */
+const MOST_AIR = 0.9;
 
 /** Makes the plan. The scenario has been checked: names resolve, required ports are connected. */
 export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroundings): Plan {
@@ -179,7 +181,8 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       attachments: linked,
     });
   }
-  for (const n of nodes) n.volume = Math.max(n.volume, LEAST_VOLUME);
+  // Trapped air brings its own room.
+  for (const n of nodes) n.volume = Math.max(n.volume, LEAST_VOLUME, n.pocket / MOST_AIR);
   const wires = planWires(scenario, instances);
   return { nodes, coordinates, members, attachments, instances, wires, nodeOf };
 }

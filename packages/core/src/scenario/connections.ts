@@ -39,6 +39,20 @@ export function checkNodes(world: World): void {
       hint: near === '' ? `write ${BLANKED} to cap the port` : near,
     });
   }
+  for (const [node, users] of nodes) {
+    const tanks = users.filter(
+      ({ device, port }) =>
+        draft.components.get(device)?.definition?.vented?.ports.includes(camel(port)) === true,
+    );
+    const other = tanks.find(({ device }) => device !== tanks[0].device);
+    if (other === undefined) continue;
+    issues.add(['components', other.device, 'ports', other.port], {
+      message: `${tanks[0].device} holds the pressure of this node already`,
+      found: node,
+      allowed: 'one reservoir on a node',
+      hint: 'put a line between them',
+    });
+  }
   for (const node of draft.nodes.keys()) {
     if (nodes.has(node)) continue;
     issues.addKey(['nodes', node], {
