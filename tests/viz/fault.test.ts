@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { catalogues } from '@wheelwell/core';
 import { keep, settled, Site } from './browser.js';
 import type { Visit } from './browser.js';
 import { demoRun, demoScenario } from './demo.js';
@@ -14,6 +15,8 @@ afterAll(() => site.close());
 
 const FAULT = 'plunger-rigged-early';
 const RULE = 'door-before-leg';
+/** It befalls the oil and nothing else. */
+const ON_FLUID = 'free-air';
 
 /** The valve whose card in the demo shows doors closing early. */
 function earlyValve(): { on: string; severity: number } {
@@ -85,5 +88,25 @@ describe('a fault put in', () => {
       await page.locator('ww-order-chart .pin.fail, ww-order-chart .pin.caution').count(),
     ).toBe(bad);
     expect(await page.getByText('No fault is in this run.').isVisible()).toBe(true);
+  });
+
+  it('is found among many and put in by keys alone, and what befalls the oil is on the fluid', async () => {
+    const { page, said } = visit;
+    await page.getByRole('tab', { name: /Faults/ }).focus();
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    const { title } = catalogues.faults[ON_FLUID];
+    await page.keyboard.type(title.slice(0, 6).toLowerCase());
+    const chosen = page.locator('[data-choose=fault] option:checked');
+    await expect.poll(async () => (await chosen.textContent())?.trim()).toBe(title);
+    const on = page.locator('[data-choose=device] option:checked');
+    await expect.poll(() => on.textContent()).toBe('fluid');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await settled(page);
+    const section = page.getByRole('region', { name: `${title} on fluid` });
+    expect(await section.isVisible()).toBe(true);
+    expect(said).toEqual([]);
   });
 });

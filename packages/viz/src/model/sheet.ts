@@ -26,7 +26,7 @@ export interface Sheet {
 /** Gaps wider than this are cut down to this, mm; or px where the drawing is small. */
 const GAP = { mm: 420, px: 64 };
 /** Room for captions and labels, px. */
-const MARGIN = { top: 76, side: 18, bottom: 22 };
+const MARGIN = { top: 82, side: 18, bottom: 22 };
 
 interface Extent {
   readonly name: string;
