@@ -17,6 +17,8 @@ export default defineConfig({
           name: 'core',
           include: ['tests/{core,contract,laws,outside,golden}/**/*.test.ts'],
           testTimeout: 60_000,
+          // The core keeps no state between runs, and loading it anew for a hundred files takes minutes.
+          isolate: false,
         },
       },
       {

@@ -25,7 +25,10 @@ describe('the list of faults', () => {
       const line = lines.find((l) => l.startsWith(`${fault.kind} `))!;
       expect(line).toContain(` ${fault.title} `);
       expect(line).toContain(` ${fault.prior} `);
-      expect(line.endsWith(`  ${fault.befalls.join(', ')}`)).toBe(true);
+      const { befalls } = fault;
+      const few =
+        befalls.length > 2 ? `${befalls[0]} and ${befalls.length - 1} more` : befalls.join(', ');
+      expect(line.endsWith(`  ${few}`)).toBe(true);
     }
   });
 

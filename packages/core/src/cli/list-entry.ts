@@ -57,7 +57,7 @@ export function entriesOf(c: Catalogues, what: List): Readonly<Record<string, En
     case 'faults':
       return map(
         c.faults,
-        (f) => () => [f.prior, f.befalls.join(', ')],
+        (f) => () => [f.prior, some(f.befalls)],
         (f) => () => [
           `What it is: ${f.meaning}`,
           `How it shows: ${f.shows}`,
