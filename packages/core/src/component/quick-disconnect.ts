@@ -87,5 +87,5 @@ export const quickDisconnect: DeviceDefinition = {
   check: (p) =>
     mustExceed(p, 'full', 'crack', 'must be above the drop at which oil begins to push it open'),
   prepare: () => new Float64Array(0),
-  symbol: { name: 'other', size: [6, 4], ports: { inlet: [-3, 0], outlet: [3, 0] } },
+  symbol: { name: 'quick-disconnect', size: [6, 4], ports: { inlet: [-3, 0], outlet: [3, 0] } },
 };

@@ -42,6 +42,7 @@ export interface DrawingSymbol {
     | 'chain'
     | 'brace'
     | 'linkage'
+    | 'quick-disconnect'
     | 'other';
   readonly size: readonly [number, number];
   readonly ports: Readonly<Record<string, readonly [number, number]>>;
