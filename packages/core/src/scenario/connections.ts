@@ -93,6 +93,7 @@ export function buildComponents(world: World): Record<string, ComponentEntry> {
     const parameters = world.parameters.get(name);
     if (definition === undefined || parameters === undefined) continue;
     checkStroke(world, name, links);
+    checkLockEnd(world, name, links);
     if (frame === undefined) continue;
     const ports: Record<string, string> = {};
     for (const [port, node] of Object.entries(frame.ports ?? {})) {
@@ -110,6 +111,24 @@ export function buildComponents(world: World): Record<string, ComponentEntry> {
     };
   }
   return built;
+}
+
+/** An uplock holds what it hangs on near its high end, a downlock near its low one: anywhere else it would catch at once. */
+function checkLockEnd(world: World, device: string, links: ComponentEntry['links']): void {
+  const { definition, raw } = world.draft.components.get(device)!;
+  const role = definition?.role;
+  const at = world.parameters.get(device)?.at;
+  const range = world.mechanisms.get(links.leg?.to ?? '')?.range;
+  if ((role !== 'uplock' && role !== 'downlock') || typeof at !== 'number' || !range) return;
+  const high = at > 0.5 * (range[0] + range[1]);
+  if (high === (role === 'uplock')) return;
+  const [end, other] = role === 'uplock' ? ['high', 'downlock'] : ['low', 'uplock'];
+  world.issues.add(['components', device, 'at'], {
+    message: `a ${kebab(role)} holds near the ${end} end of travel, and this is nearer the other`,
+    found: raw.at === undefined ? '' : shown(raw.at),
+    allowed: `an angle near the ${end} end of ${links.leg.to}`,
+    hint: `for the other end use a ${other}`,
+  });
 }
 
 /** A jack must be as long as the travel of what it moves. */
