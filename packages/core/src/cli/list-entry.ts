@@ -66,7 +66,7 @@ export function entriesOf(c: Catalogues, what: List): Readonly<Record<string, En
           `Caution: ${f.caution}`,
           `Severity: 0 (none) to 1 (${f.worst})`,
           `Befalls: ${f.befalls.join(', ')} (${f.group})`,
-          `How often: ${f.prior}, ${f.priorWhy}`,
+          `How often: ${f.prior}. ${f.priorWhy}`,
           `Source: ${f.source}`,
         ],
         (f) => `${f.meaning} ${f.shows}`,
