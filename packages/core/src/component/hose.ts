@@ -5,28 +5,27 @@
  * and so acts as a check valve. Use a line where the wall is metal.
  */
 import type { DeviceDefinition, Parameters } from '../define/index.js';
-import { circle, number } from './shared/parameters.js';
+import { number } from './shared/parameters.js';
 import { rise, riseSlope } from './shared/smooth.js';
 import {
   air,
-  airPocket,
+  halfVolume,
   hole,
-  pinhole,
   readTube,
+  tailorTube,
   tubeFlows,
+  tubePorts,
+  tubeSymbolPorts,
   TUBE,
   TUBE_SIZE,
   writeTube,
 } from './shared/tube.js';
-import { without } from './shared/without.js';
 
 const FLAP = TUBE_SIZE;
 const WAY = TUBE_SIZE + 1;
 
 /** Drop the free way at which a loose liner is fully lifted, Pa. */
 const LIFTED = 30_000;
-
-const halfVolume = (p: Parameters): number => 0.5 * circle(number(p, 'bore')) * number(p, 'length');
 
 /** What half of the hose swells by, m3/Pa. */
 const halfSwelling = (p: Parameters): number =>
@@ -112,18 +111,9 @@ export const hose: DeviceDefinition = {
     hole,
     air,
   },
-  ports: {
-    inlet: { title: 'inlet', volume: halfVolume, compliance: halfSwelling },
-    outlet: {
-      title: 'outlet',
-      volume: halfVolume,
-      compliance: halfSwelling,
-      pocket: airPocket,
-    },
-    outside: { title: 'outside, for what is lost', volume: 0, optional: true },
-  },
-  flows: { ...tubeFlows, pinhole },
-  tailor: (p) => without({ flows: tubeFlows }, number(p, 'hole') === 0),
+  ports: tubePorts(halfSwelling),
+  flows: tubeFlows,
+  tailor: tailorTube,
   prepare: (p, s) => {
     const k = new Float64Array(TUBE_SIZE + 2);
     writeTube(k, p, s, number(p, 'bore') * (1 - number(p, 'narrowing')));
@@ -144,6 +134,6 @@ export const hose: DeviceDefinition = {
   symbol: {
     name: 'hose',
     size: [8, 2],
-    ports: { inlet: [-4, 0], outlet: [4, 0], outside: [0, -1] },
+    ports: tubeSymbolPorts,
   },
 };

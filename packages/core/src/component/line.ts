@@ -5,26 +5,24 @@
  * Without the inertia of the oil: for a few metres of line that decides milliseconds only. Use a
  * hose where the wall gives.
  */
-import type { DeviceDefinition, Parameters, Surroundings } from '../define/index.js';
-import { circle, number } from './shared/parameters.js';
+import type { DeviceDefinition, Parameters } from '../define/index.js';
+import { number } from './shared/parameters.js';
 import {
   air,
-  airPocket,
+  halfVolume,
   hole,
-  pinhole,
   readTube,
+  tailorTube,
   tubeFlows,
+  tubePorts,
+  tubeSymbolPorts,
   TUBE,
   TUBE_SIZE,
+  wallSwelling,
   writeTube,
 } from './shared/tube.js';
-import { without } from './shared/without.js';
 
-const halfVolume = (p: Parameters): number => 0.5 * circle(number(p, 'bore')) * number(p, 'length');
-
-/** Wall swelling of half the line, m3/Pa: thin-walled tube, volume x D / (t E). */
-const halfSwelling = (p: Parameters, _s: Surroundings): number =>
-  (halfVolume(p) * number(p, 'bore')) / (number(p, 'wall') * number(p, 'modulus'));
+const halfSwelling = (p: Parameters): number => wallSwelling(p, halfVolume(p));
 
 export const line: DeviceDefinition = {
   kind: 'line',
@@ -77,18 +75,9 @@ export const line: DeviceDefinition = {
     hole,
     air,
   },
-  ports: {
-    inlet: { title: 'inlet', volume: halfVolume, compliance: halfSwelling },
-    outlet: {
-      title: 'outlet',
-      volume: halfVolume,
-      compliance: halfSwelling,
-      pocket: airPocket,
-    },
-    outside: { title: 'outside, for what is lost', volume: 0, optional: true },
-  },
-  flows: { ...tubeFlows, pinhole },
-  tailor: (p) => without({ flows: tubeFlows }, number(p, 'hole') === 0),
+  ports: tubePorts(halfSwelling),
+  flows: tubeFlows,
+  tailor: tailorTube,
   prepare: (p, s) => {
     const k = new Float64Array(TUBE_SIZE);
     writeTube(k, p, s, number(p, 'bore'));
@@ -101,6 +90,6 @@ export const line: DeviceDefinition = {
   symbol: {
     name: 'line',
     size: [8, 2],
-    ports: { inlet: [-4, 0], outlet: [4, 0], outside: [0, -1] },
+    ports: tubeSymbolPorts,
   },
 };

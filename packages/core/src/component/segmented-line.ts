@@ -21,11 +21,11 @@ import type {
   Parameters,
   PortDefinition,
   StateDefinition,
-  Surroundings,
 } from '../define/index.js';
 import { flowOf, laminarConductance, lineDrop, lineDropSlope } from '../medium/index.js';
 import { line } from './line.js';
 import { circle, number } from './shared/parameters.js';
+import { wallSwelling } from './shared/tube.js';
 
 const SEGMENTS = 8;
 
@@ -46,14 +46,12 @@ const FLOW_SCALE = 7e-5;
 
 const segmentVolume = (p: Parameters): number =>
   (circle(number(p, 'bore')) * number(p, 'length')) / SEGMENTS;
-/** Wall swelling of a segment, m3/Pa: thin-walled tube, volume x D / (t E). */
-const segmentSwelling = (p: Parameters, _s: Surroundings): number =>
-  (segmentVolume(p) * number(p, 'bore')) / (number(p, 'wall') * number(p, 'modulus'));
+const segmentSwelling = (p: Parameters): number => wallSwelling(p, segmentVolume(p));
 
 const end = (title: string): PortDefinition => ({
   title,
   volume: (p) => 0.5 * segmentVolume(p),
-  compliance: (p, s) => 0.5 * segmentSwelling(p, s),
+  compliance: (p) => 0.5 * segmentSwelling(p),
 });
 
 /** Ports in order along the line: its ends, named, and the nodes between segments. */

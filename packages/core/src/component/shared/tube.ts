@@ -3,10 +3,13 @@
  * of air, and a hole in the wall through which oil leaves while its pressure is above ambient.
  */
 import type {
+  DeviceDefinition,
+  DrawingSymbol,
   FlowDefinition,
   Frame,
   NumberParameter,
   Parameters,
+  PortDefinition,
   Surroundings,
 } from '../../define/index.js';
 import {
@@ -17,6 +20,7 @@ import {
   writeLineTable,
 } from '../../medium/index.js';
 import { circle, number } from './parameters.js';
+import { without } from './without.js';
 
 const MIDDLE = 0;
 const WIDTH = 1;
@@ -99,15 +103,30 @@ export const air: NumberParameter = {
   why: 'a bled line has none',
 };
 
-export const airPocket = (p: Parameters): number => number(p, 'air');
+/** Oil of half a tube, m3. */
+export const halfVolume = (p: Parameters): number =>
+  0.5 * circle(number(p, 'bore')) * number(p, 'length');
 
-/** The way through. */
-export const tubeFlows: Readonly<Record<string, FlowDefinition>> = {
-  through: { from: 'inlet', to: 'outlet', title: 'flow' },
-};
+/** Swelling of a metal wall around a volume of oil, m3/Pa: thin-walled tube, volume x D / (t E). */
+export const wallSwelling = (p: Parameters, volume: number): number =>
+  (volume * number(p, 'bore')) / (number(p, 'wall') * number(p, 'modulus'));
+
+/** Ports of a tube; `swelling` of half its wall, m3/Pa. */
+export const tubePorts = (
+  swelling: (p: Parameters) => number,
+): Readonly<Record<string, PortDefinition>> => ({
+  inlet: { title: 'inlet', volume: halfVolume, compliance: swelling },
+  outlet: {
+    title: 'outlet',
+    volume: halfVolume,
+    compliance: swelling,
+    pocket: (p) => number(p, 'air'),
+  },
+  outside: { title: 'outside, for what is lost', volume: 0, optional: true },
+});
 
 /** What the hole lets out, from the outlet end. */
-export const pinhole: FlowDefinition = {
+const pinhole: FlowDefinition = {
   from: 'outlet',
   to: 'outside',
   title: 'oil lost through the wall',
@@ -137,4 +156,18 @@ export const pinhole: FlowDefinition = {
       },
     };
   },
+};
+
+const through: FlowDefinition = { from: 'inlet', to: 'outlet', title: 'flow' };
+
+/** The way through, and the hole, which a sound tube does not have. */
+export const tubeFlows: Readonly<Record<string, FlowDefinition>> = { through, pinhole };
+export const tailorTube: NonNullable<DeviceDefinition['tailor']> = (p) =>
+  without({ flows: { through } }, number(p, 'hole') === 0);
+
+/** Where its ports lie on a symbol eight modules long. */
+export const tubeSymbolPorts: DrawingSymbol['ports'] = {
+  inlet: [-4, 0],
+  outlet: [4, 0],
+  outside: [0, -1],
 };
