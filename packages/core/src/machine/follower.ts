@@ -1,4 +1,4 @@
-import { spline, type Network } from '../network/index.js';
+import { spline, type Curve, type Network } from '../network/index.js';
 import { FALLING, RISING, type Motion } from './motion.js';
 
 /** A stretch of the leader's travel over which a driven mechanism moves one way, or rests. */
@@ -13,7 +13,7 @@ interface Follower {
   readonly member: number;
   readonly name: string;
   readonly coordinate: number;
-  readonly angle: (leader: number) => { readonly value: number; readonly slope: number };
+  readonly angle: Curve;
   readonly pieces: readonly Piece[];
 }
 
@@ -27,6 +27,8 @@ const AT_END = 5e-3;
 /** The words of driven mechanisms: they have no motion of their own, but the log tells theirs too. */
 export class Followers {
   private readonly list: readonly Follower[];
+  /** Driven mechanisms in declared order. */
+  readonly names: readonly string[];
   private readonly piece: Int32Array;
   private noted: readonly number[] = [];
 
@@ -50,12 +52,8 @@ export class Followers {
         },
       ];
     });
+    this.names = this.list.map((f) => f.name);
     this.piece = new Int32Array(this.list.length);
-  }
-
-  /** Driven mechanisms in declared order. */
-  get names(): readonly string[] {
-    return this.list.map((f) => f.name);
   }
 
   /** Coordinate that moves the follower at a place of {@link names}. */

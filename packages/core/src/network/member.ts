@@ -1,5 +1,5 @@
 import type { CoordinateData, MechanismDefinition, Parameters, Shape } from '../define/index.js';
-import { spline } from './table.js';
+import { hermite, sampled, spline } from './table.js';
 
 /**
  * Mechanisms and coordinates. A mechanism that a linkage drives has no coordinate of its own: its
@@ -41,7 +41,7 @@ export function inWind(data: CoordinateData, pressure: number): CoordinateData {
   const still = spline(data.moment);
   return {
     ...data,
-    moment: sampled(data.low, data.high, (q) => still(q).value + pressure * air(q).value),
+    moment: sampled(data.low, data.high, POINTS, (q) => still(q).value + pressure * air(q).value),
   };
 }
 
@@ -62,7 +62,7 @@ export function reflected(
     }),
   );
   const sum = (of: (p: (typeof parts)[number], g: number, slope: number) => number): Shape =>
-    sampled(low, high, (q) =>
+    sampled(low, high, POINTS, (q) =>
       parts.reduce((total, p) => {
         const g = p.angle(q);
         return total + of(p, g.value, g.slope);
@@ -97,31 +97,19 @@ export function withoutOvershoot({ x, y }: Shape): Shape {
     const after = width[i] + 2 * width[i - 1];
     return (before + after) / (before / slope[i - 1] + after / slope[i]);
   });
-  return sampled(x[0], x[n - 1], (at) => {
-    const found = x.findIndex((b, i) => i > 0 && at <= b);
-    const i = found < 0 ? n - 2 : found - 1;
-    const s = (at - x[i]) / width[i];
-    const rise = y[i + 1] - y[i];
-    const m0 = m[i] * width[i];
-    const m1 = m[i + 1] * width[i];
-    return y[i] + s * (m0 + s * (3 * rise - 2 * m0 - m1 + s * (m0 + m1 - 2 * rise)));
-  });
+  const curve = hermite({ x, y }, m);
+  return sampled(x[0], x[n - 1], POINTS, (at) => curve(at).value);
 }
 
 /** The second function of the first: y(inner(x)) over [low, high]. */
 export function composed(outer: Shape, inner: Shape, low: number, high: number): Shape {
   const f = spline(outer);
   const g = spline(inner);
-  return sampled(low, high, (x) => f(g(x).value).value);
+  return sampled(low, high, POINTS, (x) => f(g(x).value).value);
 }
 
 function valueOf(v: number | Shape): (angle: number) => number {
   if (typeof v === 'number') return () => v;
   const f = spline(v);
   return (angle) => f(angle).value;
-}
-
-function sampled(low: number, high: number, f: (x: number) => number): Shape {
-  const x = Array.from({ length: POINTS }, (_, i) => low + ((high - low) * i) / (POINTS - 1));
-  return { x, y: x.map(f) };
 }

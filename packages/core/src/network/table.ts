@@ -50,11 +50,14 @@ function splineSlopes(x: readonly number[], y: readonly number[]): Float64Array 
   return m;
 }
 
-/** Value and slope of a shape's spline as a function (load time and transitions only). */
-export function spline(shape: Shape): (x: number) => { value: number; slope: number } {
-  const xs = shape.x;
-  const ys = shape.y;
-  const slopes = splineSlopes(xs, ys);
+/** Value and slope at a place. */
+export type Curve = (x: number) => { readonly value: number; readonly slope: number };
+
+/** A shape's spline (load time and transitions only). */
+export const spline = (shape: Shape): Curve => hermite(shape, splineSlopes(shape.x, shape.y));
+
+/** The cubics through a shape's points with these slopes there. */
+export function hermite({ x: xs, y: ys }: Shape, slopes: ArrayLike<number>): Curve {
   return (x) => {
     let i = 0;
     for (let high = xs.length - 1; high - i > 1;) {
@@ -74,6 +77,12 @@ export function spline(shape: Shape): (x: number) => { value: number; slope: num
       slope: (m0 + s * (2 * sag + 3 * s * bend)) / h,
     };
   };
+}
+
+/** A function at `n` even places over [low, high]. */
+export function sampled(low: number, high: number, n: number, f: (x: number) => number): Shape {
+  const x = Array.from({ length: n }, (_, i) => low + ((high - low) * i) / (n - 1));
+  return { x, y: x.map(f) };
 }
 
 /** Tables made of shapes, by range: a shape seen again (another run of the scenario) is not fitted again. */
@@ -105,8 +114,7 @@ function fit(shape: Shape, low: number, high: number): readonly number[] {
   const size = Math.max(...wanted) - Math.min(...wanted);
   let grid: Shape = { x: [], y: [] };
   for (const n of GRIDS) {
-    const x = Array.from({ length: n }, (_, i) => low + ((high - low) * i) / (n - 1));
-    grid = { x, y: x.map(exact) };
+    grid = sampled(low, high, n, exact);
     const fitted = spline(grid);
     const off = probes.some((p, i) => Math.abs(fitted(p).value - wanted[i]) > TOLERANCE * size);
     if (!off) break;
