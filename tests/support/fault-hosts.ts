@@ -21,7 +21,7 @@
 import { catalogues } from '@wheelwell/core';
 import type { FaultDefinition, FaultEntry } from '@wheelwell/core';
 import { canBefall } from '../../packages/core/src/scenario/patch.js';
-import { lever, swing, type SmallSwing } from './small-swing.js';
+import { jack, lever, swing, type SmallSwing } from './small-swing.js';
 
 /** Where a fault is looked at: the host that asks for it, else the first that has what it befalls. */
 export function hostOf(
@@ -64,24 +64,7 @@ export const door = {
       release: '700 psi',
     },
     // Its lower end lies beyond the valve that the door works (a node `lower` would be the down line).
-    jack: {
-      is: 'double-acting-actuator',
-      ports: {
-        head: 'lift',
-        'head-chamber': 'lift',
-        rod: 'let-down',
-        'rod-chamber': 'let-down',
-      },
-      links: {
-        rod: {
-          to: 'leg',
-          pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '40 deg', sense: 'opening' },
-        },
-      },
-      bore: '44.5 mm',
-      'rod-diameter': '22.2 mm',
-      stroke: '290 mm',
-    },
+    jack: jack('let-down'),
     'door-jack': {
       is: 'double-acting-actuator',
       ports: {

@@ -54,6 +54,21 @@ export const leg = {
   damping: '5 N m s/rad',
 };
 
+/** The plain leg's jack; its rod end on a node. */
+export const jack = (rod: string): Written => ({
+  is: 'double-acting-actuator',
+  ports: { head: 'lift', 'head-chamber': 'lift', rod, 'rod-chamber': rod },
+  links: {
+    rod: {
+      to: 'leg',
+      pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '40 deg', sense: 'opening' },
+    },
+  },
+  bore: '44.5 mm',
+  'rod-diameter': '22.2 mm',
+  stroke: '290 mm',
+});
+
 export const lever = (at: number, value: string): Written => ({
   at: `${at} s`,
   device: 'selector',
@@ -95,19 +110,7 @@ export function swing(name: string, own: SwingOptions = {}): SmallSwing {
       bore: '2.1 mm',
       'free-bore': '3 mm',
     },
-    jack: {
-      is: 'double-acting-actuator',
-      ports: { head: 'lift', 'head-chamber': 'lift', rod: 'lower', 'rod-chamber': 'lower' },
-      links: {
-        rod: {
-          to: 'leg',
-          pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '40 deg', sense: 'opening' },
-        },
-      },
-      bore: '44.5 mm',
-      'rod-diameter': '22.2 mm',
-      stroke: '290 mm',
-    },
+    jack: jack('lower'),
     uplock: {
       is: 'uplock',
       ports: { release: 'lower' },
