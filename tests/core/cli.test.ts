@@ -90,7 +90,14 @@ function run(
       return runOf(e);
     },
     scenarioJsonSchema: () => ({ title: 'a schema' }),
-    catalogues: { components, mechanisms, fluids, rules, faults: { 'dry-bearing': seized } },
+    catalogues: {
+      components,
+      mechanisms,
+      fluids,
+      gases: {},
+      rules,
+      faults: { 'dry-bearing': seized },
+    },
   };
   const argv = typeof line === 'string' ? line.split(' ').filter((w) => w !== '') : line;
   result.code = runProgram(argv, io, engine, '1.2.3');

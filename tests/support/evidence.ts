@@ -239,6 +239,7 @@ const card: Card = {
   steps: [],
   expect: [],
   start: {},
+  gas: {},
 };
 
 function scenario(s: Story, units: Scenario['units']): Scenario {

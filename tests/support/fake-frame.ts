@@ -20,6 +20,9 @@ export class FakeFrame implements Frame {
   mode = 0;
   readonly pressures: Float64Array;
   readonly contents: Float64Array;
+  /** Gas at each port, m3 at ANR, and its temperature, K. */
+  readonly gases: Float64Array;
+  readonly gasTemperatures: Float64Array;
   readonly states: Float64Array;
   readonly inputs: Float64Array;
   readonly travels: Float64Array;
@@ -43,6 +46,8 @@ export class FakeFrame implements Frame {
     this.k = device.prepare(parameters, surroundings);
     this.pressures = new Float64Array(size(device.ports)).fill(surroundings.ambient);
     this.contents = new Float64Array(size(device.ports)).fill(1e-3);
+    this.gases = new Float64Array(size(device.ports));
+    this.gasTemperatures = new Float64Array(size(device.ports)).fill(293.15);
     this.states = Float64Array.from(Object.values(device.states ?? {}), (s) => s.initial);
     this.inputs = Float64Array.from(Object.values(device.inputs ?? {}), (input) =>
       typeof input.initial === 'function' ? input.initial(parameters) : input.initial,
@@ -77,6 +82,8 @@ export class FakeFrame implements Frame {
   sinceEntry = (): number => 0;
   pressure = (port: number): number => this.pressures[port];
   content = (port: number): number => this.contents[port];
+  gas = (port: number): number => this.gases[port];
+  gasTemperature = (port: number): number => this.gasTemperatures[port];
   state = (state: number): number => this.states[state];
   input = (input: number): number => this.inputs[input];
   travel = (link: number): number => this.travels[link];

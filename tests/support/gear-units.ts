@@ -259,6 +259,7 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
         faults: [],
         expect: [],
         start: {},
+        gas: {},
         steps: [lever(options.up ?? 0.1, 0, 'up'), lever(options.down ?? 20, 2, 'down')],
       },
     },

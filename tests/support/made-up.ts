@@ -260,6 +260,7 @@ export const madeUp: Catalogues = {
   mechanisms: byKind(arm, flap),
   faults: byKind(leak, thinOil, swappedLines),
   rules: { 'too-slow': slowRule },
+  gases: {},
   fluids: byKind({
     kind: 'red-oil',
     title: 'Red oil',

@@ -85,6 +85,10 @@ export interface RigOptions {
     readonly viscosity?: number;
   };
   readonly ambient?: number;
+  /** Oil temperature, K; 293.15 when absent. */
+  readonly temperature?: number;
+  /** Gas at nodes at the start, m3 at ambient pressure; Infinity: no oil at all. */
+  readonly gas?: Readonly<Record<string, number>>;
 }
 
 const TEMPERATURE = 293.15;
@@ -157,7 +161,7 @@ export function rig(options: RigOptions): {
       note: '',
       fluid: {
         kind: 'rig-oil',
-        temperature: TEMPERATURE,
+        temperature: options.temperature ?? TEMPERATURE,
         freeAir: oil.freeAir ?? 0,
         thickness: 1,
         warmedBy: options.warmedBy ?? 0,
@@ -189,6 +193,7 @@ export function rig(options: RigOptions): {
           faults: [],
           expect: [],
           start: {},
+          gas: options.gas ?? {},
           steps: options.steps ?? [],
         },
       },

@@ -9,7 +9,7 @@ import type { Card, Catalogues, FaultEntry, Run, Scenario } from './define/index
 import { faults } from './fault/index.js';
 import { simulateWith, type SimulateOptions } from './machine/index.js';
 import { mechanisms } from './mechanism/index.js';
-import { fluids } from './medium/index.js';
+import { fluids, gases } from './medium/index.js';
 import { rules } from './monitor/index.js';
 import {
   faultProblem,
@@ -40,7 +40,7 @@ export {
 export { writeScenario, type Patched, type Reading } from './scenario/index.js';
 
 /** Everything a scenario may name: devices, mechanisms, oils, faults, rules. */
-export const catalogues: Catalogues = { components, mechanisms, fluids, faults, rules };
+export const catalogues: Catalogues = { components, mechanisms, fluids, gases, faults, rules };
 
 /**
  * Reads a scenario from YAML text. Never throws: everything wrong with the text comes back in

@@ -23,11 +23,30 @@ export interface FluidDefinition {
   readonly source: string;
 }
 
+/** A gas, as data; medium/gas.ts has the functions of temperature and pressure. */
+export interface GasDefinition {
+  /** Name in scenarios. */
+  readonly kind: string;
+  readonly title: string;
+  readonly summary: string;
+  /** kg/mol */
+  readonly molarMass: number;
+  /** Ratio of specific heats of the ideal gas at room temperature. */
+  readonly gamma: number;
+  /** Critical temperature, K, critical pressure, Pa, and acentric factor, for the equation of state. */
+  readonly criticalTemperature: number;
+  readonly criticalPressure: number;
+  readonly acentric: number;
+  /** Where the figures come from. */
+  readonly source: string;
+}
+
 /** Everything that scenarios may name, by name. The real ones are the folders' indexes. */
 export interface Catalogues {
   readonly components: Readonly<Record<string, DeviceDefinition>>;
   readonly mechanisms: Readonly<Record<string, MechanismDefinition>>;
   readonly fluids: Readonly<Record<string, FluidDefinition>>;
+  readonly gases: Readonly<Record<string, GasDefinition>>;
   readonly faults: Readonly<Record<string, FaultDefinition>>;
   readonly rules: Readonly<Record<string, RuleDefinition>>;
 }

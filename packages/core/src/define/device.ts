@@ -31,6 +31,22 @@ export interface GasCushion {
   readonly content?: number;
 }
 
+/** A closed vessel of gas (bottle): charged once, then soaked to the run's temperature. */
+export interface GasVessel {
+  /** Name in the catalogue of gases. */
+  readonly gas: string;
+  /** Inside volume, m3. */
+  readonly volume: number;
+  /** Charge, Pa absolute, as read at `temperature`, K. */
+  readonly pressure: number;
+  readonly temperature: number;
+  /**
+   * Time constant of heat exchange between gas and wall, s: very short is isothermal, very long
+   * adiabatic. The wall stays at the run's temperature.
+   */
+  readonly exchange: number;
+}
+
 export interface PortDefinition {
   readonly title: string;
   /** Fixed oil volume the device adds to the node at this port, m3; a function of the parameters where it varies. */
@@ -44,6 +60,13 @@ export interface PortDefinition {
    * in it alone. Only for optional ports that are left unconnected, so that the node is private.
    */
   readonly cushion?: (p: Parameters, s: Surroundings) => GasCushion;
+  /**
+   * The node at this port is the inside of a gas vessel, with its own temperature. Only for
+   * optional ports that are left unconnected, so that the node is private.
+   */
+  readonly vessel?: (p: Parameters, s: Surroundings) => GasVessel;
+  /** A gas port: a node all of whose ports are gas ports starts filled with gas at ambient pressure. */
+  readonly dry?: boolean;
   /** May stay unconnected (then it is blanked off). */
   readonly optional?: boolean;
 }
@@ -116,6 +139,15 @@ export interface PassageLaw {
 }
 
 /**
+ * Where gas is (behind the oil, or alone), it takes the same way as the oil would, by ISO 6358:
+ * an opening of flow area Cd A passes, in volume at ANR (the standard reference atmosphere, ISO
+ * 8778: 100 kPa, 20 degC), `C p1 sqrt(T0 / T1)` when choked and less below, C following from Cd A
+ * and the critical pressure ratio. So a passage for gas is declared like any other. The network
+ * does this (network/gas); a device only names the ratio if it is known.
+ */
+export const CRITICAL_RATIO = 0.5;
+
+/**
  * A way oil can take through the device. `also` names states, links (their travel), rates of links
  * (`rod.rate`) or further ports the flow depends on.
  */
@@ -129,6 +161,8 @@ export interface FlowDefinition {
   readonly source?: boolean;
   /** Has inertia: the flow is a state, and may run up a pressure for a while. */
   readonly inertial?: boolean;
+  /** Critical pressure ratio of gas through it (ISO 6358), 0.1 to 0.6; `CRITICAL_RATIO` when absent. */
+  readonly criticalRatio?: (p: Parameters) => number;
   /** What a mechanic calls it, for traces; without it the path's name is used. */
   readonly title?: string;
 }
@@ -206,6 +240,10 @@ export type Role =
   | 'switch'
   | 'control'
   | 'coupling'
+  | 'gas-supply'
+  | 'blow-down'
+  | 'shuttle'
+  | 'dump'
   | 'uplock'
   | 'downlock'
   | 'leg'

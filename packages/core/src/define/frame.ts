@@ -14,6 +14,10 @@ export interface GuardFrame {
   pressure(port: number): number;
   /** Oil content (reference volume) of the node at a port, m3. */
   content(port: number): number;
+  /** Gas at the node of a port, m3 at ANR (100 kPa, 20 degC); free air of the oil not counted. */
+  gas(port: number): number;
+  /** Temperature of that gas, K: a vessel's own, else the oil's. */
+  gasTemperature(port: number): number;
   /** Value of one of the device's own states. */
   state(state: number): number;
   /** Value of an operator input (index of the choice, or the number). */

@@ -143,6 +143,11 @@ export interface Card {
   /** Faults to apply. */
   readonly faults: readonly FaultEntry[];
   readonly steps: readonly CardStep[];
+  /**
+   * Gas at nodes at the start, m3 at ambient pressure (what a blow-down left, or a burst line let in);
+   * Infinity where no oil is left at all.
+   */
+  readonly gas: Readonly<Record<string, number>>;
   /** Rule names that this card is expected to raise (golden tests; the page says so too). */
   readonly expect: readonly string[];
   /** Which angle each mechanism starts at, rad; their own initial when absent. */

@@ -43,6 +43,12 @@ export interface DrawingSymbol {
     | 'brace'
     | 'linkage'
     | 'quick-disconnect'
+    | 'gas-bottle'
+    | 'blow-down-valve'
+    | 'gas-line'
+    | 'gas-check'
+    | 'shuttle'
+    | 'dump-valve'
     | 'other';
   readonly size: readonly [number, number];
   readonly ports: Readonly<Record<string, readonly [number, number]>>;

@@ -5,4 +5,4 @@ export * from './line-loss.js';
 export * from './line-table.js';
 export * from './content.js';
 export * from './cushion.js';
-export * from './content.js';
+export * from './gas.js';

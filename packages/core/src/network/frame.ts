@@ -96,6 +96,12 @@ export class InstanceFrame implements Frame {
   content(port: number): number {
     return this.w.content[this.nodes[port]];
   }
+  gas(port: number): number {
+    return this.w.gas[this.nodes[port]];
+  }
+  gasTemperature(port: number): number {
+    return this.w.gasTemperature[this.nodes[port]];
+  }
   state(state: number): number {
     return this.w.y[this.states[state]];
   }

@@ -24,6 +24,10 @@ export class Workspace {
   readonly byVolume: Float64Array;
   readonly gain: Float64Array;
 
+  /** Per node: gas in it beside the oil's own free air (m3 at ANR), and its temperature (K). */
+  readonly gas: Float64Array;
+  readonly gasTemperature: Float64Array;
+
   /** Per coordinate: angle, speed, moment without friction (N m), friction capacity (N m). */
   readonly angle: Float64Array;
   readonly speed: Float64Array;
@@ -58,6 +62,8 @@ export class Workspace {
     this.byContent = f(sizes.nodes);
     this.byVolume = f(sizes.nodes);
     this.gain = f(sizes.nodes);
+    this.gas = f(sizes.nodes);
+    this.gasTemperature = f(sizes.nodes);
     this.angle = f(sizes.coordinates);
     this.speed = f(sizes.coordinates);
     this.drive = f(sizes.coordinates);

@@ -38,6 +38,7 @@ export function buildCards(
       (f, i) => readFault(world, f, [...path, 'faults', i]) ?? [],
     );
     const start = readStart(world, raw.start, [...path, 'start']);
+    const gas = readGas(world, raw.gas, [...path, 'gas']);
     const steps = list(raw.steps, [...path, 'steps'], issues).flatMap(
       (s, i) => readStep(world, s, [...path, 'steps', i]) ?? [],
     );
@@ -56,6 +57,7 @@ export function buildCards(
       steps,
       expect,
       start,
+      gas,
     };
   }
   return cards;
@@ -111,6 +113,41 @@ function readStart(world: World, raw: Plain | undefined, path: Path): Record<str
     else start[name] = read.value;
   }
   return start;
+}
+
+/** Word for a node that has lost all its oil. */
+export const DRY = 'dry';
+
+function readGas(world: World, raw: Plain | undefined, path: Path): Record<string, number> {
+  const gas: Record<string, number> = {};
+  if (!isMap(raw)) return gas;
+  for (const [name, written] of Object.entries(raw)) {
+    const at = [...path, name];
+    if (!world.nodes.has(name)) {
+      const known = [...world.nodes.keys()];
+      world.issues.addKey(at, {
+        message: 'there is no node of this name',
+        found: name,
+        allowed: wordList(known),
+        hint: didYouMean(name, known),
+      });
+      continue;
+    }
+    if (written === DRY) {
+      gas[name] = Infinity;
+      continue;
+    }
+    const read = readNumber(written, 'volume', [0, 1]);
+    if ('problem' in read)
+      world.issues.add(at, {
+        message: read.problem,
+        found: shown(written),
+        allowed: `${read.allowed}, or ${DRY}`,
+        hint: read.hint,
+      });
+    else gas[name] = read.value;
+  }
+  return gas;
 }
 
 function checkExpected(world: World, rule: string, path: Path): void {

@@ -41,6 +41,15 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
         field((v) => v, { type: 'string', description: 'angle at which it starts, e.g. 0 deg' }),
       ),
     ),
+    gas: maybe(
+      z.record(
+        z.string(),
+        field((v) => v, {
+          type: 'string',
+          description: 'gas at this node at the start, at ambient pressure, e.g. 50 cm^3, or dry',
+        }),
+      ),
+    ),
     steps: maybe(z.array(s.step)),
   });
   const whole = strict({

@@ -107,6 +107,7 @@ export const cardFrame = {
   set: maybe(z.record(z.string(), z.unknown())),
   faults: maybe(z.array(z.unknown())),
   start: maybe(z.record(z.string(), z.unknown())),
+  gas: maybe(z.record(z.string(), z.unknown())),
   steps: maybe(z.array(z.unknown())),
   expect: maybe(z.array(textField('name of a rule', 60))),
 };

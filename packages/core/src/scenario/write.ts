@@ -11,6 +11,7 @@ import type {
   RuleEntry,
   Scenario,
 } from '../define/scenario.js';
+import { DRY } from './card.js';
 import { LIMITS } from './limit.js';
 import { lookUp } from './look-up.js';
 import { BLANKED, blankedNode, kebab } from './names.js';
@@ -181,7 +182,7 @@ function ruleText(
 }
 
 function cardText(card: Card, scenario: Scenario, catalogues: Catalogues): Record<string, unknown> {
-  const { temperature, airspeed, duration, set, steps, start, ...rest } = card;
+  const { temperature, airspeed, duration, set, steps, start, gas, ...rest } = card;
   return {
     ...rest,
     ...(temperature !== undefined && { temperature: si(temperature, 'temperature') }),
@@ -191,6 +192,7 @@ function cardText(card: Card, scenario: Scenario, catalogues: Catalogues): Recor
       Object.entries(set).map(([path, value]) => setting(path, value, scenario, catalogues)),
     ),
     start: each(start, (angle) => si(angle, 'angle')),
+    gas: each(gas, (volume) => (volume === Infinity ? DRY : si(volume, 'volume'))),
     steps: steps.map((step) => stepText(step)),
   };
 }
