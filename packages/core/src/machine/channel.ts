@@ -54,21 +54,34 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
     add(name, 'angle', fromLow, 'angle', () => w.angle[c], angleState);
     add(name, 'speed', towards, 'angular-speed', () => w.speed[c], wiring.speedState[c]);
     add(name, 'moment', 'moment without friction', 'moment', () => w.drive[c]);
+    add(name, 'weight', 'moment of weight and springs', 'moment', () => network.staticMoment(c));
+    add(name, 'friction', 'most that friction can hold', 'moment', () => w.capacity[c]);
   });
   for (const [name, i] of plan.nodeOf) {
     add(name, 'pressure', 'absolute pressure', 'pressure', () => w.pressure[i]);
-    const { vented, cushion } = plan.nodes[i];
+    const { vented, cushion, vessel } = plan.nodes[i];
+    const gasState = wiring.gas.gasState[i];
+    if (gasState >= 0) add(name, 'gas', 'gas, as free gas', 'volume', () => w.gas[i], gasState);
+    if (vessel !== undefined) {
+      const own = wiring.gas.heatState[i];
+      const title = 'temperature of the gas';
+      add(name, 'temperature', title, 'temperature', () => w.gasTemperature[i], own);
+      continue;
+    }
     if (vented === undefined && cushion === undefined) {
       const d = law.ambient - law.vapour;
       const { pocket } = plan.nodes[i];
       add(name, 'void', 'volume of air and vapour', 'volume', () => {
-        return (d * (w.content[i] * law.freeAir + pocket)) / (w.pressure[i] - law.vapour);
+        const air = (d * (w.content[i] * law.freeAir + pocket)) / (w.pressure[i] - law.vapour);
+        return gasState < 0 ? air : air + network.gasVolume(i);
       });
     } else {
       const own = wiring.contentState[i];
       add(name, 'content', 'oil in it', 'volume', () => w.content[i], own);
     }
   }
+  const gasPath = new Map(wiring.gas.paths.map(({ path }, j) => [path, j]));
+  let path = 0;
   frames.forEach((frame, i) => {
     const d = frame.definition;
     Object.keys(d.links ?? {}).forEach((link, k) => {
@@ -81,8 +94,13 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
       const own = wiring.ownStates[i][k];
       add(frame.name, state, s.title, quantity, () => frame.state(k), own);
     });
-    Object.entries(d.flows ?? {}).forEach(([path, f], k) => {
-      add(frame.name, path, f.title ?? `flow ${f.from} to ${f.to}`, 'flow', () => frame.flowOf(k));
+    Object.entries(d.flows ?? {}).forEach(([way, f], k) => {
+      const title = f.title ?? `flow ${f.from} to ${f.to}`;
+      add(frame.name, way, title, 'flow', () => frame.flowOf(k));
+      const j = gasPath.get(path++);
+      if (j === undefined) return;
+      const { flow } = network.carriage!;
+      add(frame.name, `${way}-gas`, `${title}, free gas`, 'flow', () => flow[j]);
     });
     Object.entries(d.readings ?? {}).forEach(([reading, r]) => {
       add(frame.name, reading, r.title, r.quantity, () => r.value(frame));

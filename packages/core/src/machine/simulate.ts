@@ -1,4 +1,4 @@
-import type { Catalogues, FaultEntry, Outcome, Run, Scenario } from '../define/index.js';
+import type { Card, Catalogues, FaultEntry, Outcome, Run, Scenario } from '../define/index.js';
 import { Network } from '../network/index.js';
 import { patchScenario } from '../scenario/index.js';
 import {
@@ -18,6 +18,8 @@ export interface SimulateOptions {
   readonly card?: string;
   /** Faults beside the card's own. */
   readonly faults?: readonly FaultEntry[];
+  /** Gas at nodes at the start beside the card's own, m3 at ambient pressure; Infinity for no oil at all. */
+  readonly gas?: Card['gas'];
   /** Length of a tick, s, 1e-4 to 1; default 5 ms. The result does not depend on it. */
   readonly tick?: number;
   /**
@@ -70,11 +72,12 @@ export function simulateWith(
     options.faults ?? [],
     catalogues,
   );
-  const network = new Network(patched.scenario, catalogues);
-  const machine = new Machine(network, patched.scenario, patched.card);
+  const card = { ...patched.card, gas: { ...patched.card.gas, ...options.gas } };
+  const network = new Network(patched.scenario, catalogues, card);
+  const machine = new Machine(network, patched.scenario, card);
   const record = new Record(network.size, machine.epochs);
-  const y = network.initial(patched.card.start);
-  const { duration } = patched.card;
+  const y = network.initial(card.start);
+  const { duration } = card;
   const { onProgress, signal } = options;
   const solver: SolverOptions = {
     ...TOLERANCES[tolerance],
@@ -92,7 +95,7 @@ export function simulateWith(
   const { statistics } = result;
   return new SimulatedRun({
     scenario: patched.scenario,
-    card: patched.card,
+    card,
     cardName,
     catalogues,
     network,

@@ -1,9 +1,17 @@
-import { oilAt, type ContentLaw } from '../medium/index.js';
-import type { Catalogues, DeviceDefinition, Scenario, Surroundings } from '../define/index.js';
+import { gases, oilAt, type ContentLaw } from '../medium/index.js';
+import type {
+  Catalogues,
+  DeviceDefinition,
+  GasDefinition,
+  Scenario,
+  Surroundings,
+} from '../define/index.js';
 import type { SparsePattern } from '../solver/index.js';
 import { Exchange } from './exchange.js';
 import { InstanceFrame } from './frame.js';
-import { OilNodes } from './oil-nodes.js';
+import { GasCarriage } from './gas.js';
+import { gasReach, NO_GAS, type GasCard } from './gas-reach.js';
+import { OilNodes, type GasStates } from './oil-nodes.js';
 import { Placement } from './placement.js';
 import { plan as makePlan, type Plan } from './plan.js';
 import { shutInGroups } from './shut-in.js';
@@ -35,6 +43,11 @@ export class Network {
   /** Share by which oil that is shut in has grown since. */
   private readonly growth: number;
   private readonly shutIn: readonly (readonly number[])[];
+  /** The gas of the vessels; dry air where there is none. */
+  readonly gas: GasDefinition;
+  /** Gas on its way; absent where none can go anywhere. */
+  readonly carriage: GasCarriage | undefined;
+  readonly states: GasStates;
   private readonly oil: OilNodes;
   private readonly placement: Placement;
   private readonly exchange: Exchange;
@@ -43,7 +56,12 @@ export class Network {
   /** Scratch: volume swept per radian by every chamber. */
   private readonly sweep: Float64Array;
 
-  constructor(scenario: Scenario, catalogues: Catalogues) {
+  /** `card`: what decides where gas can go (see gas-reach.ts). */
+  constructor(
+    scenario: Scenario,
+    catalogues: Catalogues,
+    private readonly card: GasCard = NO_GAS,
+  ) {
     const oil = oilAt(catalogues.fluids[scenario.fluid.kind], scenario.fluid.temperature);
     this.around = {
       density: oil.density,
@@ -63,10 +81,14 @@ export class Network {
     this.growth = expansion * scenario.fluid.warmedBy;
     this.shutIn = shutInGroups(this.plan);
     const { nodes, coordinates, attachments, instances } = this.plan;
-    this.oil = new OilNodes(this.law, nodes);
+    const reached = gasReach(this.plan, card);
+    const { temperature } = scenario.fluid;
+    const vessels = nodes.flatMap((n) => n.vessel ?? []);
+    this.gas = catalogues.gases[vessels[0]?.gas ?? 'dry-air'] ?? Object.values(gases)[0];
+    this.oil = new OilNodes(this.law, nodes, reached, catalogues.gases, this.gas, temperature);
     this.placement = new Placement(coordinates, attachments);
     this.sweep = new Float64Array(this.oil.chamberArea.length);
-    this.wiring = wire(this.plan, this.oil.chamberStart);
+    this.wiring = wire(this.plan, this.oil.chamberStart, reached);
     this.size = this.wiring.states;
     this.pattern = this.wiring.pattern;
     this.workspace = new Workspace({
@@ -76,6 +98,9 @@ export class Network {
       inputs: this.wiring.inputs,
       partials: this.wiring.entries.count,
     });
+    this.workspace.gasTemperature.fill(temperature);
+    const { contentState } = this.wiring;
+    this.states = { contentState, ...this.wiring.gas };
     attachments.forEach((a, i) => (this.workspace.attachmentCoordinate[i] = a.coordinate));
     nodes.forEach((n, i) => {
       if (n.vented !== undefined) this.workspace.pressure[i] = n.vented;
@@ -86,6 +111,17 @@ export class Network {
       instances.flatMap((i) => i.laws),
     );
     const { exchange, wiring } = this;
+    if (wiring.gas.paths.length + wiring.gas.vessels.length > 0)
+      this.carriage = new GasCarriage(
+        wiring.gas,
+        exchange,
+        wiring.frames,
+        this.gas,
+        oil.density,
+        this.law.vapour,
+        temperature,
+        vessels.map((v) => ({ gamma: catalogues.gases[v.gas].gamma, exchange: v.exchange })),
+      );
     this.frames = instances.map((p, i) => {
       const at = exchange.offsets[i];
       return new InstanceFrame(p.name, p.definition, p.k, exchange, wiring.frames[i], at);
@@ -101,8 +137,9 @@ export class Network {
 
   /** What each state's error is measured against. */
   private setScales(): void {
-    const { contentState, angleState, speedState, ownStates } = this.wiring;
-    this.oil.setScales(this.initial(), contentState, this.scale);
+    const { contentState, angleState, speedState, ownStates, gas } = this.wiring;
+    this.oil.setScales(this.initial(), this.states, this.scale);
+    gas.gasState.forEach((s) => s >= 0 && (this.fast[s] = 1));
     this.plan.nodes.forEach(
       (n, i) => (this.fast[contentState[i]] = n.vented === undefined ? 1 : 0),
     );
@@ -118,12 +155,14 @@ export class Network {
   /** States at rest: oil at ambient pressure everywhere, mechanisms where they start. */
   initial(start: Readonly<Record<string, number>> = {}): Float64Array {
     const { contentState, angleState, ownStates } = this.wiring;
+    const { nodeOf } = this.plan;
+    const gas = new Map(Object.entries(this.card.gas).map(([n, v]) => [nodeOf.get(n) ?? -1, v]));
     const y = new Float64Array(this.size);
     this.plan.instances.forEach((p, i) => {
       Object.values(p.definition.states ?? {}).forEach((d, k) => (y[ownStates[i][k]] = d.initial));
     });
     const travel = this.placement.initial(y, angleState, start);
-    this.oil.initial(y, contentState, travel);
+    this.oil.initial(y, this.states, travel, gas);
     if (this.growth !== 0) {
       for (const group of this.shutIn) this.oil.grow(y, contentState, travel, group, this.growth);
     }
@@ -133,6 +172,11 @@ export class Network {
   /** Volume of a node at the point last evaluated, m3, walls not counted. */
   volumeOf(node: number): number {
     return this.oil.volumeOf(node, this.workspace.travel);
+  }
+
+  /** Volume that the gas in a node takes up at the point last evaluated, m3, the oil's own air not counted. */
+  gasVolume(node: number): number {
+    return this.oil.gasVolume(this.workspace, node);
   }
 
   /** Angle of the coordinate at which a link has a travel (rad for plain links); links that a lock may hang on are monotone. */
@@ -170,9 +214,9 @@ export class Network {
    * what gives those pressures at the angles in `y`.
    */
   atPressures(t: number, y: Float64Array, rate: Float64Array, pressure: Float64Array): void {
-    const { angleState, speedState, contentState } = this.wiring;
+    const { angleState, speedState } = this.wiring;
     this.placement.evaluate(this.workspace, y, angleState, speedState);
-    this.oil.fill(y, contentState, this.workspace.travel, pressure);
+    this.oil.fill(y, this.states, this.workspace.travel, pressure);
     this.derivatives(t, y, rate);
   }
 
@@ -184,7 +228,8 @@ export class Network {
     clear(w.partial);
     this.evaluate(t, y, rate);
     this.turnPartials(values);
-    this.oil.weigh(w, this.wiring.contentState, this.scale);
+    this.turnGas(values);
+    this.oil.weigh(w, this.states, this.scale);
   }
 
   private evaluate(t: number, y: Float64Array, rate: Float64Array): void {
@@ -196,12 +241,17 @@ export class Network {
     clear(rate);
     clear(w.gain);
     this.placement.evaluate(w, y, angleState, speedState);
-    this.oil.evaluate(w, y, contentState);
-    const { running, equations, exchange } = this;
+    this.oil.evaluate(w, y, this.states);
+    const { running, equations, exchange, carriage } = this;
     for (let i = 0; i < equations.length; i++) equations[i](running[i]);
     exchange.passages.evaluate();
+    carriage?.evaluate();
     exchange.scatter();
-    if (w.wantJacobian) exchange.scatterPartials();
+    if (w.wantJacobian) {
+      this.sweepChambers();
+      carriage?.scatterPartials(w.jacobianValues, this.sweep);
+      exchange.scatterPartials();
+    }
     const { gain, direction } = w;
     for (let i = 0; i < contentState.length; i++) rate[contentState[i]] = gain[i];
     for (let c = 0; c < angleState.length; c++) {
@@ -212,19 +262,38 @@ export class Network {
     }
   }
 
+  /** Volume swept per radian by every chamber; a held coordinate sweeps nothing. */
+  private sweepChambers(): void {
+    const { chamberArea, chamberAttachment } = this.oil;
+    const { sweep, workspace: w } = this;
+    for (let k = 0; k < sweep.length; k++) {
+      const a = chamberAttachment[k];
+      sweep[k] = w.direction[w.attachmentCoordinate[a]] === 0 ? 0 : chamberArea[k] * w.ratio[a];
+    }
+  }
+
+  /** Partials against the pressure of nodes with gas become partials against gas and temperature. */
+  private turnGas(values: Float64Array): void {
+    const { partial, byGas, byHeat } = this.workspace;
+    const { gasEntries, gasSlots, heatEntries, heatSlots } = this.wiring.gas;
+    const { node, scaledBy } = this.wiring.entries;
+    const { inverseInertia } = this.workspace;
+    for (let i = 0; i < gasEntries.length; i++) {
+      const e = gasEntries[i];
+      const g = scaledBy[e] < 0 ? partial[e] : partial[e] * inverseInertia[scaledBy[e]];
+      values[gasSlots[i]] += g * byGas[node[e]];
+    }
+    for (let i = 0; i < heatEntries.length; i++)
+      values[heatSlots[i]] += partial[heatEntries[i]] * byHeat[node[heatEntries[i]]];
+  }
+
   /** Pressure partials become state partials; the coordinates' own rows are filled. */
   private turnPartials(values: Float64Array): void {
     const w = this.workspace;
     const { count, node, scaledBy, contentSlot, chamberStart, chamberSlot, chamber } =
       this.wiring.entries;
-    const { chamberArea, chamberAttachment } = this.oil;
     const { sweep } = this;
-    const { partial, byContent, byVolume, inverseInertia, direction, attachmentCoordinate } = w;
-    // Volume swept per radian by every chamber; a held coordinate sweeps nothing.
-    for (let k = 0; k < sweep.length; k++) {
-      const a = chamberAttachment[k];
-      sweep[k] = direction[attachmentCoordinate[a]] === 0 ? 0 : chamberArea[k] * w.ratio[a];
-    }
+    const { partial, byContent, byVolume, inverseInertia, direction } = w;
     for (let i = 1; i < count; i++) {
       const c = scaledBy[i];
       const g = c < 0 ? partial[i] : partial[i] * inverseInertia[c];

@@ -1,4 +1,12 @@
-import { contentAt, cushionPressure, type ContentLaw } from '../medium/index.js';
+import {
+  ANR,
+  contentAt,
+  cushionPressure,
+  vesselContent,
+  vesselPressure,
+  type ContentLaw,
+} from '../medium/index.js';
+import type { GasDefinition } from '../define/index.js';
 import type { NodePlan } from './plan.js';
 import type { Workspace } from './workspace.js';
 
@@ -13,10 +21,24 @@ const VENTED_SCALE = 1e-3;
 /** Size of a content change in an accumulator that matters, as a share of its gas volume. */
 const CUSHION_SHARE = 0.001;
 
+/** Largest size of a change of gas that matters, m3 at ANR, and that of a vessel's temperature, K. */
+const MOST_SCALE = 1e-2;
+const HEAT_SCALE = 50;
+/** A dry node that no gas can reach in this run is this share a pocket of air. */
+const MOST_GAS = 0.9;
+
 /** How a node's pressure comes about. */
 const FIRM = 0;
 const VENTED = 1;
 const CUSHION = 2;
+/** Oil and gas in one volume, at one pressure. */
+const MIXED = 3;
+const VESSEL = 4;
+
+/** Where more of a node than this is gas, its pressure is soft and read from the states. */
+const SOFT = 0.01;
+/** Pressure at which the real-gas correction of mixed nodes is exact, Pa. */
+const TYPICAL = 3.5e6;
 
 /** The oil nodes: volumes and pressures from contents and travels. */
 export class OilNodes {
@@ -33,17 +55,38 @@ export class OilNodes {
   /** Size of each content while the oil is firm. */
   private readonly firmScale: Float64Array;
 
+  /** ANR volume to the product of pressure and volume at the oil's temperature, Pa. */
+  private readonly warmth: number;
+  /** Volume that the gas takes up beyond the ideal one, m3 per m3 at ANR (below zero where it attracts itself). */
+  private readonly covolume: number;
+  private readonly vesselOut = { pressure: 0, byGas: 0, byTemperature: 0 };
+
+  /**
+   * `reached`: 1 for nodes that gas can reach, with the gas it is. `gases`: the catalogue, for vessels.
+   * `temperature`: of the oil, K.
+   */
   constructor(
     private readonly law: ContentLaw,
     private readonly nodes: readonly NodePlan[],
+    reached: Uint8Array,
+    private readonly gases: Readonly<Record<string, GasDefinition>>,
+    gas: GasDefinition,
+    private readonly temperature: number,
   ) {
+    this.warmth = (ANR.pressure * temperature) / ANR.temperature;
+    // Z at the typical pressure, from the vessel's law: content is rho / rho0.
+    const perVolume = vesselContent(gas, 1, TYPICAL, temperature);
+    this.covolume = 1 / perVolume - this.warmth / TYPICAL;
     this.count = nodes.length;
     this.volume = Float64Array.from(nodes, (n) => n.volume);
     this.compliance = Float64Array.from(nodes, (n) => n.compliance);
     this.pocket = Float64Array.from(nodes, (n) => n.pocket);
-    this.kind = Uint8Array.from(nodes, (n) =>
-      n.vented !== undefined ? VENTED : n.cushion !== undefined ? CUSHION : FIRM,
-    );
+    this.kind = Uint8Array.from(nodes, (n, i) => {
+      if (n.vented !== undefined) return VENTED;
+      if (n.cushion !== undefined) return CUSHION;
+      if (n.vessel !== undefined) return VESSEL;
+      return reached[i] === 1 ? MIXED : FIRM;
+    });
     this.chamberStart = new Int32Array(nodes.length + 1);
     nodes.forEach((n, i) => (this.chamberStart[i + 1] = this.chamberStart[i] + n.chambers.length));
     const chambers = nodes.flatMap((n) => n.chambers);
@@ -62,13 +105,46 @@ export class OilNodes {
     return v;
   }
 
-  /** Contents at rest, at ambient pressure. */
-  initial(y: Float64Array, contentState: Int32Array, travel: Float64Array): void {
+  /** Volume of the gas in a mixed node at the point last evaluated, m3. */
+  gasVolume(w: Workspace, node: number): number {
+    const perGas = this.warmth / (w.pressure[node] - this.law.vapour) + this.covolume;
+    return w.gas[node] * perGas;
+  }
+
+  /**
+   * Contents at rest, at ambient pressure. `gas`: what is at nodes (m3 at ambient pressure, Infinity
+   * for all of it); dry nodes are full of it.
+   */
+  initial(
+    y: Float64Array,
+    states: GasStates,
+    travel: Float64Array,
+    gas: ReadonlyMap<number, number>,
+  ): void {
+    const { law, warmth } = this;
+    const d = law.ambient - law.vapour;
     this.nodes.forEach((n, i) => {
-      y[contentState[i]] =
-        this.kind[i] === FIRM
-          ? contentAt(this.law, n, this.volumeOf(i, travel), this.law.ambient)
-          : (n.content ?? n.cushion?.content ?? 0);
+      const volume = this.volumeOf(i, travel);
+      if (n.vessel !== undefined) {
+        const { gas: kind, pressure, temperature } = n.vessel;
+        y[states.gasState[i]] = vesselContent(this.gases[kind], volume, pressure, temperature);
+        y[states.heatState[i]] = this.temperature;
+        return;
+      }
+      if (this.kind[i] !== FIRM && this.kind[i] !== MIXED) {
+        y[states.contentState[i]] = n.content ?? n.cushion?.content ?? 0;
+        return;
+      }
+      const bubble = n.dry ? Infinity : (gas.get(i) ?? 0);
+      if (this.kind[i] === FIRM) {
+        const pocket = n.dry ? MOST_GAS * volume : n.pocket;
+        y[states.contentState[i]] = contentAt(law, { ...n, pocket }, volume, law.ambient);
+        return;
+      }
+      const room = Math.min(bubble, volume);
+      y[states.gasState[i]] = (d * room) / (warmth + d * this.covolume);
+      y[states.contentState[i]] =
+        bubble >= volume ? 0 : contentAt(law, n, volume - room, law.ambient);
     });
   }
 
@@ -100,50 +176,70 @@ export class OilNodes {
   /** Contents of firm nodes that give these pressures, into `y`. */
   fill(
     y: Float64Array,
-    contentState: Int32Array,
+    { contentState, gasState }: GasStates,
     travel: Float64Array,
     pressure: Float64Array,
   ): void {
     this.nodes.forEach((n, i) => {
-      if (this.kind[i] !== FIRM) return;
-      y[contentState[i]] = contentAt(this.law, n, this.volumeOf(i, travel), pressure[i]);
+      if (this.kind[i] !== FIRM && this.kind[i] !== MIXED) return;
+      let room = this.volumeOf(i, travel);
+      if (this.kind[i] === MIXED) {
+        const gas = y[gasState[i]];
+        const held = gas * (this.warmth / (pressure[i] - this.law.vapour) + this.covolume);
+        if (held > SOFT * room) return;
+        room -= held;
+      }
+      y[contentState[i]] = contentAt(this.law, n, room, pressure[i]);
     });
   }
 
   /** Sizes of the contents against which errors are measured, from the contents at rest. */
-  setScales(y: Float64Array, contentState: Int32Array, scale: Float64Array): void {
+  setScales(
+    y: Float64Array,
+    { contentState, gasState, heatState }: GasStates,
+    scale: Float64Array,
+  ): void {
     for (let i = 0; i < this.count; i++) {
       const s = contentState[i];
-      const stiff = 1 / this.law.bulkModulus + this.compliance[i] / Math.max(y[s], 1e-9);
-      const { cushion } = this.nodes[i];
+      const n = this.kind[i] === MIXED ? Math.max(y[s], this.volume[i]) : y[s];
+      const stiff = 1 / this.law.bulkModulus + this.compliance[i] / Math.max(n, 1e-9);
+      const { cushion, vessel } = this.nodes[i];
       this.firmScale[i] =
         cushion !== undefined
           ? CUSHION_SHARE * cushion.volume
           : this.kind[i] === VENTED
             ? VENTED_SCALE
-            : y[s] * PRESSURE_SCALE * stiff;
+            : n * PRESSURE_SCALE * stiff;
+      if (vessel !== undefined) this.firmScale[i] = VENTED_SCALE;
       scale[s] = this.firmScale[i];
+      if (gasState[i] >= 0) scale[gasState[i]] = VENTED_SCALE;
+      if (heatState[i] >= 0) scale[heatState[i]] = HEAT_SCALE;
     }
   }
 
   /**
    * Sizes at the point last evaluated: by pressure where the oil is firm, by volume where air
-   * makes it soft.
+   * makes it soft; gas by pressure.
    */
-  weigh(w: Workspace, contentState: Int32Array, scale: Float64Array): void {
+  weigh(w: Workspace, { contentState, gasState }: GasStates, scale: Float64Array): void {
     const { content, byContent } = w;
     const { firmScale, kind } = this;
     const half = 0.5 * this.law.bulkModulus;
     for (let i = 0; i < this.count; i++) {
-      if (kind[i] !== FIRM) continue;
+      if (kind[i] === MIXED || kind[i] === VESSEL) {
+        const size = PRESSURE_SCALE / w.byGas[i];
+        scale[gasState[i]] = size < MOST_SCALE ? size : MOST_SCALE;
+      }
+      if (kind[i] !== FIRM && kind[i] !== MIXED) continue;
       const firm = byContent[i] * content[i] > half;
       scale[contentState[i]] = firm ? firmScale[i] : Math.min(firmScale[i], CONTENT_SCALE);
     }
   }
 
   /** Pressures, with their partial derivatives when those are wanted (see medium/content.ts). */
-  evaluate(w: Workspace, y: Float64Array, contentState: Int32Array): void {
+  evaluate(w: Workspace, y: Float64Array, states: GasStates): void {
     const { pressure, content, byContent, byVolume, travel, wantJacobian } = w;
+    const { contentState, gasState } = states;
     const { bulkModulus, ambient, vapour, freeAir } = this.law;
     const { volume, compliance, pocket, kind, chamberStart, chamberArea, chamberAttachment } = this;
     const d = ambient - vapour;
@@ -152,22 +248,31 @@ export class OilNodes {
     for (let i = 0; i < contentState.length; i++) {
       const n = y[contentState[i]];
       content[i] = n;
-      if (kind[i] !== FIRM) {
+      if (kind[i] !== FIRM && kind[i] !== MIXED) {
         if (kind[i] === CUSHION) {
           const { out } = this;
           cushionPressure(this.nodes[i].cushion!, ambient, n, out);
           pressure[i] = out.pressure;
           byContent[i] = out.slope;
-        }
+        } else if (kind[i] === VESSEL) this.look(w, y, states, i);
+        else if (gasState[i] >= 0) w.gas[i] = y[gasState[i]];
         continue;
       }
       let v = volume[i];
       const end = chamberStart[i + 1];
       for (let k = chamberStart[i]; k < end; k++)
         v += chamberArea[k] * travel[chamberAttachment[k]];
+      let c = d * (n * freeAir + pocket[i]);
+      const mixed = kind[i] === MIXED;
+      if (mixed) {
+        const gas = y[gasState[i]];
+        w.gas[i] = gas;
+        w.volume[i] = v;
+        v -= this.covolume * gas;
+        c += this.warmth * gas;
+      }
       const a = compliance[i] + n * give;
       const b = v - compliance[i] * d - n * full;
-      const c = d * (n * freeAir + pocket[i]);
       const root = Math.sqrt(b * b + 4 * a * c);
       const q = b > 0 ? (2 * c) / (b + root) : (root - b) / (2 * a);
       pressure[i] = vapour + q;
@@ -175,7 +280,29 @@ export class OilNodes {
         const inverse = 1 / root;
         byContent[i] = (q * (full - q * give) + d * freeAir) * inverse;
         byVolume[i] = -q * inverse;
+        if (mixed) w.byGas[i] = (this.warmth + this.covolume * q) * inverse;
       }
     }
   }
+
+  /** The inside of a vessel. */
+  private look(w: Workspace, y: Float64Array, { gasState, heatState }: GasStates, i: number): void {
+    const { vesselOut: out, nodes, volume } = this;
+    const gas = y[gasState[i]];
+    const temperature = y[heatState[i]];
+    vesselPressure(this.gases[nodes[i].vessel!.gas], volume[i], gas, temperature, out);
+    w.gas[i] = gas;
+    w.gasTemperature[i] = temperature;
+    w.volume[i] = volume[i];
+    w.pressure[i] = out.pressure;
+    w.byGas[i] = out.byGas;
+    w.byHeat[i] = out.byTemperature;
+  }
+}
+
+/** Numbers of the states of the nodes: oil, gas (-1: none can come), temperature (-1: the oil's). */
+export interface GasStates {
+  readonly contentState: Int32Array;
+  readonly gasState: Int32Array;
+  readonly heatState: Int32Array;
 }

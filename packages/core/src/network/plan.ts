@@ -4,6 +4,7 @@ import type {
   CoordinateData,
   DeviceDefinition,
   GasCushion,
+  GasVessel,
   MechanismDefinition,
   Parameters,
   PassageLaw,
@@ -37,6 +38,10 @@ export interface NodePlan {
   content?: number;
   /** Set where the oil stands against a gas cushion: the pressure follows from the content alone. */
   cushion?: GasCushion;
+  /** Set where it is the inside of a gas vessel. */
+  vessel?: GasVessel;
+  /** Only gas ports hang on it: it starts filled with gas. */
+  dry: boolean;
   readonly chambers: { attachment: number; area: number }[];
 }
 
@@ -111,6 +116,7 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       volume: entry?.volume ?? 0,
       compliance: 0,
       pocket: entry?.air ?? 0,
+      dry: true,
       chambers: [],
     });
     nodeOf.set(name, nodes.length - 1);
@@ -148,6 +154,8 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       nodes[index].volume += typeof d.volume === 'number' ? d.volume : d.volume(entry.parameters);
       nodes[index].compliance += d.compliance?.(entry.parameters, around) ?? 0;
       nodes[index].pocket += d.pocket?.(entry.parameters) ?? 0;
+      if (d.dry !== true) nodes[index].dry = false;
+      if (d.vessel !== undefined) nodes[index].vessel = d.vessel(entry.parameters, around);
       if (d.cushion !== undefined) nodes[index].cushion = d.cushion(entry.parameters, around);
     });
     const links = Object.keys(definition.links ?? {});
@@ -181,6 +189,7 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
       attachments: linked,
     });
   }
+  for (const n of nodes) if (n.vessel !== undefined) n.volume = n.vessel.volume;
   // Trapped air brings its own room.
   for (const n of nodes) n.volume = Math.max(n.volume, LEAST_VOLUME, n.pocket / MOST_AIR);
   const wires = planWires(scenario, instances);

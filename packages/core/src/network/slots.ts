@@ -45,3 +45,9 @@ export interface FrameOffsets {
   readonly forceAlso: Int32Array;
   readonly rateAlso: Int32Array;
 }
+
+/** Direct places become slots; pressure entries stay as they are. */
+export function settle(a: AlsoSlots, slot: readonly number[]): AlsoSlots {
+  if (a.via === VIA_NODE) return a;
+  return { ...a, first: slot[a.first], second: slot[a.second] };
+}

@@ -1,5 +1,13 @@
 import { minimumDegreeOrder, patternFrom, placeOf, type SparsePattern } from '../solver/index.js';
-import { VIA_LINK, VIA_NODE, VIA_STATE, type AlsoSlots, type FrameWiring } from './slots.js';
+import { settleGas, wireGas, wireGasEntries, type GasWiring } from './gas-wiring.js';
+import {
+  settle,
+  VIA_LINK,
+  VIA_NODE,
+  VIA_STATE,
+  type AlsoSlots,
+  type FrameWiring,
+} from './slots.js';
 import type { InstancePlan, Plan } from './plan.js';
 
 /**
@@ -24,6 +32,7 @@ export interface Wiring {
   readonly inputs: number;
   readonly inputOffset: Int32Array;
   readonly entries: Entries;
+  readonly gas: GasWiring;
   /** Jacobian slots of the coordinates' own rows. */
   readonly angleBySpeed: Int32Array;
   readonly speedByAngle: Int32Array;
@@ -55,7 +64,8 @@ interface RawEntry {
   readonly scaledBy: number;
 }
 
-export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
+/** `reached`: 1 for nodes that gas can reach. */
+export function wire(plan: Plan, chamberStart: Int32Array, reached: Uint8Array): Wiring {
   const names: string[] = [];
   const fresh = (name: string): number => names.push(name) - 1;
   const content = plan.nodes.map((n) => fresh(`${n.name}.content`));
@@ -63,6 +73,10 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
   const speed = plan.coordinates.map((c) => fresh(`${c.name}.speed`));
   const own = plan.instances.map((i) =>
     Object.keys(i.definition.states ?? {}).map((s) => fresh(`${i.name}.${s}`)),
+  );
+  const gas = plan.nodes.map((n, i) => (reached[i] === 1 ? fresh(`${n.name}.gas`) : -1));
+  const heat = plan.nodes.map((n) =>
+    n.vessel === undefined ? -1 : fresh(`${n.name}.temperature`),
   );
 
   // First pass: raw entries and direct places, in raw numbering.
@@ -84,17 +98,31 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
   const speedByAngle = angle.map((a, c) => direct(speed[c], a));
   const speedBySpeed = speed.map((s) => direct(s, s));
 
-  const frames = plan.instances.map((instance, index) =>
-    wireInstance(plan, instance, {
-      rowOfNode: (n) => content[n],
-      rowOfCoordinate: (c) => speed[c],
-      angleOf: (c) => angle[c],
-      speedOf: (c) => speed[c],
-      own: own[index],
-      entry,
-      direct,
-    }),
-  );
+  const contexts = plan.instances.map((_, index) => ({
+    rowOfNode: (n: number) => content[n],
+    rowOfCoordinate: (c: number) => speed[c],
+    angleOf: (c: number) => angle[c],
+    speedOf: (c: number) => speed[c],
+    own: own[index],
+    entry,
+    direct,
+  }));
+  const frames = plan.instances.map((instance, i) => wireInstance(plan, instance, contexts[i]));
+  const gasPaths = wireGas(plan, {
+    content,
+    gas,
+    heat,
+    angle,
+    chamberStart,
+    entry,
+    direct,
+    also: (i, f, rows) => {
+      const instance = plan.instances[i];
+      const depend = dependences(plan, instance, contexts[i]);
+      const names = Object.values(instance.definition.flows ?? {})[f].also ?? [];
+      return names.map((name) => depend(name, rows, -1));
+    },
+  });
 
   const contentPlaces = raw.map((e, i) => (i === 0 ? -1 : direct(e.row, content[e.node])));
   const start = new Int32Array(raw.length + 1);
@@ -109,6 +137,7 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
     }
     start[i + 1] = chamber.length;
   });
+  const gasEntries = wireGasEntries(raw, gas, heat, direct);
 
   // Number the states in elimination order, so that the solver needs no permutation.
   const order = minimumDegreeOrder(names.length, places);
@@ -158,16 +187,11 @@ export function wire(plan: Plan, chamberStart: Int32Array): Wiring {
       chamberSlot: slots(chamberPlaces),
       chamber: Int32Array.from(chamber),
     },
+    gas: settleGas({ ...gasPaths, ...gasEntries }, slot, number),
     angleBySpeed: slots(angleBySpeed),
     speedByAngle: slots(speedByAngle),
     speedBySpeed: slots(speedBySpeed),
   };
-}
-
-/** Direct places become slots; pressure entries stay as they are. */
-function settle(a: AlsoSlots, slot: readonly number[]): AlsoSlots {
-  if (a.via === VIA_NODE) return a;
-  return { ...a, first: slot[a.first], second: slot[a.second] };
 }
 
 interface WireContext {
@@ -180,15 +204,16 @@ interface WireContext {
   readonly direct: (row: number, column: number) => number;
 }
 
-function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): FrameWiring {
-  const d = instance.definition;
-  const ports = Object.keys(d.ports);
-  const links = Object.keys(d.links ?? {});
-  const states = Object.keys(d.states ?? {});
-  const nodeAt = (port: string): number => instance.nodes[ports.indexOf(port)];
-
-  /** Slots of a dependence for one or two rows; a dependence on nothing goes to the bin. */
-  const also = (name: string, rows: readonly number[], scaledBy: number): AlsoSlots => {
+/** Slots of an instance's dependence for one or two rows; a dependence on nothing goes to the bin. */
+function dependences(
+  plan: Plan,
+  instance: InstancePlan,
+  c: WireContext,
+): (name: string, rows: readonly number[], scaledBy: number) => AlsoSlots {
+  const ports = Object.keys(instance.definition.ports);
+  const links = Object.keys(instance.definition.links ?? {});
+  const states = Object.keys(instance.definition.states ?? {});
+  return (name, rows, scaledBy) => {
     const state = states.indexOf(name);
     if (state >= 0) {
       const [first, second] = rows.map((r) => c.direct(r, c.own[state]));
@@ -205,10 +230,18 @@ function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): Frame
       const [first, second] = rows.map((r) => c.direct(r, column));
       return { via: VIA_LINK, attachment, first, second: second ?? first };
     }
-    const [first, second] = rows.map((r) => c.entry(r, nodeAt(name), scaledBy));
+    const node = instance.nodes[ports.indexOf(name)];
+    const [first, second] = rows.map((r) => c.entry(r, node, scaledBy));
     return { via: VIA_NODE, attachment: 0, first, second: second ?? first };
   };
+}
 
+function wireInstance(plan: Plan, instance: InstancePlan, c: WireContext): FrameWiring {
+  const d = instance.definition;
+  const ports = Object.keys(d.ports);
+  const links = Object.keys(d.links ?? {});
+  const nodeAt = (port: string): number => instance.nodes[ports.indexOf(port)];
+  const also = dependences(plan, instance, c);
   const flows = Object.values(d.flows ?? {});
   const flowSlots = new Int32Array(4 * flows.length);
   flows.forEach((f, i) => {

@@ -27,6 +27,10 @@ export class Workspace {
   /** Per node: gas in it beside the oil's own free air (m3 at ANR), and its temperature (K). */
   readonly gas: Float64Array;
   readonly gasTemperature: Float64Array;
+  /** dp/dgas, dp/dtemperature, and the volume (m3) of nodes that gas can reach. */
+  readonly byGas: Float64Array;
+  readonly byHeat: Float64Array;
+  readonly volume: Float64Array;
 
   /** Per coordinate: angle, speed, moment without friction (N m), friction capacity (N m). */
   readonly angle: Float64Array;
@@ -64,6 +68,9 @@ export class Workspace {
     this.gain = f(sizes.nodes);
     this.gas = f(sizes.nodes);
     this.gasTemperature = f(sizes.nodes);
+    this.byGas = f(sizes.nodes);
+    this.byHeat = f(sizes.nodes);
+    this.volume = f(sizes.nodes);
     this.angle = f(sizes.coordinates);
     this.speed = f(sizes.coordinates);
     this.drive = f(sizes.coordinates);
