@@ -24,8 +24,8 @@ export function probe(
     readonly start?: (network: Network, y: Float64Array) => void;
   } = {},
 ): Probe {
-  const network = new Network(scenario, options.with ?? catalogues);
   const card = Object.values(scenario.cards)[0];
+  const network = new Network(scenario, options.with ?? catalogues, card);
   const machine = new Machine(network, scenario, card);
   const record = new Record(network.size, machine.epochs);
   const y = network.initial(card.start);

@@ -20,6 +20,9 @@ import { VIA_LINK, VIA_NODE, type FrameWiring } from './slots.js';
 const FIRST_GAS = 0.15;
 const LAST_OIL = 0.95;
 
+/** Drop below which gas passes by volume, Pa: no passage turns turbulent below it either. */
+const GENTLE = 1e4;
+
 /** Partial derivatives of one path while gas takes it. */
 const SIZE = 9;
 const OIL_GAS = 0;
@@ -113,12 +116,11 @@ export class GasCarriage {
     const share = s >= 1 ? 1 : s * s * (3 - 2 * s);
     // Slope of the share against ln(filled).
     const bend = s >= 1 ? 0 : (6 * s * (1 - s) * filled) / (LAST_OIL - FIRST_GAS);
-    if (p.byVolume) {
-      out.factor = (w.pressure[up] * ANR.temperature) / (ANR.pressure * temperature);
-      out.byUp = out.factor / w.pressure[up];
-      out.byDown = 0;
-      out.byTemperature = -out.factor / temperature;
-    } else gasFactor(w.pressure[up], w.pressure[down], temperature, this.root, p.ratio, out);
+    if (p.byVolume) wholly(w.pressure[up], temperature, out);
+    else {
+      gasFactor(w.pressure[up], w.pressure[down], temperature, this.root, p.ratio, out);
+      gently(w.pressure[up], w.pressure[down], temperature, out);
+    }
     const { factor } = out;
     const i = p.path;
     this.flow[j] = share * q * factor;
@@ -249,4 +251,29 @@ function four(values: Float64Array, slots: Int32Array, at: number, oil: number, 
   values[slots[at + 1]] += oil;
   values[slots[at + 2]] -= gas;
   values[slots[at + 3]] += gas;
+}
+
+/** Gas by volume: as much as oil would go. */
+function wholly(up: number, temperature: number, out: GasFactor): void {
+  out.factor = (up * ANR.temperature) / (ANR.pressure * temperature);
+  out.byUp = out.factor / up;
+  out.byDown = 0;
+  out.byTemperature = -out.factor / temperature;
+}
+
+/**
+ * Below {@link GENTLE} gas goes by volume as well: so a passage with gas on one side and oil on
+ * the other gives way alike to both, and nothing is bent where it comes to rest.
+ */
+function gently(up: number, down: number, temperature: number, out: GasFactor): void {
+  const dp = up - down;
+  const square = dp * dp + GENTLE * GENTLE;
+  const full = (dp * dp) / square;
+  const bend = (2 * dp * GENTLE * GENTLE) / (square * square);
+  const volume = (up * ANR.temperature) / (ANR.pressure * temperature);
+  const more = out.factor - volume;
+  out.factor = volume + full * more;
+  out.byUp = full * out.byUp + ((1 - full) * volume) / up + bend * more;
+  out.byDown = full * out.byDown - bend * more;
+  out.byTemperature = full * out.byTemperature - ((1 - full) * volume) / temperature;
 }

@@ -27,6 +27,12 @@ const HEAT_SCALE = 50;
 /** A dry node that no gas can reach in this run is this share a pocket of air. */
 const MOST_GAS = 0.9;
 
+/**
+ * A step may leave a trace less than no gas, m3 at ANR: within this the gas that counts bends to
+ * nothing instead of pressing the other way.
+ */
+const LEAST_GAS = 1e-9;
+
 /** How a node's pressure comes about. */
 const FIRM = 0;
 const VENTED = 1;
@@ -264,12 +270,16 @@ export class OilNodes {
         v += chamberArea[k] * travel[chamberAttachment[k]];
       let c = d * (n * freeAir + pocket[i]);
       const mixed = kind[i] === MIXED;
+      let heldSlope = 0;
       if (mixed) {
         const gas = y[gasState[i]];
         w.gas[i] = gas;
         w.volume[i] = v;
-        v -= this.covolume * gas;
-        c += this.warmth * gas;
+        const size = Math.sqrt(gas * gas + LEAST_GAS * LEAST_GAS);
+        const held = 0.5 * (gas + size);
+        heldSlope = held / size;
+        v -= this.covolume * held;
+        c += this.warmth * held;
       }
       const a = compliance[i] + n * give;
       const b = v - compliance[i] * d - n * full;
@@ -280,7 +290,7 @@ export class OilNodes {
         const inverse = 1 / root;
         byContent[i] = (q * (full - q * give) + d * freeAir) * inverse;
         byVolume[i] = -q * inverse;
-        if (mixed) w.byGas[i] = (this.warmth + this.covolume * q) * inverse;
+        if (mixed) w.byGas[i] = (this.warmth + this.covolume * q) * inverse * heldSlope;
       }
     }
   }
