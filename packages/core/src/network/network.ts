@@ -179,6 +179,11 @@ export class Network {
     return this.oil.gasVolume(this.workspace, node);
   }
 
+  /** Work that gas (per m3 at ANR) can do from a pressure down to ambient at the oil's temperature, J/m3. */
+  gasWorth(pressure: number): number {
+    return this.oil.gasWorth(pressure);
+  }
+
   /** Angle of the coordinate at which a link has a travel (rad for plain links); links that a lock may hang on are monotone. */
   coordinateAngle(attachment: number, travel: number): number {
     return this.placement.coordinateAngle(attachment, travel);

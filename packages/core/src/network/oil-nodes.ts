@@ -114,7 +114,14 @@ export class OilNodes {
   /** Volume of the gas in a mixed node at the point last evaluated, m3. */
   gasVolume(w: Workspace, node: number): number {
     const perGas = this.warmth / (w.pressure[node] - this.law.vapour) + this.covolume;
-    return w.gas[node] * perGas;
+    return counted(w.gas[node]) * perGas;
+  }
+
+  /** The integral of the gas's volume over pressure, from ambient, J per m3 at ANR. */
+  gasWorth(pressure: number): number {
+    const d = this.law.ambient - this.law.vapour;
+    const q = pressure - this.law.vapour;
+    return this.warmth * Math.log(q / d) + this.covolume * (q - d);
   }
 
   /**
@@ -147,10 +154,11 @@ export class OilNodes {
         y[states.contentState[i]] = contentAt(law, { ...n, pocket }, volume, law.ambient);
         return;
       }
-      const room = Math.min(bubble, volume);
-      y[states.gasState[i]] = (d * room) / (warmth + d * this.covolume);
-      y[states.contentState[i]] =
-        bubble >= volume ? 0 : contentAt(law, n, volume - room, law.ambient);
+      const perGas = warmth / d + this.covolume;
+      const amount = Math.min(bubble, volume) / perGas;
+      const room = volume - counted(amount) * perGas;
+      y[states.gasState[i]] = amount;
+      y[states.contentState[i]] = bubble >= volume ? 0 : contentAt(law, n, room, law.ambient);
     });
   }
 
@@ -179,23 +187,41 @@ export class OilNodes {
     for (const i of group) y[contentState[i]] = at(i, 0.5 * (low + high));
   }
 
-  /** Contents of firm nodes that give these pressures, into `y`. */
+  /**
+   * Contents that give these pressures, into `y`: the oil of firm nodes, the gas where there is
+   * more of it than a trace.
+   */
   fill(
     y: Float64Array,
-    { contentState, gasState }: GasStates,
+    { contentState, gasState, heatState }: GasStates,
     travel: Float64Array,
     pressure: Float64Array,
   ): void {
+    const { law, kind } = this;
     this.nodes.forEach((n, i) => {
-      if (this.kind[i] !== FIRM && this.kind[i] !== MIXED) return;
-      let room = this.volumeOf(i, travel);
-      if (this.kind[i] === MIXED) {
-        const gas = y[gasState[i]];
-        const held = gas * (this.warmth / (pressure[i] - this.law.vapour) + this.covolume);
-        if (held > SOFT * room) return;
+      const volume = this.volumeOf(i, travel);
+      if (kind[i] === VESSEL) {
+        const gas = this.gases[n.vessel!.gas];
+        y[gasState[i]] = vesselContent(gas, volume, pressure[i], y[heatState[i]]);
+        return;
+      }
+      if (kind[i] !== FIRM && kind[i] !== MIXED) return;
+      let room = volume;
+      if (kind[i] === MIXED) {
+        const q = pressure[i] - law.vapour;
+        const perGas = this.warmth / q + this.covolume;
+        const held = counted(y[gasState[i]]) * perGas;
+        if (held > SOFT * volume) {
+          const d = law.ambient - law.vapour;
+          const oil = y[contentState[i]];
+          const own = oil * (1 - (q - d) / law.bulkModulus + (d * law.freeAir) / q);
+          const free = volume + n.compliance * (q - d) - own - (d * n.pocket) / q;
+          y[gasState[i]] = Math.max(0, free) / perGas;
+          return;
+        }
         room -= held;
       }
-      y[contentState[i]] = contentAt(this.law, n, room, pressure[i]);
+      y[contentState[i]] = contentAt(law, n, room, pressure[i]);
     });
   }
 
@@ -308,6 +334,11 @@ export class OilNodes {
     w.byGas[i] = out.byGas;
     w.byHeat[i] = out.byTemperature;
   }
+}
+
+/** The gas that counts for the pressure, m3 at ANR: never less than none (see {@link LEAST_GAS}). */
+function counted(gas: number): number {
+  return 0.5 * (gas + Math.sqrt(gas * gas + LEAST_GAS * LEAST_GAS));
 }
 
 /** Numbers of the states of the nodes: oil, gas (-1: none can come), temperature (-1: the oil's). */
