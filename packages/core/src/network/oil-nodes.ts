@@ -24,6 +24,8 @@ const CUSHION_SHARE = 0.001;
 /** Largest size of a change of gas that matters, m3 at ANR, and that of a vessel's temperature, K. */
 const MOST_SCALE = 1e-2;
 const HEAT_SCALE = 50;
+/** Largest size of a change of oil where gas drives it, as a share of the volume. */
+const MIXED_SHARE = 0.05;
 /** A dry node that no gas can reach in this run is this share a pocket of air. */
 const MOST_GAS = 0.9;
 
@@ -264,7 +266,13 @@ export class OilNodes {
       }
       if (kind[i] !== FIRM && kind[i] !== MIXED) continue;
       const firm = byContent[i] * content[i] > half;
-      scale[contentState[i]] = firm ? firmScale[i] : Math.min(firmScale[i], CONTENT_SCALE);
+      if (firm) scale[contentState[i]] = firmScale[i];
+      else if (kind[i] === MIXED && w.gas[i] > LEAST_GAS) {
+        // Gas drives it, not a trickle of oil: by pressure again, but not more than a share of it.
+        const size = PRESSURE_SCALE / byContent[i];
+        const most = MIXED_SHARE * w.volume[i];
+        scale[contentState[i]] = Math.max(CONTENT_SCALE, size < most ? size : most);
+      } else scale[contentState[i]] = Math.min(firmScale[i], CONTENT_SCALE);
     }
   }
 
