@@ -25,7 +25,7 @@ const CUSHION_SHARE = 0.001;
 const MOST_SCALE = 1e-2;
 const HEAT_SCALE = 50;
 /** Largest size of a change of oil where gas drives it, as a share of the volume. */
-const MIXED_SHARE = 0.05;
+const MIXED_SHARE = 0.01;
 /** A dry node that no gas can reach in this run is this share a pocket of air. */
 const MOST_GAS = 0.9;
 
