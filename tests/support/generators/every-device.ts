@@ -99,9 +99,10 @@ function join(circuit: Circuit, device: DeviceDefinition, random: Random): Recor
   const sucks = new Set(flows.map(({ from }) => from));
   const gives = new Set(flows.map(({ to }) => to));
   let turn = Math.floor(random() * 2);
-  for (const [port, { optional, cushion }] of Object.entries(device.ports)) {
-    // A cushion's node is private; other ports that may be left are left as often as not.
-    if (cushion !== undefined || (optional === true && random() < 0.5)) continue;
+  for (const [port, { optional, cushion, vessel }] of Object.entries(device.ports)) {
+    // A cushion's or vessel's node is private; other ports that may be left are left as often as not.
+    if (cushion !== undefined || vessel !== undefined || (optional === true && random() < 0.5))
+      continue;
     const node = `${SUBJECT}-${port}`;
     ports[port] = node;
     circuit.nodes[node] = { volume: 3e-5 };

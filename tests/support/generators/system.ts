@@ -171,9 +171,10 @@ const follow = (random: Random, ratio: number): Written =>
 function writePorts(system: GeneratedSystem, device: DeviceDefinition, random: Random): Written {
   const nodes = NODES.slice(0, system.nodes);
   return Object.fromEntries(
-    Object.entries(device.ports).flatMap(([port, { optional, cushion }]) => {
+    Object.entries(device.ports).flatMap(([port, { optional, cushion, vessel }]) => {
       const [leave, cap, where] = [random(), random(), pick(random, nodes)];
-      if (cushion !== undefined || (optional === true && leave < 0.6)) return [];
+      if (cushion !== undefined || vessel !== undefined || (optional === true && leave < 0.6))
+        return [];
       return [[kebab(port), cap < system.capped ? 'blanked' : where]];
     }),
   );

@@ -3,15 +3,20 @@ import type { DeviceDefinition } from '../define/index.js';
 import { bungee } from './bungee.js';
 import { chain } from './chain.js';
 import { accumulator } from './accumulator.js';
+import { blowDownValve } from './blow-down-valve.js';
 import { checkValve } from './check-valve.js';
 import { doorLap } from './door-lap.js';
 import { compensatedPump } from './compensated-pump.js';
 import { controller } from './controller.js';
+import { dumpValve } from './dump-valve.js';
 import { doubleActingActuator } from './double-acting-actuator.js';
 import { downlock } from './downlock.js';
 import { enginePump } from './engine-pump.js';
 import { filter } from './filter.js';
 import { flowRegulator } from './flow-regulator.js';
+import { gasBottle } from './gas-bottle.js';
+import { gasCheckValve } from './gas-check-valve.js';
+import { gasLine } from './gas-line.js';
 import { groundSupply } from './ground-supply.js';
 import { handPump } from './hand-pump.js';
 import { hose } from './hose.js';
@@ -33,6 +38,7 @@ import { reservoir } from './reservoir.js';
 import { segmentedLine } from './segmented-line.js';
 import { selectorValve } from './selector-valve.js';
 import { sequenceValve } from './sequence-valve.js';
+import { shuttleValve } from './shuttle-valve.js';
 import { singleActingActuator } from './single-acting-actuator.js';
 import { solenoidSelector } from './solenoid-selector.js';
 import { solenoidValve } from './solenoid-valve.js';
@@ -84,6 +90,12 @@ const all: readonly DeviceDefinition[] = [
   solenoidValve,
   solenoidSelector,
   controller,
+  gasBottle,
+  blowDownValve,
+  gasLine,
+  gasCheckValve,
+  shuttleValve,
+  dumpValve,
 ];
 
 /** Every device by its kind, in the order of the lists. */

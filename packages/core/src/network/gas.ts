@@ -91,8 +91,9 @@ export class GasCarriage {
       const forth = q >= 0;
       if (!(forth ? p.forth : p.back)) continue;
       const up = forth ? p.from : p.to;
-      if (!(w.gas[up] > 0)) continue;
-      this.carry(j, p, q, up, forth ? p.to : p.from);
+      const down = forth ? p.to : p.from;
+      if (w.gas[up] > 0) this.carry(j, p, q, up, down);
+      if (wiring.heatState[down] >= 0) this.keepOilOut(p.path);
       gain[p.from] -= flow[j];
       gain[p.to] += flow[j];
     }
@@ -100,6 +101,14 @@ export class GasCarriage {
     const { gasState } = wiring;
     for (let i = 0; i < gain.length; i++) if (gasState[i] >= 0) rate[gasState[i]] = gain[i];
     for (let v = 0; v < this.vessels.length; v++) this.warm(v);
+  }
+
+  /** Oil does not get into a vessel: what of a passage oil would take is lost. */
+  private keepOilOut(path: number): void {
+    const { x } = this;
+    x.flow[path] = 0;
+    x.byFrom[path] = 0;
+    x.byTo[path] = 0;
   }
 
   private carry(j: number, p: GasPathWiring, q: number, up: number, down: number): void {

@@ -113,8 +113,10 @@ function signals({ inputs = {}, tailor }: DeviceDefinition): z.ZodType | undefin
 }
 
 function componentShape(definition: DeviceDefinition) {
-  // The oil side of a gas cushion is the device's own: its pressure follows from the oil in it alone.
-  const joinable = Object.entries(definition.ports).filter(([, { cushion }]) => !cushion);
+  // The oil side of a gas cushion and the inside of a vessel are the device's own.
+  const joinable = Object.entries(definition.ports).filter(
+    ([, { cushion, vessel }]) => !cushion && !vessel,
+  );
   const ports = joinable.map(([name, port]) => ({
     name: kebab(name),
     optional: port.optional === true,

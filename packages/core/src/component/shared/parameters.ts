@@ -65,7 +65,7 @@ export function constantOf(p: Parameters, s: Surroundings, diameter: number): nu
  * (Newton's method on a root has a cycle of two); below this drop flow counts as laminar, which
  * no gear feels.
  */
-const SMOOTHING_DROP = 10_000;
+export const SMOOTHING_DROP = 10_000;
 
 /** Transition drop of a round bore with this device's coefficients, Pa. */
 export function transitionOf(p: Parameters, s: Surroundings, diameter: number): number {
