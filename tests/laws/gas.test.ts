@@ -19,7 +19,7 @@ const anyRig: fc.Arbitrary<GasRig> = fc.record({
   bypass: fc.constantFrom(0, 3e-12, 1e-10),
   temperature: between(233.15, 323.15),
   duration: fc.constant(4),
-  gas: fc.constantFrom(
+  gas: fc.constantFrom<Record<string, number>>(
     {},
     { 'tube-in': 1e-5 },
     { back: 2e-6, 'tube-out': 3e-6 },

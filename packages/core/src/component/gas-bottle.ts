@@ -3,8 +3,8 @@
  * warmed by its wall (network/gas.ts), and its outlet. The pressure is the real gas's
  * (medium/gas.ts). The charge is read at a temperature and holds for that mass of gas at any other.
  *
- * Carbon dioxide charged above its vapour pressure is partly liquid; its pressure is then the
- * vapour pressure whatever the charge.
+ * Carbon dioxide that turns liquid in the cold shows its vapour pressure; a charge that is liquid
+ * when it is read is refused. Latent heat is not counted.
  */
 import type { DeviceDefinition, GuardFrame } from '../define/index.js';
 import { gases, vesselContent } from '../medium/index.js';
@@ -101,6 +101,19 @@ export const gasBottle: DeviceDefinition = {
       title: 'discharge',
       law: (p, s) => boreLaw(p, s, number(p, 'bore')),
     },
+  },
+  check: (p) => {
+    const gas = gases[p.gas as string];
+    const t = number(p, 'chargeTemperature');
+    // Sea level stands for the ambient here.
+    if (gas.saturation === undefined || t >= gas.criticalTemperature) return [];
+    if (number(p, 'charge') + 101_325 < gas.saturation.pressure(t)) return [];
+    return [
+      {
+        parameter: 'charge',
+        message: `is more than the vapour pressure of ${gas.title.toLowerCase()} at that temperature: it would be partly liquid, which is weighed and not read on a gauge`,
+      },
+    ];
   },
   readings: {
     gauge: {

@@ -37,6 +37,14 @@ export interface GasDefinition {
   readonly criticalTemperature: number;
   readonly criticalPressure: number;
   readonly acentric: number;
+  /**
+   * Where it can be liquid in a bottle: vapour pressure, Pa, and density of its saturated vapour,
+   * mol/m3, at a temperature, K, below the critical one.
+   */
+  readonly saturation?: {
+    readonly pressure: (temperature: number) => number;
+    readonly density: (temperature: number) => number;
+  };
   /** Where the figures come from. */
   readonly source: string;
 }

@@ -143,9 +143,10 @@ export interface PassageLaw {
  * an opening of flow area Cd A passes, in volume at ANR (the standard reference atmosphere, ISO
  * 8778: 100 kPa, 20 degC), `C p1 sqrt(T0 / T1)` when choked and less below, C following from Cd A
  * and the critical pressure ratio. So a passage for gas is declared like any other. The network
- * does this (network/gas); a device only names the ratio if it is known.
+ * does this (network/gas); a device only names the ratio if it is known. The usual one is that of an
+ * ideal nozzle (gamma 1.4), with which both the choked flow and small drops come out right.
  */
-export const CRITICAL_RATIO = 0.5;
+export const CRITICAL_RATIO = 0.528;
 
 /**
  * A way oil can take through the device. `also` names states, links (their travel), rates of links

@@ -6,3 +6,4 @@ export * from './line-table.js';
 export * from './content.js';
 export * from './cushion.js';
 export * from './gas.js';
+export * from './real-gas.js';
