@@ -99,6 +99,25 @@ const stories: Record<string, (s: Story) => void> = {
           }
         : { line: [{ x: 0, y: angle, z: 0 }], edge: [{ x: 0, y: 1, z: angle }] };
   },
+  blown: (s) => {
+    s.limits = { timeBlowDown: 5, blowDownSpread: 1 };
+    s.leverDown = null;
+    s.right.legFalls = s.right.legDown = s.right.downlockEngages = null;
+    s.extraLog.push({
+      ...{ kind: 'operator', device: 'blow-down', from: 'closed', to: 'open' },
+      ...{ t: 12, cause: 'as told', by: -1, speed: 0 },
+    });
+    const falls = (high: number, low: number): [number, number][] => [
+      [0, high],
+      [12, high],
+      [25, low],
+    ];
+    s.channels['bottle.gauge'] = ['gauge-pressure', 'bottle', falls(8e6, 3e6)];
+    for (const node of ['gas-line', 'pushed', 'up-line'])
+      s.channels[`${node}.pressure`] = ['pressure', node, falls(1e5, 3.1e6)];
+    s.channels['vented.pressure'] = ['pressure', 'vented', falls(1e5, 1e5)];
+    s.channels['tank.gas'] = ['free-gas', 'tank', falls(0, 1e-2)];
+  },
   silent: (s) => {
     s.leverUp = s.leverDown = null;
     s.angles = false;
@@ -128,6 +147,40 @@ function more(e: Evidence): Evidence {
   };
 }
 
+/** An emergency system around the made-up swing. */
+function withBottle(e: Evidence): Evidence {
+  const { components, units } = e.scenario;
+  const part = (ports: Record<string, string>, parameters = {}) => ({
+    ...components.relief,
+    ports,
+    parameters,
+  });
+  const roles: Record<string, ReturnType<Evidence['role']>> = {
+    bottle: 'gas-supply',
+    'blow-down': 'blow-down',
+    shuttle: 'shuttle',
+    dump: 'dump',
+  };
+  const charge = { gas: 'nitrogen', charge: 8e6, tableCharge: 12.4e6, chargeTemperature: 294.26 };
+  return {
+    ...e,
+    scenario: {
+      ...e.scenario,
+      components: {
+        ...components,
+        reservoir: part({ return: 'tank' }),
+        bottle: part({ outlet: 'bottle-out' }, charge),
+        'blow-down': part({ inlet: 'bottle-out', outlet: 'gas-line' }),
+        shuttle: part({ normal: 'down-line', emergency: 'gas-line', outlet: 'pushed' }),
+        dump: part({ line: 'up-line', return: 'tank' }),
+        jack: part({ head: 'vented', rod: 'pushed' }),
+      },
+      units: { ...units, right: { ...units.right, actuators: ['jack'] } },
+    },
+    role: (name) => roles[name] ?? e.role(name),
+  };
+}
+
 function said(device: string, words: readonly (readonly [number, string])[]) {
   const entry = { kind: 'mode', device, cause: 'as told', by: -1, speed: 0 } as const;
   return words.map(([t, to], i): Omit<LogEntry, 'index'> => {
@@ -138,7 +191,7 @@ function said(device: string, words: readonly (readonly [number, string])[]) {
 /** Evidence of a story by name, made once more. */
 function tell(name: string): Evidence {
   const e = swing(stories[name]);
-  return name === 'spoilt' ? more(e) : e;
+  return name === 'spoilt' ? more(e) : name === 'blown' ? withBottle(e) : e;
 }
 
 describe.each(Object.entries(rules))('rule %s', (name, rule) => {
@@ -166,8 +219,9 @@ describe.each(Object.entries(rules))('rule %s', (name, rule) => {
     }
   });
 
-  it('raises something on the spoilt run, and judges nothing it cannot see', () => {
-    expect(rule.judge(tell('spoilt')).some((f) => f.margin < 0)).toBe(true);
+  it('raises something on a spoilt run, and judges nothing it cannot see', () => {
+    const flags = ['spoilt', 'blown'].flatMap((story) => rule.judge(tell(story)));
+    expect(flags.some((f) => f.margin < 0)).toBe(true);
     expect(rule.judge(tell('silent'))).toEqual([]);
   });
 

@@ -320,4 +320,28 @@ export const hosts: readonly SmallSwing[] = [
       squat: { is: 'squat-switch', 'strut-extension': '250 mm' },
     },
   }),
+  swing('blow-down', {
+    parts: {
+      bottle: {
+        is: 'gas-bottle',
+        ports: { outlet: 'bottle-out' },
+        volume: '800 cm^3',
+        charge: '1500 psi',
+      },
+      'blow-down': { is: 'blow-down-valve', ports: { inlet: 'bottle-out', outlet: 'gas' } },
+      shuttle: {
+        is: 'shuttle-valve',
+        ports: { normal: 'down', emergency: 'gas', outlet: 'pushed' },
+      },
+      dump: { is: 'dump-valve', ports: { line: 'up', return: 'tank', pilot: 'gas' } },
+      jack: jack('pushed'),
+      uplock: {
+        is: 'uplock',
+        ports: { release: 'pushed' },
+        links: { leg: { to: 'leg' } },
+        at: '90 deg',
+        release: '250 psi',
+      },
+    },
+  }),
 ];

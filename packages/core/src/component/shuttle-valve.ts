@@ -110,7 +110,7 @@ export const shuttleValve: DeviceDefinition = {
       title: 'from the normal side',
       law: (p, s) => ({
         ...boreLaw(p, s, number(p, 'bore')),
-        open: 1,
+        open: p.stuck === 'emergency' ? 0 : 1,
         leak: leakIn(s, number(p, 'leak')),
       }),
     },
@@ -121,7 +121,7 @@ export const shuttleValve: DeviceDefinition = {
       title: 'from the emergency side',
       law: (p, s) => ({
         ...boreLaw(p, s, number(p, 'bore')),
-        open: 0,
+        open: p.stuck === 'emergency' ? 1 : 0,
         leak: leakIn(s, number(p, 'leak')),
       }),
     },

@@ -6,6 +6,7 @@ export const FAULT_GROUPS = [
   'valves and lines',
   'actuators, locks, structure',
   'fluid and environment',
+  'emergency system',
 ] as const;
 
 export type FaultGroup = (typeof FAULT_GROUPS)[number];

@@ -31,6 +31,8 @@ export type Quantity =
   | 'flow'
   | 'leakage'
   | 'displacement'
+  | 'free-gas'
+  | 'free-gas-flow'
   | 'viscosity'
   | 'temperature'
   | 'power'
@@ -63,6 +65,8 @@ export const SI_UNIT: Readonly<Record<Quantity, string>> = {
   flow: 'm^3/s',
   leakage: 'm^3/(s Pa)',
   displacement: 'm^3/rad',
+  'free-gas': 'm^3',
+  'free-gas-flow': 'm^3/s',
   viscosity: 'm^2/s',
   temperature: 'K',
   power: 'W',

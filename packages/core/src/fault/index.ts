@@ -1,5 +1,13 @@
 /** The catalogue of faults: one line each. */
 import type { FaultDefinition } from '../define/index.js';
+import { blowDownCableBroken } from './blow-down-cable-broken.js';
+import { bottleValveLeak } from './bottle-valve-leak.js';
+import { bottleLow } from './bottle-low.js';
+import { dumpValveOpen } from './dump-valve-open.js';
+import { dumpValveNotVenting } from './dump-valve-not-venting.js';
+import { shuttleCrossLeak } from './shuttle-cross-leak.js';
+import { shuttleStuckEmergency } from './shuttle-stuck-emergency.js';
+import { shuttleStuckNormal } from './shuttle-stuck-normal.js';
 import { accumulatorPrechargeHigh } from './accumulator-precharge-high.js';
 import { accumulatorPrechargeLow } from './accumulator-precharge-low.js';
 import { accumulatorSealLeak } from './accumulator-seal-leak.js';
@@ -200,6 +208,14 @@ const all: readonly FaultDefinition[] = [
   returnBackPressure,
   packTransferValveLeak,
   packSpoolOffStop,
+  shuttleStuckNormal,
+  shuttleStuckEmergency,
+  shuttleCrossLeak,
+  dumpValveNotVenting,
+  dumpValveOpen,
+  bottleLow,
+  bottleValveLeak,
+  blowDownCableBroken,
 ];
 
 /** Every fault by its name, in the order of the lists. */

@@ -61,19 +61,20 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
     add(name, 'pressure', 'absolute pressure', 'pressure', () => w.pressure[i]);
     const { vented, cushion, vessel } = plan.nodes[i];
     const gasState = wiring.gas.gasState[i];
-    if (gasState >= 0) add(name, 'gas', 'gas, as free gas', 'volume', () => w.gas[i], gasState);
+    if (gasState >= 0) add(name, 'gas', 'gas, as free gas', 'free-gas', () => w.gas[i], gasState);
     if (vessel !== undefined) {
       const own = wiring.gas.heatState[i];
       const title = 'temperature of the gas';
       add(name, 'temperature', title, 'temperature', () => w.gasTemperature[i], own);
       continue;
     }
+    // A gas line that no gas can reach in this run is full of air all the time.
+    if (plan.nodes[i].dry && gasState < 0) continue;
     if (vented === undefined && cushion === undefined) {
       const d = law.ambient - law.vapour;
       const { pocket } = plan.nodes[i];
       add(name, 'void', 'volume of air and vapour', 'volume', () => {
-        const air = (d * (w.content[i] * law.freeAir + pocket)) / (w.pressure[i] - law.vapour);
-        return gasState < 0 ? air : air + network.gasVolume(i);
+        return (d * (w.content[i] * law.freeAir + pocket)) / (w.pressure[i] - law.vapour);
       });
     } else {
       const own = wiring.contentState[i];
@@ -100,7 +101,7 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
       const j = gasPath.get(path++);
       if (j === undefined) return;
       const { flow } = network.carriage!;
-      add(frame.name, `${way}-gas`, `${title}, free gas`, 'flow', () => flow[j]);
+      add(frame.name, `${way}-gas`, `${title}, free gas`, 'free-gas-flow', () => flow[j]);
     });
     Object.entries(d.readings ?? {}).forEach(([reading, r]) => {
       add(frame.name, reading, r.title, r.quantity, () => r.value(frame));

@@ -1,11 +1,16 @@
 import type { Evidence, Flag, RuleDefinition, Severity } from '../define/index.js';
 import { bayClearance } from './bay-clearance.js';
+import { blowDownSpread } from './blow-down-spread.js';
+import { blowDownTime } from './blow-down-time.js';
+import { bottleCharge } from './bottle-charge.js';
 import { cavitation } from './cavitation.js';
 import { clearance } from './clearance.js';
 import { doorBeforeLeg } from './door-before-leg.js';
 import { doorClearance } from './door-clearance.js';
 import { doorNotClosed } from './door-not-closed.js';
 import { doorsClash } from './doors-clash.js';
+import { gasExhausted } from './gas-exhausted.js';
+import { gasInReturn } from './gas-in-return.js';
 import { hardArrival } from './hard-arrival.js';
 import { kinds } from './kind/index.js';
 import { legBeforeDoor } from './leg-before-door.js';
@@ -15,7 +20,9 @@ import { motorStalled } from './motor-stalled.js';
 import { notFinished } from './not-finished.js';
 import { peakPressure } from './peak-pressure.js';
 import { reliefFlowing } from './relief-flowing.js';
+import { retractSideNotVented } from './retract-side-not-vented.js';
 import { sequenceValveEarly } from './sequence-valve-early.js';
+import { shuttleNotShifted } from './shuttle-not-shifted.js';
 import { slowSwing } from './slow-swing.js';
 import { spread } from './spread.js';
 import { starvedSupply } from './starved-supply.js';
@@ -47,6 +54,13 @@ const list: readonly RuleDefinition[] = [
   motorStalled,
   slowSwing,
   lineVelocity,
+  blowDownTime,
+  blowDownSpread,
+  gasExhausted,
+  shuttleNotShifted,
+  retractSideNotVented,
+  gasInReturn,
+  bottleCharge,
   notFinished,
 ];
 

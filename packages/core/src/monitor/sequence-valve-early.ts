@@ -39,6 +39,8 @@ export const sequenceValveEarly: RuleDefinition = {
           ({ unit }) => unit.leg === part || unit.doors.includes(part),
         )?.unit;
         return moves(e).flatMap((move) => {
+          // A leg that the gas cannot draw off its hook shakes on its valve: no rigging fault.
+          if (owner?.leg === part && move.by === 'gas') return [];
           const trip = e.log.find(
             (x) =>
               x.device === valve &&

@@ -20,7 +20,7 @@ export const slowSwing: RuleDefinition = {
       const { direction } = timing;
       const limit = direction === 'up' ? e.scenario.limits.timeUp : e.scenario.limits.timeDown;
       const move = all.find((m) => m.start === timing.start);
-      if (limit === undefined || move === undefined) return [];
+      if (limit === undefined || move === undefined || move.by === 'gas') return [];
       const done = Number.isNaN(timing.total) ? undefined : timing.start + timing.total;
       const found = within(timing.start, done, limit, move.end);
       if (found === undefined) return [];

@@ -20,7 +20,8 @@ export const spread: RuleDefinition = {
     const all = timings(e);
     const named = units(e);
     const side = (s: UnitEntry['side']) => named.filter(({ unit }) => unit.side === s);
-    return moves(e).flatMap((move) =>
+    const swings = moves(e).filter(({ by }) => by === 'oil');
+    return swings.flatMap((move) =>
       side('left').flatMap((left) =>
         side('right').flatMap((right) => {
           const done = (unit: string): number | undefined => {

@@ -19,7 +19,8 @@ export const trappedPressure: RuleDefinition = {
   judge: (e) => {
     const limit = e.scenario.limits.residualPressure;
     const end = endOf(e);
-    if (limit === undefined) return [];
+    // After a blow-down another rule asks whether the up side was let out.
+    if (limit === undefined || moves(e).at(-1)?.by === 'gas') return [];
     // While something still moves, pressure in the return side is flow, not a trap.
     const parts = units(e).flatMap(({ unit }) => [unit.leg, ...unit.doors]);
     if (parts.some((m) => spells(e, m).some((s) => s.to >= end))) return [];

@@ -24,13 +24,66 @@ export function gasReach(plan: Plan, card: GasCard): Uint8Array {
     const node = plan.nodeOf.get(name);
     if (node !== undefined && holds(plan.nodes[node])) reach(node);
   }
-  plan.nodes.forEach((n, i) => n.vessel !== undefined && reach(i));
+  plan.nodes.forEach((n, i) => n.vessel !== undefined && holds(n) && reach(i));
   const ways = waysOf(plan, new Set(card.steps.map((s) => s.device)));
   for (let at = open.pop(); at !== undefined; at = open.pop()) {
     if (!holds(plan.nodes[at])) continue;
     for (const next of ways[at]) reach(next);
   }
   return reached;
+}
+
+/** Names of nodes in which nothing can happen in a run: gas lines at rest, and charged ones before a shut valve. */
+export interface Still {
+  readonly air: ReadonlySet<string>;
+  readonly charged: ReadonlySet<string>;
+}
+
+/**
+ * What of the gas side rests through a whole run: gas lines that no gas reaches and that have no
+ * open way to oil, and where no vessel has a way to anything but dry nodes, the vessels and what
+ * stands under their pressure. One node at a constant pressure stands for all of each, so that a
+ * swing does not pay for its bottle.
+ */
+export function stillGas(plan: Plan, reached: Uint8Array): Still {
+  const air = new Set<string>();
+  const charged = new Set<string>();
+  const shut = plan.nodes.every((n, i) => reached[i] === 0 || n.dry);
+  const vessels = plan.nodes.filter((n) => n.vessel !== undefined).length;
+  const open = openToOil(plan);
+  plan.nodes.forEach((n, i) => {
+    if (!n.dry || n.vented !== undefined || open[i] === 1) return;
+    if (reached[i] === 0) air.add(n.name);
+    else if (shut && vessels === 1) charged.add(n.name);
+  });
+  return { air, charged };
+}
+
+/** Dry nodes that stand open to oil from the start, or leak to it, and all that hang together with them. */
+function openToOil(plan: Plan): Uint8Array {
+  const open = new Uint8Array(plan.nodes.length);
+  const pairs: (readonly [number, number])[] = [];
+  for (const { definition, nodes, laws } of plan.instances) {
+    const ports = Object.keys(definition.ports);
+    Object.values(definition.flows ?? {}).forEach((flow, f) => {
+      const from = nodes[ports.indexOf(flow.from)];
+      const to = nodes[ports.indexOf(flow.to)];
+      const dry = [from, to].filter((n) => plan.nodes[n].dry);
+      const law = laws[f];
+      if (dry.length === 2) pairs.push([from, to]);
+      const shut = law !== undefined && law.open === 0 && law.leak === 0;
+      if (dry.length === 1 && !shut) open[dry[0]] = 1;
+    });
+  }
+  for (let grown = true; grown;) {
+    grown = false;
+    for (const [a, b] of pairs) {
+      if (open[a] === open[b]) continue;
+      open[a] = open[b] = 1;
+      grown = true;
+    }
+  }
+  return open;
 }
 
 /** Whether gas in a node may leave it again. */

@@ -10,7 +10,7 @@ import type { SparsePattern } from '../solver/index.js';
 import { Exchange } from './exchange.js';
 import { InstanceFrame } from './frame.js';
 import { GasCarriage } from './gas.js';
-import { gasReach, NO_GAS, type GasCard } from './gas-reach.js';
+import { gasReach, NO_GAS, stillGas, type GasCard } from './gas-reach.js';
 import { OilNodes, type GasStates } from './oil-nodes.js';
 import { Placement } from './placement.js';
 import { plan as makePlan, type Plan } from './plan.js';
@@ -76,7 +76,10 @@ export class Network {
       vapour: oil.vapourPressure,
       freeAir: Math.max(scenario.fluid.freeAir, 1e-6),
     };
-    this.plan = makePlan(scenario, catalogues, this.around);
+    const whole = makePlan(scenario, catalogues, this.around);
+    const still = stillGas(whole, gasReach(whole, card));
+    const rests = still.air.size + still.charged.size > 0;
+    this.plan = rests ? makePlan(scenario, catalogues, this.around, still) : whole;
     const { expansion } = catalogues.fluids[scenario.fluid.kind];
     this.growth = expansion * scenario.fluid.warmedBy;
     this.shutIn = shutInGroups(this.plan);
@@ -104,6 +107,7 @@ export class Network {
     attachments.forEach((a, i) => (this.workspace.attachmentCoordinate[i] = a.coordinate));
     nodes.forEach((n, i) => {
       if (n.vented !== undefined) this.workspace.pressure[i] = n.vented;
+      if (n.resting !== undefined) this.workspace.gas[i] = n.resting;
     });
     this.exchange = new Exchange(
       this.workspace,
@@ -172,11 +176,6 @@ export class Network {
   /** Volume of a node at the point last evaluated, m3, walls not counted. */
   volumeOf(node: number): number {
     return this.oil.volumeOf(node, this.workspace.travel);
-  }
-
-  /** Volume that the gas in a node takes up at the point last evaluated, m3, the oil's own air not counted. */
-  gasVolume(node: number): number {
-    return this.oil.gasVolume(this.workspace, node);
   }
 
   /** Work that gas (per m3 at ANR) can do from a pressure down to ambient at the oil's temperature, J/m3. */

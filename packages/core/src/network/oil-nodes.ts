@@ -5,6 +5,7 @@ import {
   vesselContent,
   vesselPressure,
   type ContentLaw,
+  type NodeLaw,
 } from '../medium/index.js';
 import type { GasDefinition } from '../define/index.js';
 import type { NodePlan } from './plan.js';
@@ -57,6 +58,7 @@ export class OilNodes {
   readonly chamberArea: Float64Array;
   private readonly volume: Float64Array;
   private readonly compliance: Float64Array;
+  private readonly laws: readonly NodeLaw[];
   private readonly pocket: Float64Array;
   private readonly kind: Uint8Array;
   private readonly out = { pressure: 0, slope: 0 };
@@ -88,13 +90,18 @@ export class OilNodes {
     this.count = nodes.length;
     this.volume = Float64Array.from(nodes, (n) => n.volume);
     this.compliance = Float64Array.from(nodes, (n) => n.compliance);
-    this.pocket = Float64Array.from(nodes, (n) => n.pocket);
     this.kind = Uint8Array.from(nodes, (n, i) => {
       if (n.vented !== undefined) return VENTED;
       if (n.cushion !== undefined) return CUSHION;
       if (n.vessel !== undefined) return VESSEL;
       return reached[i] === 1 ? MIXED : FIRM;
     });
+    // A dry node that no gas can reach in this run is next to filled with air.
+    this.laws = nodes.map((n, i) => ({
+      compliance: n.compliance,
+      pocket: n.dry && this.kind[i] === FIRM ? MOST_GAS * n.volume : n.pocket,
+    }));
+    this.pocket = Float64Array.from(this.laws, (l) => l.pocket);
     this.chamberStart = new Int32Array(nodes.length + 1);
     nodes.forEach((n, i) => (this.chamberStart[i + 1] = this.chamberStart[i] + n.chambers.length));
     const chambers = nodes.flatMap((n) => n.chambers);
@@ -111,12 +118,6 @@ export class OilNodes {
       v += this.chamberArea[k] * travel[this.chamberAttachment[k]];
     }
     return v;
-  }
-
-  /** Volume of the gas in a mixed node at the point last evaluated, m3. */
-  gasVolume(w: Workspace, node: number): number {
-    const perGas = this.warmth / (w.pressure[node] - this.law.vapour) + this.covolume;
-    return counted(w.gas[node]) * perGas;
   }
 
   /** The integral of the gas's volume over pressure, from ambient, J per m3 at ANR. */
@@ -152,15 +153,15 @@ export class OilNodes {
       }
       const bubble = n.dry ? Infinity : (gas.get(i) ?? 0);
       if (this.kind[i] === FIRM) {
-        const pocket = n.dry ? MOST_GAS * volume : n.pocket;
-        y[states.contentState[i]] = contentAt(law, { ...n, pocket }, volume, law.ambient);
+        y[states.contentState[i]] = contentAt(law, this.laws[i], volume, law.ambient);
         return;
       }
       const perGas = warmth / d + this.covolume;
       const amount = Math.min(bubble, volume) / perGas;
       const room = volume - counted(amount) * perGas;
       y[states.gasState[i]] = amount;
-      y[states.contentState[i]] = bubble >= volume ? 0 : contentAt(law, n, room, law.ambient);
+      y[states.contentState[i]] =
+        bubble >= volume ? 0 : contentAt(law, this.laws[i], room, law.ambient);
     });
   }
 
@@ -176,7 +177,7 @@ export class OilNodes {
     growth: number,
   ): void {
     const at = (i: number, pressure: number): number =>
-      contentAt(this.law, this.nodes[i], this.volumeOf(i, travel), pressure);
+      contentAt(this.law, this.laws[i], this.volumeOf(i, travel), pressure);
     const wanted = group.reduce((sum, i) => sum + y[contentState[i]] * (1 + growth), 0);
     // Content rises with pressure: bisection between next to nothing and the bulk modulus.
     let low = this.law.vapour + 1e-3;
@@ -217,13 +218,13 @@ export class OilNodes {
           const d = law.ambient - law.vapour;
           const oil = y[contentState[i]];
           const own = oil * (1 - (q - d) / law.bulkModulus + (d * law.freeAir) / q);
-          const free = volume + n.compliance * (q - d) - own - (d * n.pocket) / q;
+          const free = volume + n.compliance * (q - d) - own - (d * this.laws[i].pocket) / q;
           y[gasState[i]] = Math.max(0, free) / perGas;
           return;
         }
         room -= held;
       }
-      y[contentState[i]] = contentAt(law, n, room, pressure[i]);
+      y[contentState[i]] = contentAt(law, this.laws[i], room, pressure[i]);
     });
   }
 

@@ -13,7 +13,9 @@ import type {
   SignalDefinition,
   Surroundings,
 } from '../define/index.js';
+import { chargeAt, vesselContent } from '../medium/index.js';
 import { kebab } from '../scenario/index.js';
+import type { Still } from './gas-reach.js';
 import {
   composed,
   dynamicPressure,
@@ -40,6 +42,8 @@ export interface NodePlan {
   cushion?: GasCushion;
   /** Set where it is the inside of a gas vessel. */
   vessel?: GasVessel;
+  /** Gas in a vessel that rests through the whole run, m3 at ANR. */
+  resting?: number;
   /** Only gas ports hang on it: it starts filled with gas. */
   dry: boolean;
   readonly chambers: { attachment: number; area: number }[];
@@ -103,13 +107,33 @@ const LEAST_VOLUME = 5e-7;
 /** Nor is more of it than this share trapped air. */
 const MOST_AIR = 0.9;
 
-/** Makes the plan. The scenario has been checked: names resolve, required ports are connected. */
-export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroundings): Plan {
+/**
+ * Makes the plan. The scenario has been checked: names resolve, required ports are connected. `still`:
+ * nodes that rest at a constant pressure, one for all of a set.
+ */
+export function plan(
+  scenario: Scenario,
+  catalogues: Catalogues,
+  around: Surroundings,
+  still?: Still,
+): Plan {
   const nodes: NodePlan[] = [];
   const nodeOf = new Map<string, number>();
+  const rests = new Map<ReadonlySet<string>, number>();
   const node = (name: string): number => {
     const known = nodeOf.get(name);
     if (known !== undefined) return known;
+    const set = still?.air.has(name)
+      ? still.air
+      : still?.charged.has(name)
+        ? still.charged
+        : undefined;
+    const same = set && rests.get(set);
+    if (set !== undefined) rests.set(set, same ?? nodes.length);
+    if (same !== undefined) {
+      nodeOf.set(name, same);
+      return same;
+    }
     const entry = scenario.nodes[name];
     nodes.push({
       name,
@@ -190,10 +214,22 @@ export function plan(scenario: Scenario, catalogues: Catalogues, around: Surroun
     });
   }
   for (const n of nodes) if (n.vessel !== undefined) n.volume = n.vessel.volume;
+  for (const i of rests.values()) rest(nodes[i], catalogues, around);
   // Trapped air brings its own room.
   for (const n of nodes) n.volume = Math.max(n.volume, LEAST_VOLUME, n.pocket / MOST_AIR);
   const wires = planWires(scenario, instances);
   return { nodes, coordinates, members, attachments, instances, wires, nodeOf };
+}
+
+/** Makes a node one that rests: at the pressure of its vessel at the run's temperature, or at ambient. */
+function rest(node: NodePlan, { gases }: Catalogues, { ambient, temperature }: Surroundings): void {
+  const { vessel } = node;
+  node.vented = ambient;
+  if (vessel === undefined) return;
+  const gas = gases[vessel.gas];
+  node.vented = chargeAt(gas, vessel.pressure, vessel.temperature, temperature);
+  node.resting = vesselContent(gas, vessel.volume, vessel.pressure, vessel.temperature);
+  node.vessel = undefined;
 }
 
 /** Data of mechanisms as they were last asked for: most runs of a scenario change few of them. */

@@ -34,6 +34,8 @@ const UNITS: Readonly<Record<Quantity, readonly [string, string, string]>> = {
   pressure: ['psia', 'bara', 'Pa'],
   'gauge-pressure': ['psi', 'bar', 'Pa'],
   flow: ['gal/min', 'L/min', 'm^3/s'],
+  'free-gas': ['in^3', 'L', 'm^3'],
+  'free-gas-flow': ['in^3/s', 'L/s', 'm^3/s'],
   leakage: ['in^3/(min psi)', 'cm^3/(min bar)', 'm^3/(s Pa)'],
   displacement: ['in^3/rev', 'cm^3/rev', 'm^3/rad'],
   viscosity: ['cSt', 'cSt', 'm^2/s'],

@@ -29,6 +29,8 @@ export const QUANTITY_WORDS: Readonly<Record<Quantity, QuantityWords>> = {
   'angular-damping': { name: 'an angular damping', examples: ['12 N m s/rad'] },
   pressure: { name: 'an absolute pressure', examples: ['101325 Pa', '1.01 bar'] },
   'gauge-pressure': { name: 'a gauge pressure', examples: ['1500 psi', '105 bar'] },
+  'free-gas': { name: 'a volume of free gas', examples: ['2 L', '100 in^3'] },
+  'free-gas-flow': { name: 'a flow of free gas', examples: ['2 L/s', '100 in^3/s'] },
   flow: { name: 'a flow', examples: ['3.2 gal/min', '12 L/min'] },
   leakage: { name: 'a leakage', examples: ['0.01 L/(min bar)', '1e-13 m^3/(s Pa)'] },
   displacement: { name: 'a displacement per turn', examples: ['0.5 in^3/rev', '8 cm^3/rev'] },

@@ -10,6 +10,21 @@ export const LIMITS: Readonly<
   timeUp: { quantity: 'time', range: [0, 600], about: 'longest time for the gear to go up' },
   timeDown: { quantity: 'time', range: [0, 600], about: 'longest time for the gear to go down' },
   spread: { quantity: 'time', range: [0, 600], about: 'largest difference between left and right' },
+  timeBlowDown: {
+    quantity: 'time',
+    range: [0, 600],
+    about: 'longest time from the blow-down handle to the last lock',
+  },
+  blowDownSpread: {
+    quantity: 'time',
+    range: [0, 600],
+    about: 'largest difference between left and right in a blow-down',
+  },
+  returnGas: {
+    quantity: 'free-gas',
+    range: [0, 1],
+    about: 'most free gas that may get into the hydraulic return',
+  },
   arrivalSpeed: {
     quantity: 'angular-speed',
     range: [0, 100],

@@ -6,6 +6,8 @@ export type Direction = 'up' | 'down';
 /** One selection of the gear: from the lever's move to the next opposite one or the end. */
 export interface Move {
   readonly direction: Direction;
+  /** What moves it: oil, by the lever, or gas, by the blow-down handle. */
+  readonly by: 'oil' | 'gas';
   readonly start: number;
   readonly end: number;
 }
@@ -36,9 +38,14 @@ export function units(e: Evidence): readonly { readonly name: string; readonly u
 
 /**
  * Gear selections, in order: the operator's actions with the words up and down (on a selector, a
- * controller's lever, a power pack), or the selector's own mode where no action is logged.
+ * controller's lever, a power pack), or the selector's own mode where no action is logged; and the
+ * pull of a blow-down handle, which sends the gear down whatever was selected.
  */
 export function moves(e: Evidence): readonly Move[] {
+  return once(e, 'moves', () => movesOf(e));
+}
+
+function movesOf(e: Evidence): readonly Move[] {
   const levers = e.log.filter((x) => x.to === 'up' || x.to === 'down');
   const actions = levers.filter((x) => x.kind === 'operator');
   const used =
@@ -46,12 +53,25 @@ export function moves(e: Evidence): readonly Move[] {
       ? actions
       : levers.filter((x) => x.kind === 'mode' && e.role(x.device) === 'selector');
   // The same way again (after neutral) carries on the same move.
-  const starts = used.filter((x, i) => i === 0 || x.to !== used[i - 1].to);
-  return starts.map((x, i) => ({
-    direction: x.to as Direction,
-    start: x.t,
+  const selected = used.filter((x, i) => i === 0 || x.to !== used[i - 1].to);
+  const pull = firstPull(e);
+  const starts = [
+    ...selected.map((x) => ({ direction: x.to as Direction, by: 'oil' as const, t: x.t })),
+    ...(pull === undefined ? [] : [{ direction: 'down' as const, by: 'gas' as const, t: pull.t }]),
+  ].sort((a, b) => a.t - b.t);
+  return starts.map(({ direction, by, t }, i) => ({
+    direction,
+    by,
+    start: t,
     end: i + 1 < starts.length ? starts[i + 1].t : endOf(e),
   }));
+}
+
+/** The first pull of a blow-down handle (half or fully). */
+export function firstPull(e: Evidence): LogEntry | undefined {
+  return e.log.find(
+    (x) => x.kind === 'operator' && e.role(x.device) === 'blow-down' && x.to !== 'closed',
+  );
 }
 
 /**
