@@ -20,6 +20,7 @@ import { gasLine } from './gas-line.js';
 import { groundSupply } from './ground-supply.js';
 import { handPump } from './hand-pump.js';
 import { hose } from './hose.js';
+import { legOnDoor } from './leg-on-door.js';
 import { line } from './line.js';
 import { lockingActuator } from './locking-actuator.js';
 import { manualLoweringValve } from './manual-lowering-valve.js';
@@ -96,6 +97,7 @@ const all: readonly DeviceDefinition[] = [
   gasCheckValve,
   shuttleValve,
   dumpValve,
+  legOnDoor,
 ];
 
 /** Every device by its kind, in the order of the lists. */

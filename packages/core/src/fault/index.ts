@@ -8,6 +8,7 @@ import { dumpValveNotVenting } from './dump-valve-not-venting.js';
 import { shuttleCrossLeak } from './shuttle-cross-leak.js';
 import { shuttleStuckEmergency } from './shuttle-stuck-emergency.js';
 import { shuttleStuckNormal } from './shuttle-stuck-normal.js';
+import { sealIced } from './seal-iced.js';
 import { accumulatorPrechargeHigh } from './accumulator-precharge-high.js';
 import { accumulatorPrechargeLow } from './accumulator-precharge-low.js';
 import { accumulatorSealLeak } from './accumulator-seal-leak.js';
@@ -216,6 +217,7 @@ const all: readonly FaultDefinition[] = [
   bottleLow,
   bottleValveLeak,
   blowDownCableBroken,
+  sealIced,
 ];
 
 /** Every fault by its name, in the order of the lists. */

@@ -8,7 +8,7 @@ export const shorteningLinkBroken: FaultDefinition = {
   meaning:
     'The link or cable that pulls the strut together on the way up has parted: the leg stays long.',
   shows:
-    'Late in the travel the gauge is lower than usual, for no gas is squeezed; the wheel arrives too far out and meets the edge of its well.',
+    'Late in the travel the gauge is lower than usual, for no gas is squeezed; the wheel arrives too far out and meets the edge of its well, or is pressed on a ramp there and may not come off it.',
   confirm: 'Look; measure from pivot to axle with the leg up.',
   remedy: 'Replace the link; find why it broke (an over-charged strut).',
   caution:

@@ -9,3 +9,4 @@ export const mechanisms: Readonly<Record<string, MechanismDefinition>> = {
   door,
   'linked-member': linkedMember,
 };
+export { rampLoad, rampMargin, type RampLoad, type RampMargin } from './ramp.js';

@@ -16,13 +16,22 @@
  * text on engineering mechanics); polytropic change of state (any text on thermodynamics).
  * Also right for a tail or nose leg: leave twist, shortening and gas at zero.
  */
-import type { MechanismDefinition, Placement, Point3 } from '../define/index.js';
+import type { MechanismDefinition, Parameters, Placement, Point3, Shape } from '../define/index.js';
 import { inertiaFits, placed, swinging } from './body.js';
 import { gasForce, mostShortened, poses } from './pose.js';
-import { add, dot, downward, GRAVITY, num, sample, times } from './statics.js';
+import { add, curve, dot, downward, GRAVITY, num, sample, times } from './statics.js';
+import { rampLoad, rampParameters } from './ramp.js';
 import { rubbing } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
+
+/** Friction with that of the ramp added, where the leg lies on one. */
+function onRamp(p: Parameters, rub: number | Shape, high: number): number | Shape {
+  if (rampLoad(p, high).force === 0) return rub;
+  const even = typeof rub === 'number' ? undefined : curve(rub);
+  const own = (angle: number): number => even?.(angle).value ?? (rub as number);
+  return sample(0, high, (angle) => own(angle) + rampLoad(p, angle).friction);
+}
 
 const why = 'common practice, no source; the figure is the aircraft’s own';
 
@@ -128,6 +137,7 @@ export const leg: MechanismDefinition = {
       default: 1.1,
       why: '1 for slow, 1.4 for fast changes; 1.1 is usual where seconds pass. From memory of strut design practice.',
     },
+    ...rampParameters,
     twist: {
       title: 'Turn about its own axis',
       quantity: 'angle',
@@ -248,7 +258,8 @@ export const leg: MechanismDefinition = {
         GRAVITY * weight -
         gasForce(p, s.value) * s.slope -
         num(p, 'assistMoment') -
-        num(p, 'assistRate') * angle
+        num(p, 'assistRate') * angle +
+        rampLoad(p, angle).moment
       );
     };
     const inertia = (angle: number): number => {
@@ -275,7 +286,7 @@ export const leg: MechanismDefinition = {
             airload: sample(0, high, (a) => drag * pose(a).alongRate.x * Math.abs(pose(a).along.z)),
           }),
       damping: num(p, 'damping'),
-      friction: rubbing(p, high),
+      friction: onRamp(p, rubbing(p, high), high),
       staticRatio: num(p, 'staticRatio'),
       restitution: num(p, 'restitution'),
       initial: num(p, 'initial'),
