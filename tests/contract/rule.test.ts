@@ -173,7 +173,7 @@ function withBottle(e: Evidence): Evidence {
         'blow-down': part({ inlet: 'bottle-out', outlet: 'gas-line' }),
         shuttle: part({ normal: 'down-line', emergency: 'gas-line', outlet: 'pushed' }),
         dump: part({ line: 'up-line', return: 'tank' }),
-        jack: part({ head: 'vented', rod: 'pushed' }),
+        jack: { ...part({ head: 'vented', rod: 'pushed' }), links: { rod: { to: 'right-leg' } } },
       },
       units: { ...units, right: { ...units.right, actuators: ['jack'] } },
     },

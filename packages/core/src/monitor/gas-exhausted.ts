@@ -44,9 +44,12 @@ export const gasExhausted: RuleDefinition = {
   },
 };
 
-/** Whether the bottle's whole pressure stands on one side of a unit's actuators and next to none on the other. */
+/** Whether the bottle's whole pressure stands on one side of a leg's actuators and next to none on the other. */
 function reached(e: Evidence, unit: UnitEntry, bottle: number, t: number): boolean {
-  const gauges = unit.actuators.flatMap((name) =>
+  const jacks = unit.actuators.filter((name) =>
+    Object.values(e.scenario.components[name].links).some(({ to }) => to === unit.leg),
+  );
+  const gauges = jacks.flatMap((name) =>
     Object.values(e.scenario.components[name].ports).flatMap((node) => gaugeAt(e, node, t) ?? []),
   );
   return Math.max(...gauges) > WHOLE * bottle && Math.min(...gauges) < LITTLE * bottle;
