@@ -28,6 +28,8 @@ export function runOf(e: Evidence): Run {
       restarts: 0,
     },
     timings: timings(e),
+    look: (names) =>
+      new Map(names.flatMap((n) => (e.series(n) ? [[n, e.series(n)!] as const] : []))),
     flags: judge(e),
   };
 }

@@ -4,6 +4,7 @@
  *
  * @packageDocumentation
  */
+import * as analysis from './analysis/index.js';
 import { components } from './component/index.js';
 import type { Card, Catalogues, FaultEntry, Run, Scenario } from './define/index.js';
 import { faults } from './fault/index.js';
@@ -37,6 +38,22 @@ export {
   type RunDocument,
   type TableOptions,
 } from './report/index.js';
+export { gasLeft, momentCurve, TABLE_TEMPERATURES, worstPoint } from './analysis/index.js';
+export type {
+  BlowDownCell,
+  BlowDownCondition,
+  BlowDownLeg,
+  BlowDownMap,
+  BlowDownOptions,
+  BlowDownPool,
+  BlowDownRanges,
+  ChargeTable,
+  MinimumCharge,
+  MomentCurve,
+  MomentPoint,
+  ServiceStep,
+} from './analysis/index.js';
+export { rampMargin, type RampMargin } from './mechanism/index.js';
 export { writeScenario, type Patched, type Reading } from './scenario/index.js';
 
 /** Everything a scenario may name: devices, mechanisms, oils, faults, rules. */
@@ -77,4 +94,61 @@ export function checkFault(scenario: Scenario, entry: FaultEntry): string | unde
  */
 export function simulate(scenario: Scenario, options: SimulateOptions = {}): Run {
   return simulateWith(catalogues, scenario, options);
+}
+
+/** The card of a scenario that pulls a blow-down handle: the named one or the first. @throws RangeError when there is none. */
+export function blowDownCard(scenario: Scenario, card?: string): string {
+  return analysis.blowDownCard(scenario, catalogues, card);
+}
+
+/**
+ * A blow-down under another charge and temperature: what locks, when, with what margin.
+ *
+ * @throws RangeError when the scenario has no bottle or no such card.
+ */
+export function playBlowDown(
+  scenario: Scenario,
+  card: string,
+  condition: analysis.BlowDownCondition,
+): analysis.BlowDownCell {
+  return analysis.playCell(catalogues, scenario, card, condition);
+}
+
+/**
+ * The map of a blow-down over charge and temperature (and a third parameter).
+ *
+ * @throws RangeError when the scenario has no bottle or card for it, or a range is empty or not rising.
+ */
+export function blowDownMargin(
+  scenario: Scenario,
+  ranges: analysis.BlowDownRanges,
+  options?: analysis.BlowDownOptions,
+): Promise<analysis.BlowDownMap> {
+  return analysis.blowDownMargin(catalogues, scenario, ranges, options);
+}
+
+/** The least charge with which every leg still locks. @throws RangeError as {@link blowDownMargin}. */
+export function minimumCharge(
+  scenario: Scenario,
+  options?: { readonly card?: string; readonly temperature?: number },
+): analysis.MinimumCharge {
+  return analysis.minimumCharge(catalogues, scenario, options);
+}
+
+/** The pressure to see on the gauge at each temperature, K. @throws RangeError without a bottle. */
+export function chargeTable(
+  scenario: Scenario,
+  temperatures?: readonly number[],
+): analysis.ChargeTable {
+  return analysis.chargeTable(catalogues, scenario, temperatures);
+}
+
+/** What has to be done after a blow-down, each step with its reason from the run. */
+export function serviceSteps(run: Run): readonly analysis.ServiceStep[] {
+  return analysis.serviceSteps(catalogues, run);
+}
+
+/** A normal swing with the gas of a blow-down still in the oil. @throws RangeError when there is no such card. */
+export function followUpSwing(run: Run, card: string): Run {
+  return analysis.followUpSwing(catalogues, run, card);
 }

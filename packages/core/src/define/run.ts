@@ -126,6 +126,11 @@ export interface Run extends Evidence {
   readonly statistics: Statistics;
   readonly timings: readonly Timing[];
   readonly flags: readonly Flag[];
+  /**
+   * Some channels at the ends of steps only, quicker than {@link series} where few are wanted. A
+   * channel that there is not is left out.
+   */
+  look(names: readonly string[]): ReadonlyMap<string, Series>;
   /** A channel at the ticks (0, tick, 2 tick, ... up to where the run got). */
   sampled(channel: string): Series | undefined;
 }

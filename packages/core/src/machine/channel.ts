@@ -56,6 +56,12 @@ export function channelsOf(network: Network): readonly ReadableChannel[] {
     add(name, 'moment', 'moment without friction', 'moment', () => w.drive[c]);
     add(name, 'weight', 'moment of weight and springs', 'moment', () => network.staticMoment(c));
     add(name, 'friction', 'most that friction can hold', 'moment', () => w.capacity[c]);
+    const pushed = (sense: 1 | -1): (() => number) => {
+      return () => network.pressureMoment(c, sense);
+    };
+    const [low, high] = definition.ends;
+    add(name, 'pressed-low', `moment of pressure towards ${low}`, 'moment', pushed(-1));
+    add(name, 'pressed-high', `moment of pressure towards ${high}`, 'moment', pushed(1));
   });
   for (const [name, i] of plan.nodeOf) {
     add(name, 'pressure', 'absolute pressure', 'pressure', () => w.pressure[i]);

@@ -58,11 +58,14 @@ export class Machine implements Problem {
   private readonly chatter: ChatterWatch;
   private readonly scratch: Float64Array;
   private started = false;
+  private enough = false;
 
   constructor(
     private readonly network: Network,
     scenario: Scenario,
     card: Card,
+    /** Told every log entry; true ends the run once that instant is settled. */
+    private readonly until?: (entry: LogEntry) => boolean,
   ) {
     this.size = network.size;
     this.pattern = network.pattern;
@@ -143,7 +146,7 @@ export class Machine implements Problem {
     }
     if (this.transitions === before) return 'unchanged';
     this.epochs.push(takeEpoch(t, this.network, this.motion));
-    return 'jumped';
+    return this.enough ? 'end' : 'jumped';
   }
 
   /** Sets what an epoch says, for replaying. */
@@ -270,7 +273,9 @@ export class Machine implements Problem {
   }
 
   private note(entry: Omit<LogEntry, 'index'>): void {
-    this.operator.see(this.log.add(entry));
+    const added = this.log.add(entry);
+    this.operator.see(added);
+    if (this.until?.(added) === true) this.enough = true;
   }
 
   private logPhases(t: number): void {

@@ -1,4 +1,12 @@
-import type { Card, Catalogues, FaultEntry, Outcome, Run, Scenario } from '../define/index.js';
+import type {
+  Card,
+  Catalogues,
+  FaultEntry,
+  LogEntry,
+  Outcome,
+  Run,
+  Scenario,
+} from '../define/index.js';
 import { Network } from '../network/index.js';
 import { patchScenario } from '../scenario/index.js';
 import {
@@ -31,6 +39,8 @@ export interface SimulateOptions {
   readonly onProgress?: (share: number) => void;
   /** Stops the run; what was computed is kept. */
   readonly signal?: { readonly aborted: boolean };
+  /** Told every event as it is logged; true ends the run there, as if the card ended. */
+  readonly until?: (entry: LogEntry) => boolean;
   /** Most step attempts; default 2 million. */
   readonly maxSteps?: number;
   /** Relative tolerance in place of the named one, for convergence studies. */
@@ -74,7 +84,7 @@ export function simulateWith(
   );
   const card = { ...patched.card, gas: { ...patched.card.gas, ...options.gas } };
   const network = new Network(patched.scenario, catalogues, card);
-  const machine = new Machine(network, patched.scenario, card);
+  const machine = new Machine(network, patched.scenario, card, options.until);
   const record = new Record(network.size, machine.epochs);
   const y = network.initial(card.start);
   const { duration } = card;

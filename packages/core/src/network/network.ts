@@ -178,6 +178,24 @@ export class Network {
     return this.oil.volumeOf(node, this.workspace.travel);
   }
 
+  /**
+   * Moment of the pressure above ambient in the chambers that push a coordinate towards its high
+   * (1) or low (-1) end, at the point last evaluated, N m, at least 0 unless there is a vacuum.
+   */
+  pressureMoment(c: number, sense: 1 | -1): number {
+    const { workspace: w, around } = this;
+    const { chamberStart, chamberArea, chamberAttachment } = this.oil;
+    let sum = 0;
+    for (let i = 0; i < this.plan.nodes.length; i++)
+      for (let k = chamberStart[i]; k < chamberStart[i + 1]; k++) {
+        const a = chamberAttachment[k];
+        if (w.attachmentCoordinate[a] !== c) continue;
+        const sweep = sense * chamberArea[k] * w.ratio[a];
+        if (sweep > 0) sum += (w.pressure[i] - around.ambient) * sweep;
+      }
+    return sum;
+  }
+
   /** Work that gas (per m3 at ANR) can do from a pressure down to ambient at the oil's temperature, J/m3. */
   gasWorth(pressure: number): number {
     return this.oil.gasWorth(pressure);

@@ -1,0 +1,131 @@
+import type { Catalogues, Run } from '../../define/index.js';
+import { simulateWith } from '../../machine/index.js';
+import { namesOf } from './card.js';
+import type { ServiceStep } from './shapes.js';
+
+/** Free gas at a node that is worth bleeding, m3. */
+const TRACE = 1e-6;
+/** Oil lost that shows on a sight glass, m3. */
+const DROP = 5e-6;
+
+const litres = (v: number): string =>
+  v < 1e-4 ? `${(v * 1e6).toFixed(0)} cm3` : `${(v * 1e3).toFixed(2)} L`;
+const bar = (p: number): string => `${(p / 1e5).toFixed(0)} bar (${(p / 6894.757).toFixed(0)} psi)`;
+
+/** Gas left at every node of the oil side at the end of a run, m3 at ambient pressure. */
+export function gasLeft(run: Run): Readonly<Record<string, number>> {
+  const names = run.channels.filter((c) => c.quantity === 'free-gas').map((c) => c.of);
+  const dry = dryNodes(run);
+  const seen = run.look(names.map((n) => `${n}.gas`));
+  const left: Record<string, number> = {};
+  for (const name of names) {
+    const amount = seen.get(`${name}.gas`)?.v.at(-1) ?? 0;
+    if (amount > TRACE && !dry.has(name)) left[name] = amount;
+  }
+  return left;
+}
+
+/** Nodes of the gas side and of vessels, reservoirs, the open: nothing to bleed there. */
+function dryNodes(run: Run): ReadonlySet<string> {
+  const gasRoles = ['gas-supply', 'blow-down'];
+  const out = new Set<string>(['outside']);
+  for (const [name, { is, ports }] of Object.entries(run.scenario.components)) {
+    const role = run.role(name);
+    const gasOnly = gasRoles.includes(role ?? '') || is.startsWith('gas-');
+    if (gasOnly) for (const node of [...Object.values(ports), `${name}.store`]) out.add(node);
+    if (role === 'shuttle' && ports.emergency !== undefined) out.add(ports.emergency);
+    if (role === 'reservoir') for (const node of Object.values(ports)) out.add(node);
+  }
+  return out;
+}
+
+/**
+ * What has to be done after a blow-down before the system is used again, each step with its reason
+ * from the run. General words: the aircraft's approved data has the procedure.
+ */
+export function serviceSteps(catalogues: Catalogues, run: Run): readonly ServiceStep[] {
+  const { scenario } = run;
+  const of = (role: string): string[] => namesOf(scenario, catalogues, role);
+  const steps: ServiceStep[] = [];
+  const add = (step: string, reason: string): void => void steps.push({ step, reason });
+  const last = (device: string): string =>
+    run.log.findLast((e) => e.device === device && e.kind === 'mode')?.to ?? '';
+
+  const locked = Object.entries(scenario.units).filter(
+    ([, u]) => u.downlock !== undefined && !/^(engaged|locked )/.test(last(u.downlock)),
+  );
+  add(
+    'Do not select UP. Fit ground locks; keep everybody clear of legs and doors.',
+    locked.length > 0
+      ? `${locked.map(([name]) => name).join(', ')} did not lock: held by gas or by nothing, and may go at any moment.`
+      : 'There is gas under pressure in the down sides: a leg that is let go springs.',
+  );
+  for (const valve of of('blow-down'))
+    add(
+      `Close ${valve}, and vent the gas lines behind it.`,
+      `It stands ${last(valve) || 'as it was'}.`,
+    );
+  for (const bottle of of('gas-supply')) {
+    const end = run.look([`${bottle}.gauge`, `${bottle}.left`]);
+    const gauge = end.get(`${bottle}.gauge`)?.v.at(-1) ?? NaN;
+    const share = end.get(`${bottle}.left`)?.v.at(-1) ?? NaN;
+    add(
+      `Recharge ${bottle} by its table: slowly, regulated dry nitrogen (or what its placard says), never oxygen, eye protection; read it again when it has cooled.`,
+      `${bar(gauge)} are left, ${(100 * share).toFixed(0)} % of the gas.`,
+    );
+  }
+  for (const shuttle of of('shuttle'))
+    if (last(shuttle) !== 'normal' && last(shuttle) !== '')
+      add(
+        `Reset ${shuttle} to its normal side, and see that it moves.`,
+        `It stands at ${last(shuttle)}.`,
+      );
+  for (const dump of of('dump'))
+    if (last(dump) !== 'closed' && last(dump) !== '')
+      add(`Close ${dump}.`, 'It stands open: UP would run back to the reservoir.');
+  const left = gasLeft(run);
+  const worst = Object.entries(left).sort((a, b) => b[1] - a[1]);
+  if (worst.length > 0) {
+    const total = worst.reduce((sum, [, v]) => sum + v, 0);
+    const named = worst.slice(0, 4).map(([node, v]) => `${node} ${litres(v)}`);
+    add(
+      'Bleed the down sides, actuators last, until the oil comes without bubbles.',
+      `${litres(total)} of free gas are in the oil side: ${named.join(', ')}${worst.length > 4 ? ', ...' : ''}.`,
+    );
+  }
+  for (const tank of of('reservoir')) {
+    const nodes = [...new Set(Object.values(scenario.components[tank].ports))];
+    const seen = run.look(nodes.flatMap((n) => [`${n}.gas`, `${n}.content`]));
+    const gas = Math.max(0, ...nodes.map((n) => seen.get(`${n}.gas`)?.v.at(-1) ?? 0));
+    const level = nodes.map((n) => seen.get(`${n}.content`)).find((s) => s !== undefined);
+    const risen = level === undefined ? 0 : level.v[level.v.length - 1] - level.v[0];
+    add(
+      `Check the level of ${tank}${gas > TRACE ? ', and let the foam settle first' : ''}.`,
+      `Its oil has ${risen < 0 ? 'fallen' : 'risen'} by ${litres(Math.abs(risen))}${gas > TRACE ? `, ${litres(gas)} of gas went into it` : ''}.`,
+    );
+  }
+  const lost = run.look(['outside.content']).get('outside.content')?.v;
+  const overboard = lost === undefined ? 0 : lost[lost.length - 1] - lost[0];
+  if (overboard > DROP)
+    add(
+      'Top up with the right fluid, and wipe up what went overboard.',
+      `${litres(overboard)} went overboard.`,
+    );
+  add(
+    'Swing the gear at least twice more on the normal system: times and order back to those of before.',
+    worst.length > 0
+      ? 'Gas that is left makes legs spring, doors and legs go out of order, and times longer.'
+      : 'To see that nothing was forgotten.',
+  );
+  return steps;
+}
+
+/**
+ * A normal swing with the gas that a blow-down has left still in the oil, to see what it does to
+ * the times and the order.
+ *
+ * @throws RangeError when `card` names no card.
+ */
+export function followUpSwing(catalogues: Catalogues, run: Run, card: string): Run {
+  return simulateWith(catalogues, run.scenario, { card, gas: gasLeft(run) });
+}

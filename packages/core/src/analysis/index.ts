@@ -1,0 +1,9 @@
+/** What is built of many runs. */
+export { blowDownCard, bottleOf } from './blow-down/card.js';
+export { cellOf, playCell } from './blow-down/cell.js';
+export { blowDownMargin } from './blow-down/map.js';
+export { minimumCharge } from './blow-down/minimum.js';
+export { momentCurve, worstPoint } from './blow-down/moments.js';
+export { followUpSwing, gasLeft, serviceSteps } from './blow-down/service.js';
+export { chargeTable, TABLE_TEMPERATURES } from './blow-down/table.js';
+export type * from './blow-down/shapes.js';
