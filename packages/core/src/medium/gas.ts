@@ -89,7 +89,7 @@ export interface VesselPressure {
 /** Below this reduced temperature the compressibility is taken at it: there only thin gas is met. */
 const LEAST_REDUCED = 1.15;
 /** Mol per m3 at ANR. */
-const ANR_MOLES = ANR.pressure / (MOLAR_GAS_CONSTANT * ANR.temperature);
+export const ANR_MOLES = ANR.pressure / (MOLAR_GAS_CONSTANT * ANR.temperature);
 /** Rise of the vapour pressure with more liquid, as a share: none in nature, a trace for the solver. */
 const WET_RISE = 1e-3;
 
@@ -151,49 +151,6 @@ function wet(gas: GasDefinition, density: number, temperature: number, out: Vess
   const { pressure } = out;
   out.pressure = pressure * (1 + miss * share * share);
   out.byGas = out.byGas * (1 + miss * share * share) + (2 * pressure * miss * share) / full;
-}
-
-/**
- * Gas in a vessel of `volume` (m3) at `pressure` (Pa absolute) and `temperature` (K), m3 at ANR;
- * at most what fills it with vapour where the pressure is that of vapour.
- */
-export function vesselContent(
-  gas: GasDefinition,
-  volume: number,
-  pressure: number,
-  temperature: number,
-): number {
-  const out = { pressure: 0, byGas: 0, byTemperature: 0 };
-  // Pressure rises with content: a bracket, then bisection and Newton's method inside it.
-  let low = 0;
-  let high = (5 * pressure * ANR.temperature * volume) / (ANR.pressure * temperature);
-  let content = 0.2 * high;
-  for (let i = 0; i < 200; i++) {
-    vesselPressure(gas, volume, content, temperature, out);
-    if (out.pressure > pressure) high = content;
-    else low = content;
-    const next = content - (out.pressure - pressure) / out.byGas;
-    const inside = next > low && next < high;
-    const moved = inside ? next - content : 0.5 * (low + high) - content;
-    content += moved;
-    if (Math.abs(moved) <= 1e-14 * content) break;
-  }
-  return content;
-}
-
-/**
- * Pressure, Pa absolute, that a bottle charged to `pressure` (Pa absolute) at `chargedAt` (K) shows
- * at `temperature` (K): same gas, same volume.
- */
-export function chargeAt(
-  gas: GasDefinition,
-  pressure: number,
-  chargedAt: number,
-  temperature: number,
-): number {
-  const out = { pressure: 0, byGas: 0, byTemperature: 0 };
-  vesselPressure(gas, 1, vesselContent(gas, 1, pressure, chargedAt), temperature, out);
-  return out.pressure;
 }
 
 /**

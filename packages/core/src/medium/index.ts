@@ -6,4 +6,5 @@ export * from './line-table.js';
 export * from './content.js';
 export * from './cushion.js';
 export * from './gas.js';
+export * from './gas-charge.js';
 export * from './real-gas.js';
