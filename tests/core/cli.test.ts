@@ -8,6 +8,13 @@ import type { FaultDefinition } from '../../packages/core/src/define/index.js';
 import { mechanisms } from '../../packages/core/src/mechanism/index.js';
 import { fluids } from '../../packages/core/src/medium/index.js';
 import { rules } from '../../packages/core/src/monitor/index.js';
+import {
+  blowDownCard,
+  chargeTable,
+  judgeBlowDown,
+  minimumCharge,
+  serviceSteps,
+} from '../../packages/core/src/index.js';
 import { swing, type Story } from '../support/evidence.js';
 import { runOf } from '../support/run.js';
 
@@ -89,6 +96,11 @@ function run(
       }
       return runOf(e);
     },
+    blowDownCard,
+    judgeBlowDown,
+    minimumCharge,
+    chargeTable,
+    serviceSteps,
     scenarioJsonSchema: () => ({ title: 'a schema' }),
     catalogues: {
       components,

@@ -28,11 +28,13 @@ export { GEAR, type SimulateOptions } from './machine/index.js';
 export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './quantity/index.js';
 export {
   CAUTIONS,
+  toBlowDownText,
   toCsv,
   toDocument,
   toJson,
   toTable,
   type Caution,
+  type BlowDownReport,
   type CsvContent,
   type CsvOptions,
   type RunDocument,
@@ -112,6 +114,11 @@ export function playBlowDown(
   condition: analysis.BlowDownCondition,
 ): analysis.BlowDownCell {
   return analysis.playCell(catalogues, scenario, card, condition);
+}
+
+/** How every leg fared in a run that pulls a blow-down handle. @throws RangeError when the scenario has no bottle. */
+export function judgeBlowDown(run: Run): analysis.BlowDownCell {
+  return analysis.judgeRun(catalogues, run);
 }
 
 /**

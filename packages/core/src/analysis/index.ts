@@ -1,6 +1,6 @@
 /** What is built of many runs. */
 export { blowDownCard, bottleOf } from './blow-down/card.js';
-export { cellOf, playCell } from './blow-down/cell.js';
+export { judgeRun, playCell } from './blow-down/cell.js';
 export { blowDownMargin } from './blow-down/map.js';
 export { minimumCharge } from './blow-down/minimum.js';
 export { momentCurve, worstPoint } from './blow-down/moments.js';

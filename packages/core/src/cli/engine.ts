@@ -1,3 +1,4 @@
+import type { BlowDownCell, ChargeTable, MinimumCharge, ServiceStep } from '../analysis/index.js';
 import type { Catalogues, FaultEntry, Issue, Run, Scenario } from '../define/index.js';
 
 /** The part of the public door that the command line uses. */
@@ -16,6 +17,14 @@ export interface Engine {
       readonly onProgress?: (share: number) => void;
     },
   ) => Run;
+  readonly blowDownCard: (scenario: Scenario, card?: string) => string;
+  readonly judgeBlowDown: (run: Run) => BlowDownCell;
+  readonly minimumCharge: (
+    scenario: Scenario,
+    options: { readonly card?: string },
+  ) => MinimumCharge;
+  readonly chargeTable: (scenario: Scenario) => ChargeTable;
+  readonly serviceSteps: (run: Run) => readonly ServiceStep[];
   readonly scenarioJsonSchema: () => unknown;
   readonly catalogues: Catalogues;
 }

@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option, Argument } from 'commander';
 import { didYouMean, type DisplaySystem } from '../quantity/index.js';
 import type { Engine } from './engine.js';
+import { blowDown, type BlowDownCommand } from './blow-down.js';
 import { BadInput, EXIT, type Io } from './io.js';
 import { list } from './list.js';
 import { LISTS, type List } from './list-entry.js';
@@ -18,6 +19,8 @@ First steps, with the invented aircraft that comes with wheelwell:
       play its first card: times, flags, margins, events
   wheelwell swing scenarios/hedgelark/hedgelark.yaml --card doors-early --units metric
       another card, in other units
+  wheelwell blow-down scenarios/hedgelark/hedgelark.yaml
+      does the emergency bottle get every leg down, with what margin, and what comes after?
   wheelwell list faults
       what can go wrong; with a name, how it shows and how it is confirmed; with any other
       word, the faults that speak of it
@@ -131,6 +134,18 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
     .addHelpText('after', FAULT_EXAMPLES + CODES)
     .action((file: string, options: SwingOptions) => {
       done(swing(engine, io, file, options));
+    });
+
+  program
+    .command('blow-down')
+    .description('does the bottle bring every leg down and locked, and with what margin?')
+    .argument('<file>', 'scenario file, - for standard input')
+    .option('--card <name>', 'test card that pulls the handle (default: the first such one)')
+    .addOption(units())
+    .option('--json', 'report as JSON, in SI')
+    .addHelpText('after', CODES)
+    .action((file: string, options: BlowDownCommand) => {
+      done(blowDown(engine, io, file, options));
     });
 
   program

@@ -7,7 +7,7 @@
  * when it is read is refused. Latent heat is not counted.
  */
 import type { DeviceDefinition, GuardFrame } from '../define/index.js';
-import { gases, vesselContent } from '../medium/index.js';
+import { gases, vesselCharge } from '../medium/index.js';
 import {
   bore,
   boreLaw,
@@ -131,7 +131,7 @@ export const gasBottle: DeviceDefinition = {
   prepare: (p, s) =>
     Float64Array.of(
       s.ambient,
-      vesselContent(
+      vesselCharge(
         gases[p.gas as string],
         number(p, 'volume'),
         number(p, 'charge') + s.ambient,

@@ -15,5 +15,5 @@ export const blowDownCableBroken: FaultDefinition = {
   priorWhy: 'A cable that is never pulled rusts unseen.',
   befalls: ['blow-down-valve'],
   worst: 'no discharge at all',
-  change: (p, severity) => ({ linked: severity > 0 ? false : (p.linked as boolean) }),
+  change: (p, severity) => ({ linked: severity > 0 ? false : p.linked }),
 };

@@ -5,14 +5,16 @@ import { raise } from './reading/flag.js';
 /** Shares of the bottle's pressure that count as all of it, and as none. */
 const WHOLE = 0.9;
 const LITTLE = 0.35;
+/** Share of its charge below which a bottle is empty. */
+const EMPTY = 0.05;
 
 /** A bottle that has given all it has before the legs are locked. */
 export const gasExhausted: RuleDefinition = {
   name: 'gas-exhausted',
   title: 'Gas enough for the last lock',
   summary:
-    'No leg is left unlocked with all that the bottle has left on its actuators and its up side vented. ' +
-    'Margin: gauge pressure of the bottle at the last lock, or minus what it has lost, Pa.',
+    'No leg is left unlocked with all that the bottle has left on its actuators and its up side vented, ' +
+    'or with the bottle empty. Margin: gauge pressure of the bottle at the last lock, or minus what it has lost, Pa.',
   source: 'Purpose of the emergency test; common practice, no source.',
   kind: 'limit',
   limits: [],
@@ -25,7 +27,8 @@ export const gasExhausted: RuleDefinition = {
     const before = bottlesAt(e, move.start);
     return bottlesAt(e, last).flatMap(({ name, gauge }) => {
       const charge = before.find((b) => b.name === name)?.gauge ?? gauge;
-      const spent = hanging.filter(({ unit }) => reached(e, unit, gauge, last));
+      const empty = gauge <= EMPTY * charge;
+      const spent = empty ? hanging : hanging.filter(({ unit }) => reached(e, unit, gauge, last));
       if (hanging.length > 0 && spent.length === 0) return [];
       const margin = spent.length > 0 ? Math.min(gauge - charge, -1) : gauge;
       const found = { margin, quantity: 'gauge-pressure', from: move.start, to: last } as const;
@@ -34,7 +37,9 @@ export const gasExhausted: RuleDefinition = {
         raise(gasExhausted, found, {
           devices: [name, ...spent.map(({ unit }) => unit.leg)],
           severity: 'fail',
-          bad: `All that was left in the bottle stood on ${names} and did not lock it: the gas had nothing more to give.`,
+          bad: empty
+            ? `The bottle was empty before ${names} had locked: its gas went elsewhere, or there was next to none.`
+            : `All that was left in the bottle stood on ${names} and did not lock it: the gas had nothing more to give.`,
           good: 'The bottle still had pressure when the last leg locked.',
           suggestion:
             'Look at charge and temperature, at leaks, and at what the legs had to push: a jam, a lock. Keep clear: what is stuck on gas lets go at once.',

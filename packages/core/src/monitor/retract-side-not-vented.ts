@@ -23,7 +23,7 @@ export const retractSideNotVented: RuleDefinition = {
     const limit = e.scenario.limits.residualPressure ?? USUAL;
     const dumps = devicesOf(e, 'dump').map((name) => ({
       name,
-      node: e.scenario.components[name].ports.line as string | undefined,
+      node: e.scenario.components[name].ports.line,
     }));
     const selectors = devicesOf(e, 'selector').map((name) => ({
       name,

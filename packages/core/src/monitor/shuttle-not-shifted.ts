@@ -1,11 +1,11 @@
-import type { RuleDefinition } from '../define/index.js';
+import type { Evidence, RuleDefinition, Series } from '../define/index.js';
 import { within } from './kind/index.js';
 import { blowDown } from './reading/blow-down.js';
 import { raise, seconds } from './reading/flag.js';
 import { devicesOf } from './reading/line.js';
-import { trace } from './reading/span.js';
+import { above, inMode, trace, valueAt } from './reading/span.js';
 
-/** Gas that must have come before a shuttle is judged, Pa above ambient. */
+/** By how much gas must stand above the normal side before a shuttle is judged, Pa. */
 const GAS_CAME = 5e5;
 /** Time it may take once gas is there, s. */
 const LIMIT = 1;
@@ -15,7 +15,7 @@ export const shuttleNotShifted: RuleDefinition = {
   name: 'shuttle-not-shifted',
   title: 'Shuttles shifted',
   summary:
-    'In a blow-down every shuttle that gas has reached goes to its emergency side within 1 s. Margin: ' +
+    'In a blow-down every shuttle where gas stands above the oil goes to its emergency side within 1 s. Margin: ' +
     '1 s less the time it took, or minus the time it has not.',
   source:
     'One seized shuttle defeats the blow-down for one leg, and no normal swing shows it: field reports; common practice, no source.',
@@ -25,18 +25,14 @@ export const shuttleNotShifted: RuleDefinition = {
     const move = blowDown(e);
     if (move === undefined) return [];
     return devicesOf(e, 'shuttle').flatMap((name) => {
-      const gas = trace(e, `${e.scenario.components[name].ports.emergency}.pressure`);
+      const gas = gasAbove(e, name);
       if (gas === undefined) return [];
-      const first = gas.v.findIndex(
-        (p, i) => gas.t[i] >= move.start && p > e.scenario.ambient + GAS_CAME,
-      );
-      if (first < 0) return [];
-      const came = gas.t[first];
-      const shifted = e.log.find(
-        (x) => x.device === name && x.to === 'emergency' && x.t >= move.start,
-      )?.t;
-      // It may have shifted before the gas stood at its full pressure.
-      const done = shifted === undefined ? undefined : Math.max(shifted, came);
+      const span = above(gas, GAS_CAME).find(({ to }) => to > move.start);
+      if (span === undefined || span.from >= move.end) return [];
+      const came = Math.max(span.from, move.start);
+      // It may have shifted before the gas stood that high, or stand there from the test before.
+      const shifted = inMode(e, name, 'emergency')?.find(({ to }) => to > came);
+      const done = shifted === undefined ? undefined : Math.max(shifted.from, came);
       const found = within(came, done, LIMIT, move.end);
       if (found === undefined) return [];
       return [
@@ -44,7 +40,7 @@ export const shuttleNotShifted: RuleDefinition = {
           devices: [name],
           severity: 'fail',
           bad:
-            shifted === undefined
+            done === undefined
               ? `Gas stood at ${name} and it did not shift: what it feeds gets none.`
               : `${name} shifted ${seconds(found.to - found.from)} after the gas had come.`,
           good: `${name} shifted ${seconds(found.to - found.from)} after the gas had come.`,
@@ -55,3 +51,16 @@ export const shuttleNotShifted: RuleDefinition = {
     });
   },
 };
+
+/** Gas pressure at a shuttle above its normal side, or above ambient where that is not known, Pa. */
+function gasAbove(e: Evidence, shuttle: string): Series | undefined {
+  const { emergency, normal } = e.scenario.components[shuttle].ports;
+  const gas = trace(e, `${emergency}.pressure`);
+  if (gas === undefined) return undefined;
+  const oil = trace(e, `${normal}.pressure`);
+  const { ambient } = e.scenario;
+  return {
+    t: gas.t,
+    v: gas.v.map((p, i) => p - (oil === undefined ? ambient : valueAt(oil, gas.t[i]))),
+  };
+}

@@ -2,6 +2,7 @@ import {
   ANR,
   contentAt,
   cushionPressure,
+  vesselCharge,
   vesselContent,
   vesselPressure,
   type ContentLaw,
@@ -85,8 +86,11 @@ export class OilNodes {
   ) {
     this.warmth = (ANR.pressure * temperature) / ANR.temperature;
     // Z at the typical pressure, from the vessel's law: content is rho / rho0.
-    const perVolume = vesselContent(gas, 1, TYPICAL, temperature);
-    this.covolume = 1 / perVolume - this.warmth / TYPICAL;
+    // (In the cold carbon dioxide is liquid there: then at its vapour pressure.)
+    const vapour =
+      temperature < gas.criticalTemperature ? gas.saturation?.pressure(temperature) : undefined;
+    const typical = Math.min(TYPICAL, vapour ?? TYPICAL);
+    this.covolume = 1 / vesselCharge(gas, 1, typical, temperature) - this.warmth / typical;
     this.count = nodes.length;
     this.volume = Float64Array.from(nodes, (n) => n.volume);
     this.compliance = Float64Array.from(nodes, (n) => n.compliance);
@@ -143,7 +147,7 @@ export class OilNodes {
       const volume = this.volumeOf(i, travel);
       if (n.vessel !== undefined) {
         const { gas: kind, pressure, temperature } = n.vessel;
-        y[states.gasState[i]] = vesselContent(this.gases[kind], volume, pressure, temperature);
+        y[states.gasState[i]] = vesselCharge(this.gases[kind], volume, pressure, temperature);
         y[states.heatState[i]] = this.temperature;
         return;
       }

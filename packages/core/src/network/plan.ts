@@ -13,7 +13,7 @@ import type {
   SignalDefinition,
   Surroundings,
 } from '../define/index.js';
-import { chargeAt, vesselContent } from '../medium/index.js';
+import { chargeAt, vesselCharge } from '../medium/index.js';
 import { kebab } from '../scenario/index.js';
 import type { Still } from './gas-reach.js';
 import {
@@ -228,7 +228,7 @@ function rest(node: NodePlan, { gases }: Catalogues, { ambient, temperature }: S
   if (vessel === undefined) return;
   const gas = gases[vessel.gas];
   node.vented = chargeAt(gas, vessel.pressure, vessel.temperature, temperature);
-  node.resting = vesselContent(gas, vessel.volume, vessel.pressure, vessel.temperature);
+  node.resting = vesselCharge(gas, vessel.volume, vessel.pressure, vessel.temperature);
   node.vessel = undefined;
 }
 

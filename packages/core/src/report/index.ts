@@ -1,3 +1,4 @@
+export { toBlowDownText, type BlowDownReport } from './blow-down.js';
 export { CAUTIONS, type Caution } from './caution.js';
 export { toCsv, type CsvContent, type CsvOptions } from './csv.js';
 export { toDocument, toJson, type RunDocument } from './json.js';

@@ -35,12 +35,18 @@ export function playCell(
   return cellOf(catalogues, run, condition);
 }
 
-/** How every leg fared in a run. */
-export function cellOf(
-  catalogues: Catalogues,
-  run: Run,
-  condition: BlowDownCondition,
-): BlowDownCell {
+/**
+ * How every leg fared in a run, under its own charge and temperature.
+ *
+ * @throws RangeError when the scenario has no bottle.
+ */
+export function judgeRun(catalogues: Catalogues, run: Run): BlowDownCell {
+  const { parameters } = run.scenario.components[bottleOf(run.scenario, catalogues)];
+  const { temperature } = run.scenario.fluid;
+  return cellOf(catalogues, run, { charge: parameters.charge as number, temperature });
+}
+
+function cellOf(catalogues: Catalogues, run: Run, condition: BlowDownCondition): BlowDownCell {
   const units = Object.keys(run.scenario.units);
   const pull = pullTime(run);
   const bottle = bottleOf(run.scenario, catalogues);

@@ -37,7 +37,8 @@ export function ownPool(catalogues: Catalogues, scenario: Scenario, card: string
     async play(conditions, onCell, signal) {
       for (let i = 0; i < conditions.length && !stopped(signal); i++) {
         onCell(i, playCell(catalogues, scenario, card, conditions[i]));
-        await Promise.resolve();
+        // A turn for events and timers, or nobody could cancel or see progress.
+        await new Promise((resume) => setTimeout(resume, 0));
       }
     },
   };

@@ -57,7 +57,8 @@ function curveOf(run: Run, unit: string, seen: ReadonlyMap<string, Series>): Mom
   const high = of('pressed-high');
   const weight = of('weight');
   const friction = of('friction');
-  const bottle = [...seen].find(([name]) => name.endsWith('.gauge'))?.[1].v;
+  const supply = Object.keys(run.scenario.components).find((n) => run.role(n) === 'gas-supply');
+  const bottle = seen.get(`${supply}.gauge`)?.v;
   const locks = run.log.filter(
     (e) => (e.device === uplock || e.device === downlock) && e.kind === 'mode',
   );

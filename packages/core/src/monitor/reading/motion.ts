@@ -39,7 +39,8 @@ export function units(e: Evidence): readonly { readonly name: string; readonly u
 /**
  * Gear selections, in order: the operator's actions with the words up and down (on a selector, a
  * controller's lever, a power pack), or the selector's own mode where no action is logged; and the
- * pull of a blow-down handle, which sends the gear down whatever was selected.
+ * pull of a blow-down handle, which sends the gear down whatever was selected, until the lever
+ * goes up.
  */
 export function moves(e: Evidence): readonly Move[] {
   return once(e, 'moves', () => movesOf(e));
@@ -58,7 +59,12 @@ function movesOf(e: Evidence): readonly Move[] {
   const starts = [
     ...selected.map((x) => ({ direction: x.to as Direction, by: 'oil' as const, t: x.t })),
     ...(pull === undefined ? [] : [{ direction: 'down' as const, by: 'gas' as const, t: pull.t }]),
-  ].sort((a, b) => a.t - b.t);
+  ]
+    .sort((a, b) => a.t - b.t)
+    // DOWN selected after the handle is part of the same lowering: gas goes on moving the gear.
+    .filter(({ direction, by }, i, all) => {
+      return !(by === 'oil' && direction === 'down' && i > 0 && all[i - 1].by === 'gas');
+    });
   return starts.map(({ direction, by, t }, i) => ({
     direction,
     by,
