@@ -15,7 +15,7 @@ const { scenario } = aircraft('hedgelark');
 const leg = scenario.mechanisms['left-leg'].parameters;
 
 /** The leg alone on its ramp: no weight, no bungee, no other friction, no hook, nothing in the jack. */
-function alone(angle: number, friction: number) {
+function alone(angle: number, friction: number, staticRatio = 1) {
   const still = {
     mass: 0.5,
     cog: 0.01,
@@ -30,7 +30,7 @@ function alone(angle: number, friction: number) {
     rampAngle: angle,
     rampFriction: friction,
     linkShare: 0,
-    staticRatio: 1,
+    staticRatio,
   };
 }
 
@@ -54,10 +54,10 @@ describe('a tyre on a ramp in the bay', () => {
     const edge = Math.atan(mu);
     expect(rampMargin(alone(edge, mu))!.margin).toBeCloseTo(0, 12);
     expect(rampMargin(alone(edge, mu))!.moment).toBeCloseTo(0, 6);
-    const moves = (angle: number): boolean => {
+    const moves = (angle: number, ratio = 1): boolean => {
       const mechanisms = {
         ...scenario.mechanisms,
-        'left-leg': { ...scenario.mechanisms['left-leg'], parameters: alone(angle, mu) },
+        'left-leg': { ...scenario.mechanisms['left-leg'], parameters: alone(angle, mu, ratio) },
       };
       const { 'left-uplock': hook, 'left-leg-jack': jack } = scenario.components;
       const components = {
@@ -76,6 +76,16 @@ describe('a tyre on a ramp in the bay', () => {
     };
     expect(moves(edge + 0.02 * DEG)).toBe(true);
     expect(moves(edge - 0.02 * DEG)).toBe(false);
+    // With more friction at rest than in motion the margin still says what the engine does.
+    let [low, high] = [edge, edge + 10 * DEG];
+    for (let i = 0; i < 40; i++) {
+      const middle = 0.5 * (low + high);
+      if (rampMargin(alone(middle, mu, 1.2))!.margin > 0) high = middle;
+      else low = middle;
+    }
+    expect(high).toBeGreaterThan(edge + 1 * DEG);
+    expect(moves(high + 0.05 * DEG, 1.2)).toBe(true);
+    expect(moves(low - 0.05 * DEG, 1.2)).toBe(false);
   });
 
   it('is no load for a leg whose link is whole', () => {

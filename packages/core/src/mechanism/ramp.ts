@@ -68,20 +68,25 @@ export function rampLoad(p: Parameters, angle: number): RampLoad {
   return { force, moment: -0.5 * (further + out), friction: 0.5 * (further - out) };
 }
 
-/** Whether the tyre frees itself, and by how much. */
+/** Whether the tyre frees itself from standstill, and by how much. */
 export interface RampMargin {
-  /** tan(angle) less the friction coefficient: above zero it frees itself. */
+  /**
+   * Share of the strut's force that is left along the travel, tan(a - phi) where friction at rest
+   * is that of motion: above zero it frees itself.
+   */
   readonly margin: number;
-  /** Moment that pushes the leg out at the top of its travel, N m; below zero: what is needed to pull it out. */
+  /** Moment that sets the leg off at the top of its travel, N m; below zero: what is needed to pull it out. */
   readonly moment: number;
 }
 
-/** Margin of a leg's ramp with its link broken; undefined for a leg without a ramp. */
+/**
+ * Margin of a leg's ramp with its link broken, with the leg's friction at standstill; undefined for a
+ * leg without a ramp.
+ */
 export function rampMargin(p: Parameters): RampMargin | undefined {
   if (num(p, 'rampAngle') === 0) return undefined;
   const load = rampLoad({ ...p, linkShare: 0 }, num(p, 'travel'));
-  return {
-    margin: Math.tan(num(p, 'rampAngle')) - num(p, 'rampFriction'),
-    moment: -load.moment - load.friction,
-  };
+  const moment = -load.moment - num(p, 'staticRatio') * load.friction;
+  const whole = num(p, 'length') * load.force;
+  return { margin: whole > 0 ? moment / whole : 0, moment };
 }
