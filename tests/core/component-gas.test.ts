@@ -3,11 +3,19 @@ import { describe, expect, it } from 'vitest';
 import { components } from '../../packages/core/src/component/index.js';
 import type { Parameters } from '../../packages/core/src/define/index.js';
 import { anrDensity, gases } from '../../packages/core/src/medium/index.js';
-import { gasBench, handle, vent, CLOSED, HALF, OPEN, ROOM, type GasBench } from '../support/gas-bench.js';
-import { at, last, told, when } from '../support/one-jack.js';
+import {
+  gasBench,
+  handle,
+  vent,
+  CLOSED,
+  HALF,
+  OPEN,
+  ROOM,
+  type GasBench,
+} from '../support/gas-bench.js';
+import { AMBIENT, at, last, told, when } from '../support/one-jack.js';
 import { SURROUNDINGS } from '../support/sample-parameters.js';
 
-const AMBIENT = 101_325;
 /** Into the open air, throttled by the valve alone. */
 const vented = (own: GasBench) => gasBench({ extra: { open: vent('gas', 0.01) }, ...own });
 
@@ -51,7 +59,7 @@ describe('a gas bottle', () => {
   // Vapour pressure of carbon dioxide at 70 degF: 853 psia (from memory of gas suppliers' tables).
   it('refuses a charge that would be liquid when it is read', () => {
     const complaint = (gas: string, charge: number, chargeTemperature = 294.26): number =>
-      components['gas-bottle'].check!({ gas, charge, chargeTemperature } as Parameters).length;
+      components['gas-bottle'].check!({ gas, charge, chargeTemperature }).length;
     const vapour = 853 * 6894.757 - AMBIENT;
     expect(complaint('carbon-dioxide', 0.98 * vapour)).toBe(0);
     expect(complaint('carbon-dioxide', 1.02 * vapour)).toBe(1);
@@ -93,9 +101,9 @@ describe('a blow-down valve', () => {
       steps: [handle(0.2, HALF), handle(1, OPEN), handle(2, CLOSED)],
     });
     expect(told(run, 'valve')).toEqual(['opening', 'half', 'opening', 'open', 'closing', 'closed']);
-    expect(when(run, 'valve', 'half')).toBeCloseTo(0.4, 6);
-    expect(when(run, 'valve', 'open')).toBeCloseTo(1.2, 6);
-    expect(when(run, 'valve', 'closed')).toBeCloseTo(2.4, 6);
+    expect(when(run, 'valve', 'half')).toBeCloseTo(0.4, 4);
+    expect(when(run, 'valve', 'open')).toBeCloseTo(1.2, 4);
+    expect(when(run, 'valve', 'closed')).toBeCloseTo(2.4, 4);
     const hasty = vented({ steps: [handle(0.2, OPEN), handle(0.3, CLOSED)] });
     expect(told(hasty, 'valve')).toEqual(['opening', 'closing', 'closed']);
   });
@@ -103,8 +111,11 @@ describe('a blow-down valve', () => {
   it('keeps its charge while it stands, sound or with its cable broken', () => {
     const broken = vented({ valve: { linked: false }, steps: [handle(0.2, OPEN)] });
     expect(told(broken, 'valve')).toEqual([]);
-    for (const run of [broken, vented({ duration: 60 })])
-      expect(last(run, 'bottle.left')).toBeCloseTo(1, 12);
+    for (const run of [broken, vented({ duration: 60 })]) {
+      // The few cubic centimetres between bottle and seat fill first, and the bottle warms again after it.
+      expect(at(run, 'bottle.left', 1)).toBeGreaterThan(0.995);
+      expect(last(run, 'bottle.left')).toBeCloseTo(at(run, 'bottle.left', 1), 5);
+    }
   });
 
   it('loses its charge standing through a nicked seat or past a leaking one', () => {
@@ -168,7 +179,10 @@ describe('a gas check valve', () => {
 
 describe('a gas line', () => {
   const law = (own: Parameters) =>
-    components['gas-line'].flows!.through.law!({ bore: 0.005, fittings: 4, ...own }, SURROUNDINGS.mild);
+    components['gas-line'].flows!.through.law!(
+      { bore: 0.005, fittings: 4, ...own },
+      SURROUNDINGS.mild,
+    );
 
   // Darcy-Weisbach, dp = (f L / d + sum K + 1) rho v^2 / 2, f = 0.02: 10 m of 5 mm lose 45 velocity heads.
   it('loses the velocity heads of its length and its fittings', () => {
@@ -183,7 +197,11 @@ describe('a gas line', () => {
         gasBench({
           valve: { bore: 0.003 },
           extra: {
-            line: { is: 'gas-line', ports: { inlet: 'gas', outlet: 'end' }, parameters: { length } },
+            line: {
+              is: 'gas-line',
+              ports: { inlet: 'gas', outlet: 'end' },
+              parameters: { length },
+            },
             open: vent('end', 0.01),
           },
           steps: [handle(0.2, OPEN)],
