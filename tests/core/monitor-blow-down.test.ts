@@ -135,9 +135,12 @@ describe.each(OWN)('%s', (rule) => {
 
   it('keeps its margin when the lever goes down after the handle: it is the same lowering', () => {
     const o = { story: shifts(10.1) };
-    const late = { story: (s: Story) => [shifts(10.1)(s), (s.leverDown = 11)] };
+    const late = (s: Story): void => {
+      shifts(10.1)(s);
+      s.leverDown = 11;
+    };
     expect(margins(rule, o).length).toBeGreaterThan(0);
-    expect(margins(rule, { story: (s) => void late.story(s) })).toEqual(margins(rule, o));
+    expect(margins(rule, { story: late })).toEqual(margins(rule, o));
   });
 });
 
@@ -245,7 +248,7 @@ describe('retract-side-not-vented', () => {
     const story = (s: Story): void => void (s.limits.residualPressure = 5 * BAR);
     expect(margins('retract-side-not-vented', { story })).toEqual([expect.closeTo(3 * BAR, 3)]);
     const [flag] = judged('retract-side-not-vented', {
-      story: (s) => [story(s), hangs(s)],
+      story: (s) => (story(s), hangs(s)),
       gauge: { 'up-line': flat(45 * BAR) },
     });
     expect(flag.margin).toBeCloseTo(-40 * BAR, 3);
@@ -294,7 +297,10 @@ describe('gas-in-return', () => {
     const [flag] = judged('gas-in-return', { story: tank(2.5e-3) });
     expect(flag.margin).toBeCloseTo(1e-4 - 2.5e-3, 12);
     expect(flag.explanation).toContain('2.50 L');
-    const story = (s: Story): void => [tank(2.5e-3)(s), (s.limits.returnGas = 3e-3)] as never;
+    const story = (s: Story): void => {
+      tank(2.5e-3)(s);
+      s.limits.returnGas = 3e-3;
+    };
     expect(margins('gas-in-return', { story })).toEqual([expect.closeTo(5e-4, 12)]);
   });
 });
@@ -310,12 +316,14 @@ describe('bottle-charge', () => {
   });
 
   it('lets a cold bottle show less and asks more of a warm one, by absolute temperature', () => {
-    // 1800 psig at 70 degF reads about 1630 psig at 20 degF: arithmetic of P over T, within 2 % for
-    // nitrogen at such pressures (real gas makes the change somewhat larger).
+    // 1800 psig at 70 degF is 1629 psig at 20 degF by P over T. Real nitrogen shows less: its second
+    // virial coefficient falls from -4.5 to -16 cm3/mol between 300 and 250 K (Dymond and Smith, from
+    // memory), at these 5.1 mol/L some 3 %.
     const psi = 6894.757;
-    const bottle = { charge: 1630 * psi, tableCharge: 1800 * psi, chargeTemperature: 266.48 };
-    expect(margins('bottle-charge', { bottle })[0] / psi).toBeGreaterThan(0.03 * 1630 - 0.02 * 1800);
-    expect(margins('bottle-charge', { bottle })[0] / psi).toBeLessThan(0.03 * 1630 + 0.02 * 1800);
+    const bottle = { charge: 1629 * psi, tableCharge: 1800 * psi, chargeTemperature: 266.48 };
+    const asked = (1629 - margins('bottle-charge', { bottle })[0] / psi) / (1 - 0.03);
+    expect(asked).toBeLessThan(1629);
+    expect(asked).toBeGreaterThan(0.96 * 1629);
     const warm = { ...bottle, chargeTemperature: 294.26 };
     expect(margins('bottle-charge', { bottle: warm })[0]).toBeLessThan(0);
   });
@@ -327,7 +335,9 @@ describe('bottle-charge', () => {
 
 describe('leg-not-locked', () => {
   it('judges a blow-down too, from the handle', () => {
-    const left = judged('leg-not-locked', { story: hangs }).find((f) => f.devices[0] === 'left-leg');
+    const left = judged('leg-not-locked', { story: hangs }).find(
+      (f) => f.devices[0] === 'left-leg',
+    );
     expect(left!.margin).toBeCloseTo(-(END - PULL), 12);
     expect(margins('leg-not-locked')).toEqual([
       expect.closeTo(END - 18, 12),

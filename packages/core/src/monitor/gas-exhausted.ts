@@ -1,12 +1,20 @@
 import type { Evidence, RuleDefinition, UnitEntry } from '../define/index.js';
-import { blowDown, bottlesAt, gaugeAt, lockedDown } from './reading/blow-down.js';
+import {
+  blowDown,
+  bottlesAt,
+  fedBy,
+  gaugesOf,
+  legActuators,
+  lockedDown,
+} from './reading/blow-down.js';
 import { raise } from './reading/flag.js';
 
 /** Shares of the bottle's pressure that count as all of it, and as none. */
 const WHOLE = 0.9;
 const LITTLE = 0.35;
-/** Share of its charge below which a bottle is empty. */
+/** A bottle is empty below this share of its charge, or this gauge pressure, Pa: less than seals take. */
 const EMPTY = 0.05;
+const NEXT_TO_NONE = 2e5;
 
 /** A bottle that has given all it has before the legs are locked. */
 export const gasExhausted: RuleDefinition = {
@@ -27,8 +35,10 @@ export const gasExhausted: RuleDefinition = {
     const before = bottlesAt(e, move.start);
     return bottlesAt(e, last).flatMap(({ name, gauge }) => {
       const charge = before.find((b) => b.name === name)?.gauge ?? gauge;
-      const empty = gauge <= EMPTY * charge;
-      const spent = empty ? hanging : hanging.filter(({ unit }) => reached(e, unit, gauge, last));
+      const empty = gauge <= Math.max(EMPTY * charge, NEXT_TO_NONE);
+      const spent = hanging.filter(({ unit }) =>
+        empty ? feeds(e, name, unit) : reached(e, unit, gauge, last),
+      );
       if (hanging.length > 0 && spent.length === 0) return [];
       const margin = spent.length > 0 ? Math.min(gauge - charge, -1) : gauge;
       const found = { margin, quantity: 'gauge-pressure', from: move.start, to: last } as const;
@@ -51,11 +61,16 @@ export const gasExhausted: RuleDefinition = {
 
 /** Whether the bottle's whole pressure stands on one side of a leg's actuators and next to none on the other. */
 function reached(e: Evidence, unit: UnitEntry, bottle: number, t: number): boolean {
-  const jacks = unit.actuators.filter((name) =>
-    Object.values(e.scenario.components[name].links).some(({ to }) => to === unit.leg),
-  );
-  const gauges = jacks.flatMap((name) =>
-    Object.values(e.scenario.components[name].ports).flatMap((node) => gaugeAt(e, node, t) ?? []),
+  const gauges = legActuators(e, unit).flatMap((name) =>
+    gaugesOf(e, name, t).map(({ gauge }) => gauge),
   );
   return Math.max(...gauges) > WHOLE * bottle && Math.min(...gauges) < LITTLE * bottle;
+}
+
+/** Whether a bottle is there for a leg. */
+function feeds(e: Evidence, bottle: string, unit: UnitEntry): boolean {
+  const fed = fedBy(e, bottle);
+  return legActuators(e, unit).some((name) =>
+    Object.values(e.scenario.components[name].ports).some((node) => fed.has(node)),
+  );
 }

@@ -1,6 +1,6 @@
-import type { RuleDefinition } from '../define/index.js';
+import type { Evidence, Flag, RuleDefinition } from '../define/index.js';
 import { limitValue } from './kind/index.js';
-import { blowDown, gaugeAt, lockedDown } from './reading/blow-down.js';
+import { blowDown, gaugeAt, gaugesOf, legActuators, lockedDown } from './reading/blow-down.js';
 import { raise } from './reading/flag.js';
 import { devicesOf, lineOf } from './reading/line.js';
 
@@ -12,8 +12,8 @@ export const retractSideNotVented: RuleDefinition = {
   name: 'retract-side-not-vented',
   title: 'Up side vented for the blow-down',
   summary:
-    'When the blow-down is over, or has come to a stop, the up line holds no more than the residual ' +
-    'limit, gauge. Margin: limit less pressure, Pa.',
+    'When the blow-down is over, or has come to a stop, the up line, and either side of the actuators ' +
+    'of a leg that hangs, holds no more than the residual limit, gauge. Margin: limit less pressure, Pa.',
   source: 'An up line that stays pressurised slows or stops all legs: common practice, no source.',
   kind: 'limit',
   limits: ['residualPressure'],
@@ -29,20 +29,46 @@ export const retractSideNotVented: RuleDefinition = {
       name,
       node: lineOf(e, name, 'up'),
     }));
-    return (dumps.length > 0 ? dumps : selectors).flatMap(({ name, node }) => {
+    const hanging = lockedDown(e, move).filter(({ at }) => at === undefined);
+    const lines = dumps.length > 0 ? dumps : selectors;
+    const flags = lines.flatMap(({ name, node }) => {
       const held = node === undefined ? undefined : gaugeAt(e, node, move.end);
       if (node === undefined || held === undefined) return [];
-      const hanging = lockedDown(e, move).filter(({ at }) => at === undefined);
-      return [
-        raise(retractSideNotVented, limitValue(held, { high: limit }, 'gauge-pressure', move.end), {
-          devices: [name, node, ...hanging.map(({ unit }) => unit.leg)],
-          severity: 'fail',
-          bad: `${node} kept pressure: oil that cannot leave the up side holds the legs against the gas.`,
-          good: `${node} was let out.`,
-          suggestion:
-            'Look at dump valve, its rigging and the selector’s position. Cracking the up line frees the legs: never open it before its pressure is known and everybody is clear.',
-        }),
-      ];
+      const devices = [name, node, ...hanging.map(({ unit }) => unit.leg)];
+      return [flag(held, limit, move.end, devices)];
     });
+    // An up line that holds pressure explains the actuators; one that is let out does not.
+    if (flags.some(({ margin }) => margin < 0)) return flags;
+    const shutIn = hanging
+      .filter(({ unit }) => !stillFalling(e, unit.leg, move.end))
+      .flatMap(({ unit }) =>
+        legActuators(e, unit).flatMap((name) => {
+          const [least, ...others] = [...gaugesOf(e, name, move.end)].sort(
+            (a, b) => a.gauge - b.gauge,
+          );
+          // Both sides above the limit: whichever is the up side, it is not let out.
+          if (others.length === 0 || least.gauge <= limit) return [];
+          return [flag(least.gauge, limit, move.end, [name, least.node, unit.leg])];
+        }),
+      );
+    return [...flags, ...shutIn];
   },
 };
+
+function flag(held: number, limit: number, t: number, devices: readonly string[]): Flag {
+  const [, node] = devices;
+  return raise(retractSideNotVented, limitValue(held, { high: limit }, 'gauge-pressure', t), {
+    devices,
+    severity: 'fail',
+    bad: `${node} kept pressure: oil that cannot leave the up side holds the legs against the gas.`,
+    good: `${node} was let out.`,
+    suggestion:
+      'Look at dump valve, its rigging, the selector’s position, and restrictors on the way out. Cracking the up line frees the legs: never open it before its pressure is known and everybody is clear.',
+  });
+}
+
+/** Whether a leg was on its way down at a time: then it is slow, not shut in. */
+function stillFalling(e: Evidence, leg: string, t: number): boolean {
+  const said = e.log.filter((x) => x.device === leg && x.kind === 'motion' && x.t <= t);
+  return said.at(-1)?.to === 'falling';
+}

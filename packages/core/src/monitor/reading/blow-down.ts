@@ -35,3 +35,42 @@ export function bottlesAt(
     return series === undefined ? [] : [{ name, gauge: valueAt(series, t) }];
   });
 }
+
+/** Roles of devices that gas goes through, from any port to any other. */
+const THROUGH: readonly unknown[] = ['gas-supply', 'blow-down', 'line', 'sequence-valve', 'other'];
+
+/** Nodes that a bottle's gas is meant to get to: through its valve, lines and shuttles up to the actuators. */
+export function fedBy(e: Evidence, bottle: string): ReadonlySet<string> {
+  const { components } = e.scenario;
+  const fed = new Set(Object.values(components[bottle].ports));
+  for (let before = -1; before < fed.size;) {
+    before = fed.size;
+    for (const [name, { ports }] of Object.entries(components)) {
+      const role = e.role(name);
+      if (role === 'shuttle' && fed.has(ports.emergency)) fed.add(ports.outlet);
+      const nodes = THROUGH.includes(role) ? Object.values(ports) : [];
+      if (nodes.some((node) => fed.has(node))) nodes.forEach((node) => fed.add(node));
+    }
+  }
+  return fed;
+}
+
+/** Names of the actuators that move a unit's leg itself. */
+export function legActuators(e: Evidence, unit: UnitEntry): readonly string[] {
+  return unit.actuators.filter((name) =>
+    Object.values(e.scenario.components[name].links).some(({ to }) => to === unit.leg),
+  );
+}
+
+/** Gauge pressures at an actuator's ports at a time, by node, where they are known, Pa. */
+export function gaugesOf(
+  e: Evidence,
+  actuator: string,
+  t: number,
+): readonly { readonly node: string; readonly gauge: number }[] {
+  const nodes = [...new Set(Object.values(e.scenario.components[actuator].ports))];
+  return nodes.flatMap((node) => {
+    const gauge = gaugeAt(e, node, t);
+    return gauge === undefined ? [] : [{ node, gauge }];
+  });
+}
