@@ -37,7 +37,7 @@ export const legOnDoor: DeviceDefinition = {
   title: 'Leg on its door',
   summary: 'The tyre pushes a door that hangs, or was not opened, out of its way.',
   source: 'contact as a stiff spring (penalty method), common practice, no source',
-  role: 'coupling',
+  role: 'other',
   parameters: {
     meets: {
       title: 'angle of the leg at which its tyre touches the closed door',
