@@ -80,7 +80,7 @@ export const shuttleValve: DeviceDefinition = {
       title: 'stuck at',
       choices: ['none', 'normal', 'emergency'],
       default: 'none',
-      why: 'free',
+      why: 'a free poppet; a seized one stays on its seat',
     },
     leak: leakage(
       'leak across the shut seat',
