@@ -103,6 +103,33 @@ export function blowDownCard(scenario: Scenario, card?: string): string {
   return analysis.blowDownCard(scenario, catalogues, card);
 }
 
+/** The cards of a scenario that pull a blow-down handle; none without one. */
+export function blowDownCards(scenario: Scenario): string[] {
+  return analysis.blowDownCards(scenario, catalogues);
+}
+
+/** The bottle whose charge is looked at: the first of the scenario. @throws RangeError when there is none. */
+export function blowDownBottle(scenario: Scenario): string {
+  return analysis.bottleOf(scenario, catalogues);
+}
+
+/** The scenario with one of its cards under another charge and temperature, to simulate. */
+export function blowDownUnder(
+  scenario: Scenario,
+  card: string,
+  condition: analysis.BlowDownCondition,
+): Scenario {
+  return analysis.under(scenario, catalogues, card, condition);
+}
+
+/** How every leg fared in a blow-down that has been simulated under a condition. */
+export function blowDownCell(
+  run: Run,
+  condition: analysis.BlowDownCondition,
+): analysis.BlowDownCell {
+  return analysis.cellOf(catalogues, run, condition);
+}
+
 /**
  * A blow-down under another charge and temperature: what locks, when, with what margin.
  *

@@ -1,5 +1,5 @@
 /** What is built of many runs. */
-export { blowDownCard, bottleOf } from './blow-down/card.js';
+export { blowDownCard, blowDownCards, bottleOf, under } from './blow-down/card.js';
 export { judgeRun, playCell } from './blow-down/cell.js';
 export { blowDownMargin } from './blow-down/map.js';
 export { minimumCharge } from './blow-down/minimum.js';

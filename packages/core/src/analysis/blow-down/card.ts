@@ -13,6 +13,14 @@ function pulls(card: Card, valves: readonly string[]): boolean {
   return card.steps.some((s) => valves.includes(s.device) && s.value > 0);
 }
 
+/** The cards that pull a blow-down handle. */
+export function blowDownCards(scenario: Scenario, catalogues: Catalogues): string[] {
+  const valves = namesOf(scenario, catalogues, 'blow-down');
+  return Object.entries(scenario.cards).flatMap(([name, card]) =>
+    pulls(card, valves) ? [name] : [],
+  );
+}
+
 /**
  * The card to play: the named one, or the first that pulls a blow-down handle.
  *
@@ -20,15 +28,14 @@ function pulls(card: Card, valves: readonly string[]): boolean {
  */
 export function blowDownCard(scenario: Scenario, catalogues: Catalogues, name?: string): string {
   const valves = namesOf(scenario, catalogues, 'blow-down');
-  const fitting = Object.entries(scenario.cards).filter(([, card]) => pulls(card, valves));
+  const fitting = blowDownCards(scenario, catalogues);
   if (valves.length === 0) throw new RangeError('the scenario has no blow-down valve');
   if (name === undefined) {
     if (fitting.length === 0) throw new RangeError('no card pulls a blow-down handle');
-    return fitting[0][0];
+    return fitting[0];
   }
-  if (fitting.some(([card]) => card === name)) return name;
-  const known = fitting.map(([card]) => card).join(', ');
-  throw new RangeError(`card ${name} pulls no blow-down handle; these do: ${known}`);
+  if (fitting.includes(name)) return name;
+  throw new RangeError(`card ${name} pulls no blow-down handle; these do: ${fitting.join(', ')}`);
 }
 
 /**
@@ -42,7 +49,7 @@ export function bottleOf(scenario: Scenario, catalogues: Catalogues): string {
   return bottle;
 }
 
-/** The scenario with its card under other conditions. */
+/** The scenario with one of its cards under other conditions. */
 export function under(
   scenario: Scenario,
   catalogues: Catalogues,
