@@ -122,14 +122,6 @@ export function blowDownUnder(
   return analysis.under(scenario, catalogues, card, condition);
 }
 
-/** How every leg fared in a blow-down that has been simulated under a condition. */
-export function blowDownCell(
-  run: Run,
-  condition: analysis.BlowDownCondition,
-): analysis.BlowDownCell {
-  return analysis.cellOf(catalogues, run, condition);
-}
-
 /**
  * A blow-down under another charge and temperature: what locks, when, with what margin.
  *
