@@ -8,13 +8,7 @@ import type { FaultDefinition } from '../../packages/core/src/define/index.js';
 import { mechanisms } from '../../packages/core/src/mechanism/index.js';
 import { fluids } from '../../packages/core/src/medium/index.js';
 import { rules } from '../../packages/core/src/monitor/index.js';
-import {
-  blowDownCard,
-  chargeTable,
-  judgeBlowDown,
-  minimumCharge,
-  serviceSteps,
-} from '../../packages/core/src/index.js';
+import * as door from '../../packages/core/src/index.js';
 import { swing, type Story } from '../support/evidence.js';
 import { runOf } from '../support/run.js';
 
@@ -83,6 +77,7 @@ function run(
     hint: '',
   };
   const engine: Engine = {
+    ...door,
     readScenario: (text) =>
       text === 'bad.yaml'
         ? { issues: [issue, { ...issue, line: 7, message: 'is missing' }] }
@@ -96,11 +91,6 @@ function run(
       }
       return runOf(e);
     },
-    blowDownCard,
-    judgeBlowDown,
-    minimumCharge,
-    chargeTable,
-    serviceSteps,
     scenarioJsonSchema: () => ({ title: 'a schema' }),
     catalogues: {
       components,
