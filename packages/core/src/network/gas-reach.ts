@@ -45,10 +45,15 @@ export interface Still {
  * stands under their pressure. One node at a constant pressure stands for all of each, so that a
  * swing does not pay for its bottle.
  */
-export function stillGas(plan: Plan, reached: Uint8Array): Still {
+export function stillGas(plan: Plan, reached: Uint8Array, card: GasCard): Still {
   const air = new Set<string>();
   const charged = new Set<string>();
-  const shut = plan.nodes.every((n, i) => reached[i] === 0 || n.dry);
+  const worked = new Set(card.steps.map((s) => s.device));
+  const stirred = plan.instances.some(
+    ({ name, nodes }) => worked.has(name) && nodes.some((n) => reached[n] === 1),
+  );
+  const shut =
+    !stirred && plan.nodes.every((n, i) => reached[i] === 0 || (n.dry && n.vented === undefined));
   const vessels = plan.nodes.filter((n) => n.vessel !== undefined).length;
   const open = openToOil(plan);
   plan.nodes.forEach((n, i) => {

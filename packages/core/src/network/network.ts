@@ -77,7 +77,7 @@ export class Network {
       freeAir: Math.max(scenario.fluid.freeAir, 1e-6),
     };
     const whole = makePlan(scenario, catalogues, this.around);
-    const still = stillGas(whole, gasReach(whole, card));
+    const still = stillGas(whole, gasReach(whole, card), card);
     const rests = still.air.size + still.charged.size > 0;
     this.plan = rests ? makePlan(scenario, catalogues, this.around, still) : whole;
     const { expansion } = catalogues.fluids[scenario.fluid.kind];
