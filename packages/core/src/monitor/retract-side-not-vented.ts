@@ -1,6 +1,13 @@
 import type { Evidence, Flag, RuleDefinition } from '../define/index.js';
 import { limitValue } from './kind/index.js';
-import { blowDown, gaugeAt, gaugesOf, legActuators, lockedDown } from './reading/blow-down.js';
+import {
+  blowDown,
+  gasCame,
+  gaugeAt,
+  gaugesOf,
+  legActuators,
+  lockedDown,
+} from './reading/blow-down.js';
 import { raise } from './reading/flag.js';
 import { devicesOf, lineOf } from './reading/line.js';
 
@@ -13,13 +20,13 @@ export const retractSideNotVented: RuleDefinition = {
   title: 'Up side vented for the blow-down',
   summary:
     'When the blow-down is over, or has come to a stop, the up line, and either side of the actuators ' +
-    'of a leg that hangs, holds no more than the residual limit, gauge. Margin: limit less pressure, Pa.',
+    'of a leg that hangs still or is late, hold no more than the residual limit, gauge. Margin: limit less pressure, Pa.',
   source: 'An up line that stays pressurised slows or stops all legs: common practice, no source.',
   kind: 'limit',
-  limits: ['residualPressure'],
+  limits: ['residualPressure', 'timeBlowDown'],
   judge: (e) => {
     const move = blowDown(e);
-    if (move === undefined) return [];
+    if (move === undefined || !gasCame(e, move)) return [];
     const limit = e.scenario.limits.residualPressure ?? USUAL;
     const dumps = devicesOf(e, 'dump').map((name) => ({
       name,
@@ -39,8 +46,9 @@ export const retractSideNotVented: RuleDefinition = {
     });
     // An up line that holds pressure explains the actuators; one that is let out does not.
     if (flags.some(({ margin }) => margin < 0)) return flags;
+    const late = move.end - move.start > (e.scenario.limits.timeBlowDown ?? Infinity);
     const shutIn = hanging
-      .filter(({ unit }) => !stillFalling(e, unit.leg, move.end))
+      .filter(({ unit }) => late || !stillFalling(e, unit.leg, move.end))
       .flatMap(({ unit }) =>
         legActuators(e, unit).flatMap((name) => {
           const [least, ...others] = [...gaugesOf(e, name, move.end)].sort(
@@ -60,14 +68,14 @@ function flag(held: number, limit: number, t: number, devices: readonly string[]
   return raise(retractSideNotVented, limitValue(held, { high: limit }, 'gauge-pressure', t), {
     devices,
     severity: 'fail',
-    bad: `${node} kept pressure: oil that cannot leave the up side holds the legs against the gas.`,
+    bad: `${node} kept pressure: oil that cannot leave the up side, or not fast enough, holds what it should let down against the gas.`,
     good: `${node} was let out.`,
     suggestion:
       'Look at dump valve, its rigging, the selector’s position, and restrictors on the way out. Cracking the up line frees the legs: never open it before its pressure is known and everybody is clear.',
   });
 }
 
-/** Whether a leg was on its way down at a time: then it is slow, not shut in. */
+/** Whether a leg was on its way down at a time. */
 function stillFalling(e: Evidence, leg: string, t: number): boolean {
   const said = e.log.filter((x) => x.device === leg && x.kind === 'motion' && x.t <= t);
   return said.at(-1)?.to === 'falling';

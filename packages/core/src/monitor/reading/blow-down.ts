@@ -1,7 +1,7 @@
 import type { Evidence, UnitEntry } from '../../define/index.js';
 import { devicesOf } from './line.js';
 import { lockedSince, moves, units, type Move } from './motion.js';
-import { trace, valueAt } from './span.js';
+import { above, trace, valueAt } from './span.js';
 
 /** The move that the gas makes, if the handle is pulled in this run. */
 export function blowDown(e: Evidence): Move | undefined {
@@ -17,6 +17,23 @@ export function lockedDown(
     const since = lockedSince(e, unit, 'down', move.end);
     return { name, unit, at: since === undefined ? undefined : Math.max(since, move.start) };
   });
+}
+
+/** Gas that must stand behind the valve before anything is judged by it, Pa above ambient. */
+const GAS_CAME = 5e5;
+
+/** Whether gas came out of a blow-down valve in a move; true where no pressure tells. */
+export function gasCame(e: Evidence, move: Move): boolean {
+  const known = devicesOf(e, 'blow-down').flatMap(
+    (name) => trace(e, `${e.scenario.components[name].ports.outlet}.pressure`) ?? [],
+  );
+  const level = e.scenario.ambient + GAS_CAME;
+  return (
+    known.length === 0 ||
+    known.some((series) =>
+      above(series, level).some((s) => s.to > move.start && s.from <= move.end),
+    )
+  );
 }
 
 /** Gauge pressure of a node at a time, Pa; undefined when it is not known. */
