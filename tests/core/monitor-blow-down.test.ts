@@ -210,6 +210,20 @@ describe('gas-exhausted', () => {
   });
 });
 
+describe('gas-exhausted, of an empty bottle', () => {
+  it('leaves out a leg that the bottle is not there for', () => {
+    const [flag] = judged('gas-exhausted', {
+      story: (s) => {
+        hangs(s);
+        s.right.legDown = s.right.downlockEngages = null;
+        s.channels['bottle.gauge'] = ['gauge-pressure', 'bottle', from(100 * BAR, 0)];
+      },
+    });
+    // No jack of the right leg is on its lines.
+    expect(flag.devices).toEqual(['bottle', 'left-leg']);
+  });
+});
+
 describe('shuttle-not-shifted', () => {
   it('is 1 s less the time it took once gas stood at it', () => {
     const [flag] = judged('shuttle-not-shifted', { story: shifts(10.6) });

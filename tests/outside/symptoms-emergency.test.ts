@@ -311,6 +311,19 @@ describe('in a small circuit', () => {
       expect(flags(r)).not.toContain(rule);
   });
 
+  // Common practice, no source: the gas goes into the bay, nothing moves.
+  it('a bottle line that has parted: the bottle empties, neither leg moves', () => {
+    const parted = { 'gas-tube': { ports: { inlet: 'gas-feed', outlet: 'outside' } } };
+    const nodes = { outside: { note: 'the bay' } };
+    const r = runSmall(blown({ parts: parted, nodes, duration: 30 }));
+    for (const s of sides) expect(degrees(r, `${s}-leg`, r.duration)).toBeGreaterThan(88);
+    expect(last(r, 'bottle.gauge')).toBeLessThan(75 * PSI);
+    const [flag] = r.flags.filter((f) => f.rule === 'gas-exhausted');
+    expect(flag.devices).toEqual(['bottle', 'left-leg', 'right-leg']);
+    expect(flag.explanation).toContain('empty');
+    expect(flags(r)).not.toContain('retract-side-not-vented');
+  });
+
   // Common practice, no source: a way out that is blocked at one leg, behind a dump valve that works.
   it('a restrictor blocked on the way out of one up side holds that leg, and is found there', () => {
     const r = runSmall(blown(), 'restrictor-blocked', 'left-restrictor');

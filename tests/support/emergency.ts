@@ -15,6 +15,7 @@ export interface EmergencyOptions {
   /** s */
   readonly duration: number;
   readonly limits?: Written;
+  readonly nodes?: Written;
 }
 
 /** When the handle of {@link handle} is pulled, s. */
@@ -125,7 +126,7 @@ export function emergency(o: EmergencyOptions): { readonly scenario: Scenario } 
       Object.entries(components).map(([name, part]) => [name, { ...part, note: 'made up' }]),
     ),
     mechanisms: named(() => leg),
-    nodes: { pressure: { volume: '300 cm^3', note: 'lines' } },
+    nodes: { pressure: { volume: '300 cm^3', note: 'lines' }, ...o.nodes },
     units: Object.fromEntries(
       SIDES.map((name) => [
         name,

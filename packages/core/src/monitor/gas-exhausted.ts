@@ -36,8 +36,10 @@ export const gasExhausted: RuleDefinition = {
     return bottlesAt(e, last).flatMap(({ name, gauge }) => {
       const charge = before.find((b) => b.name === name)?.gauge ?? gauge;
       const empty = gauge <= Math.max(EMPTY * charge, NEXT_TO_NONE);
+      // A bottle whose line has parted feeds no leg any more: then it is every leg's.
+      const adrift = !legs.some(({ unit }) => feeds(e, name, unit));
       const spent = hanging.filter(({ unit }) =>
-        empty ? feeds(e, name, unit) : reached(e, unit, gauge, last),
+        empty ? adrift || feeds(e, name, unit) : reached(e, unit, gauge, last),
       );
       if (hanging.length > 0 && spent.length === 0) return [];
       const margin = spent.length > 0 ? Math.min(gauge - charge, -1) : gauge;

@@ -1,7 +1,7 @@
-import type { Evidence, UnitEntry } from '../../define/index.js';
+import type { Evidence, Series, UnitEntry } from '../../define/index.js';
 import { devicesOf } from './line.js';
 import { lockedSince, moves, units, type Move } from './motion.js';
-import { above, trace, valueAt } from './span.js';
+import { above, trace, valueAt, type Span } from './span.js';
 
 /** The move that the gas makes, if the handle is pulled in this run. */
 export function blowDown(e: Evidence): Move | undefined {
@@ -19,21 +19,23 @@ export function lockedDown(
   });
 }
 
-/** Gas that must stand behind the valve before anything is judged by it, Pa above ambient. */
+/** Gas that must stand there before anything is judged by it, Pa above ambient. */
 const GAS_CAME = 5e5;
 
-/** Whether gas came out of a blow-down valve in a move; true where no pressure tells. */
+/**
+ * Whether gas got to the shuttles in a move, or out of the blow-down valve where no pressure at a
+ * shuttle is known; true where no pressure tells.
+ */
 export function gasCame(e: Evidence, move: Move): boolean {
-  const known = devicesOf(e, 'blow-down').flatMap(
-    (name) => trace(e, `${e.scenario.components[name].ports.outlet}.pressure`) ?? [],
-  );
+  const at = (role: 'shuttle' | 'blow-down', port: string): Series[] =>
+    devicesOf(e, role).flatMap(
+      (name) => trace(e, `${e.scenario.components[name].ports[port]}.pressure`) ?? [],
+    );
+  const shuttles = at('shuttle', 'emergency');
+  const known = shuttles.length > 0 ? shuttles : at('blow-down', 'outlet');
   const level = e.scenario.ambient + GAS_CAME;
-  return (
-    known.length === 0 ||
-    known.some((series) =>
-      above(series, level).some((s) => s.to > move.start && s.from <= move.end),
-    )
-  );
+  const during = (s: Span): boolean => s.to > move.start && s.from <= move.end;
+  return known.length === 0 || known.some((series) => above(series, level).some(during));
 }
 
 /** Gauge pressure of a node at a time, Pa; undefined when it is not known. */
@@ -56,6 +58,9 @@ export function bottlesAt(
 /** Roles of devices that gas goes through, from any port to any other. */
 const THROUGH: readonly unknown[] = ['gas-supply', 'blow-down', 'line', 'sequence-valve', 'other'];
 
+/** The vented node, which joins nothing to anything. */
+const OUTSIDE = 'outside';
+
 /** Nodes that a bottle's gas is meant to get to: through its valve, lines and shuttles up to the actuators. */
 export function fedBy(e: Evidence, bottle: string): ReadonlySet<string> {
   const { components } = e.scenario;
@@ -66,7 +71,8 @@ export function fedBy(e: Evidence, bottle: string): ReadonlySet<string> {
       const role = e.role(name);
       if (role === 'shuttle' && fed.has(ports.emergency)) fed.add(ports.outlet);
       const nodes = THROUGH.includes(role) ? Object.values(ports) : [];
-      if (nodes.some((node) => fed.has(node))) nodes.forEach((node) => fed.add(node));
+      if (nodes.some((node) => node !== OUTSIDE && fed.has(node)))
+        nodes.forEach((node) => fed.add(node));
     }
   }
   return fed;
