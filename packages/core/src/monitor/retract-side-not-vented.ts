@@ -10,6 +10,8 @@ import {
 } from './reading/blow-down.js';
 import { raise } from './reading/flag.js';
 import { devicesOf, lineOf } from './reading/line.js';
+import type { Move } from './reading/motion.js';
+import { trace, valueAt } from './reading/span.js';
 
 /** Pressure that the up side may hold when the scenario gives no residual limit, Pa (100 psi). */
 const USUAL = 6.9e5;
@@ -20,10 +22,10 @@ export const retractSideNotVented: RuleDefinition = {
   title: 'Up side vented for the blow-down',
   summary:
     'When the blow-down is over, or has come to a stop, the up line, and either side of the actuators ' +
-    'of a leg that hangs still or is late, hold no more than the residual limit, gauge. Margin: limit less pressure, Pa.',
+    'of a leg that hangs or creeps, hold no more than the residual limit, gauge. Margin: limit less pressure, Pa.',
   source: 'An up line that stays pressurised slows or stops all legs: common practice, no source.',
   kind: 'limit',
-  limits: ['residualPressure', 'timeBlowDown'],
+  limits: ['residualPressure'],
   judge: (e) => {
     const move = blowDown(e);
     if (move === undefined || !gasCame(e, move)) return [];
@@ -46,9 +48,8 @@ export const retractSideNotVented: RuleDefinition = {
     });
     // An up line that holds pressure explains the actuators; one that is let out does not.
     if (flags.some(({ margin }) => margin < 0)) return flags;
-    const late = move.end - move.start > (e.scenario.limits.timeBlowDown ?? Infinity);
     const shutIn = hanging
-      .filter(({ unit }) => late || !stillFalling(e, unit.leg, move.end))
+      .filter(({ unit }) => !onItsWay(e, unit.leg, move))
       .flatMap(({ unit }) =>
         legActuators(e, unit).flatMap((name) => {
           const [least, ...others] = [...gaugesOf(e, name, move.end)].sort(
@@ -75,8 +76,14 @@ function flag(held: number, limit: number, t: number, devices: readonly string[]
   });
 }
 
-/** Whether a leg was on its way down at a time. */
-function stillFalling(e: Evidence, leg: string, t: number): boolean {
-  const said = e.log.filter((x) => x.device === leg && x.kind === 'motion' && x.t <= t);
-  return said.at(-1)?.to === 'falling';
+/** Whether a leg falls at the end of a move, and at its pace would be down in no more time than it has had. */
+function onItsWay(e: Evidence, leg: string, { start, end }: Move): boolean {
+  const said = e.log.filter((x) => x.device === leg && x.kind === 'motion' && x.t <= end);
+  if (said.at(-1)?.to !== 'falling') return false;
+  const angle = trace(e, `${leg}.angle`);
+  if (angle === undefined) return true;
+  const had = end - start;
+  const look = Math.min(1, had);
+  const left = valueAt(angle, end);
+  return ((valueAt(angle, end - look) - left) / look) * had >= left;
 }
