@@ -6,9 +6,10 @@
  * compressed in the page against 26 KB). The parser is given node classes that only hold what was read,
  * so nothing that is parsed can ever be evaluated by mathjs.
  */
-import { create, createParse, createUnitClass, typedDependencies } from 'mathjs';
+import { create, createParse, createTyped, createUnitClass } from 'mathjs';
 
 declare module 'mathjs' {
+  export const createTyped: FactoryFunction<unknown>;
   export function createUnitClass(dependencies: Record<string, unknown>): UnitType;
   export function createParse(dependencies: Record<string, unknown>): (text: string) => Node;
 }
@@ -91,7 +92,7 @@ function nodeClass(type: string): unknown {
 
 /** Text of an expression to its tree; throws on a syntax error. */
 export const parseTree: (text: string) => Node = createParse({
-  typed: (create(typedDependencies) as unknown as { typed: unknown }).typed,
+  typed: (create({ createTyped }) as unknown as { typed: unknown }).typed,
   numeric: (text: string) => Number(text),
   config,
   ...Object.fromEntries(NODES.map((type) => [type, nodeClass(type)])),

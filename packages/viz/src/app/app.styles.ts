@@ -196,7 +196,4 @@ export const appStyles = css`
   :host([large]) .side {
     display: none;
   }
-  .told {
-    grid-area: told;
-  }
 `;

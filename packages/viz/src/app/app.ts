@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
-import { keyed } from 'lit/directives/keyed.js';
 import { demos } from '../model/demos.js';
+import { BlowDownWork } from '../model/blow-down.js';
 import { reached } from '../model/history.js';
 import { Store } from '../model/store.js';
 import { define } from '../view/base.js';
@@ -10,30 +10,28 @@ import '../view/card-bar.js';
 import type { CardBar } from '../view/card-bar.js';
 import '../view/cautions.js';
 import { views } from '../view/index.js';
-import type { Area, ViewEntry } from '../view/index.js';
+import type { Area, Works } from '../view/index.js';
 import '../view/issue-list.js';
 import '../view/told.js';
 import { shared } from '../view/shared.styles.js';
 import '../view/transport.js';
 import { Engine } from '../worker/client.js';
+import { Mapper } from '../worker/map-client.js';
 import { appStyles } from './app.styles.js';
+import { benchStyles } from './bench.styles.js';
+import { areaOf, benchBar, benchOf } from './area.js';
 import { runClock } from './clock.js';
 import './help.js';
 import type { Help } from './help.js';
 import { MARK } from './mark.js';
 import { listen } from './keyboard.js';
 import type { Deeds } from './keyboard.js';
-import { applyTheme, recall, remember, THEMES } from './settings.js';
+import { printPanel } from './print.js';
+import { applyTheme, recall, remember, THEME_WORD, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
 
 /** What the shell itself shows of the state. */
-const SHOWN = ['said', 'picture', 'faults', 'busy', 'large'] as const;
-
-const THEME_WORD: Readonly<Record<Theme, string>> = {
-  auto: 'Theme: system',
-  light: 'Theme: light',
-  dark: 'Theme: dark',
-};
+const SHOWN = ['said', 'picture', 'faults', 'busy', 'large', 'bench'] as const;
 
 /** The shell: places the views, passes them the store, listens to keys and dropped files. */
 export class App extends LitElement {
@@ -43,7 +41,7 @@ export class App extends LitElement {
     dropping: { state: true },
     keys: { state: true },
   };
-  static override styles = [shared, appStyles];
+  static override styles = [shared, appStyles, benchStyles];
 
   declare theme: Theme;
   /** The view on top in each area that several share. */
@@ -52,6 +50,7 @@ export class App extends LitElement {
   declare keys: boolean;
 
   readonly store = new Store((listener) => new Engine(listener));
+  readonly works: Works = { blowDown: new BlowDownWork(this.store, new Mapper()) };
   /** Aborted when the element leaves the page. */
   #left = new AbortController();
 
@@ -92,9 +91,11 @@ export class App extends LitElement {
   protected override render(): TemplateResult {
     const { picture, said, busy, large } = this.store.state;
     const card = picture?.cards.find((c) => c.name === picture.card);
+    const bench = benchOf(this.store);
     return html`
       <header>
-        <h1>${MARK}Wheelwell</h1>
+        <h1>${MARK}<span>Wheelwell</span></h1>
+        ${benchBar(this.store, this.#bench)}
         <ww-card-bar .store=${this.store}></ww-card-bar>
         <button
           aria-pressed=${large}
@@ -111,17 +112,29 @@ export class App extends LitElement {
       <ww-cautions .store=${this.store}></ww-cautions>
       <ww-issue-list .store=${this.store} role="alert"></ww-issue-list>
       <ww-busy .store=${this.store}></ww-busy>
-      <main aria-busy=${busy}>
+      <main
+        aria-busy=${busy}
+        class=${bench === undefined ? 'swing' : 'on-bench'}
+        @print-panel=${this.#print}
+      >
         <section class="area stage" aria-label="Drawings">${this.#area('stage')}</section>
-        <section class="area chart" aria-label="Order of events">${this.#area('chart')}</section>
+        ${
+          bench === undefined
+            ? html`<section class="area chart" aria-label="Order of events">
+                ${this.#area('chart')}
+              </section>`
+            : html`<section class="area bench" aria-label=${bench.title}>
+                <div class="content">${bench.show(this.store, this.works)}</div>
+              </section>`
+        }
         ${large ? html`<section class="area told" aria-label="What is picked out"><ww-told .store=${this.store}></ww-told></section>` : nothing}
         <div class="side">
           ${views
-            .filter((v) => v.area === 'fact')
+            .filter((v) => v.area === 'fact' && bench === undefined)
             .map(
               (v) =>
                 html`<section class="area fact" aria-label=${v.title}>
-                  ${v.show(this.store)}
+                  ${v.show(this.store, this.works)}
                   ${card === undefined || card.note === '' ? nothing : html`<p class="card-note">${card.note}</p>`}
                 </section>`,
             )}
@@ -137,44 +150,27 @@ export class App extends LitElement {
     `;
   }
 
-  /** One view fills its area; several share it as tabs. */
   #area(area: Area): TemplateResult {
-    const here = views.filter((v) => v.area === area);
-    const top = here.find((v) => v.name === this.chosen[area]) ?? here[0];
-    if (top === undefined) return html``;
-    if (here.length === 1) return html`<div class="content">${top.show(this.store)}</div>`;
-    return html`
-      <div
-        role="tablist"
-        aria-label="What to show"
-        @keydown=${(e: KeyboardEvent) => this.#tabKey(e, here, top, area)}
-      >
-        ${here.map((v) => html`<button role="tab" id="tab-${v.name}" aria-controls="panel-${area}" aria-selected=${v === top} tabindex=${v === top ? 0 : -1} @click=${() => this.#choose(area, v.name)}>${v.title} <span class="badge">${v.badge?.(this.store.state)}</span></button>`)}
-      </div>
-      ${keyed(top.name, html`<div class="content" role="tabpanel" id="panel-${area}" aria-labelledby="tab-${top.name}" tabindex="0">${top.show(this.store)}</div>`)}
-    `;
+    const { store, works } = this;
+    const choose = (name: string, focus: boolean): void => {
+      this.#choose(area, name);
+      if (!focus) return;
+      void this.updateComplete.then(() =>
+        this.renderRoot.querySelector<HTMLElement>(`#tab-${name}`)?.focus(),
+      );
+    };
+    return areaOf({ area, chosen: this.chosen[area], store, works, choose });
   }
 
   #choose(area: Area, name: string): void {
     this.chosen = { ...this.chosen, [area]: name };
   }
 
-  #tabKey(e: KeyboardEvent, here: readonly ViewEntry[], top: ViewEntry, area: Area): void {
-    const by = { ArrowLeft: -1, ArrowRight: 1, Home: -Infinity, End: Infinity }[e.key];
-    if (by === undefined) return;
-    const at = Number.isFinite(by)
-      ? (here.indexOf(top) + by + here.length) % here.length
-      : by < 0
-        ? 0
-        : here.length - 1;
-    const next = here[at];
-    if (next === undefined) return;
-    e.preventDefault();
-    this.#choose(area, next.name);
-    void this.updateComplete.then(() =>
-      this.renderRoot.querySelector<HTMLElement>(`#tab-${next.name}`)?.focus(),
-    );
-  }
+  #bench = (name: string): void => {
+    // Its own panel comes to the top.
+    this.chosen = {};
+    this.store.set({ bench: name });
+  };
 
   /** The list that tells more about what was picked out comes to the top, unless a fault is being set. */
   #showSelection(): void {
@@ -210,6 +206,8 @@ export class App extends LitElement {
       help: () => this.#help(),
     };
   }
+
+  #print = (): void => printPanel(this);
 
   #enlarge(): void {
     const { large } = this.store.state;

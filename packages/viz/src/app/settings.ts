@@ -3,6 +3,12 @@
 export type Theme = 'auto' | 'light' | 'dark';
 export const THEMES: readonly Theme[] = ['auto', 'light', 'dark'];
 
+export const THEME_WORD: Readonly<Record<Theme, string>> = {
+  auto: 'Theme: system',
+  light: 'Theme: light',
+  dark: 'Theme: dark',
+};
+
 /** Reads a remembered word; the first of `allowed` when none is kept or storage is closed. */
 export function recall<T extends string>(name: string, allowed: readonly [T, ...T[]]): T {
   try {

@@ -1,4 +1,6 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
+import type { BlowDownState } from './blow-down.js';
+import { NO_MAP } from './blow-down.js';
 import type { FaultEntry, Issue, Picture, System, Timing } from '../worker/message.js';
 
 /** A scenario text and the name it goes by. */
@@ -48,6 +50,9 @@ export interface State {
   /** Window of time the charts show, s. */
   readonly span: readonly [number, number];
   readonly system: System;
+  /** The bench at work, by the name of its view; empty for the plain swing. */
+  readonly bench: string;
+  readonly blowDown: BlowDownState;
   /** Drawings and chart large, for a room full of people. */
   readonly large: boolean;
   /** What was last said to a screen reader. */
@@ -74,6 +79,8 @@ export const EMPTY: State = {
   selection: { kind: 'none' },
   span: [0, 1],
   system: 'us',
+  bench: '',
+  blowDown: NO_MAP,
   large: false,
   said: '',
 };

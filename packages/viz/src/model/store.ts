@@ -1,4 +1,5 @@
 /** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
+import type { Condition } from '../worker/blow-down-message.js';
 import type { FaultEntry, Reply, RunRequest } from '../worker/message.js';
 import { arrived } from './arrival.js';
 import { sourcesOf } from './file.js';
@@ -49,7 +50,7 @@ export class Store {
 
   /** Reads and runs a scenario's first card. */
   open(source: Source): void {
-    this.#ask(source, undefined, undefined);
+    this.#ask(source, {});
   }
 
   /** The same for files the user gives: the first that can be had is opened, the others are listed. */
@@ -64,12 +65,22 @@ export class Store {
 
   chooseCard(card: string): void {
     const { source } = this.#state;
-    if (source !== undefined) this.#ask(source, card, undefined);
+    if (source !== undefined) this.#ask(source, { card });
   }
 
   setFaults(faults: readonly FaultEntry[]): void {
     const { source, picture } = this.#state;
-    if (source !== undefined && picture !== undefined) this.#ask(source, picture.card, faults);
+    if (source !== undefined && picture !== undefined) {
+      const condition = picture.blowDown?.run?.condition;
+      this.#ask(source, { card: picture.card, faults, ...(condition && { condition }) });
+    }
+  }
+
+  /** The card on show once more under another charge and temperature; its own for undefined. */
+  setCondition(condition: Condition | undefined): void {
+    const { source, picture, faults } = this.#state;
+    if (source !== undefined && picture !== undefined)
+      this.#ask(source, { card: picture.card, faults, ...(condition && { condition }) });
   }
 
   stop(): void {
@@ -83,22 +94,11 @@ export class Store {
     });
   }
 
-  #ask(source: Source, card: string | undefined, faults: readonly FaultEntry[] | undefined): void {
-    const asked = { source, card: card ?? '' };
-    this.set({
-      asked,
-      busy: true,
-      progress: 0,
-      failure: '',
-      ...(faults === undefined ? {} : { faults }),
-    });
-    const { file, text } = source;
-    this.#runner.run({
-      file,
-      text,
-      ...(card === undefined ? {} : { card }),
-      ...(faults === undefined ? {} : { faults }),
-    });
+  #ask(source: Source, how: Omit<RunRequest, 'id' | 'file' | 'text'>): void {
+    const asked = { source, card: how.card ?? '' };
+    const faults = how.faults ?? this.#state.faults;
+    this.set({ asked, busy: true, progress: 0, failure: '', faults });
+    this.#runner.run({ ...source, ...how });
   }
 
   receive(reply: Reply): void {

@@ -4,24 +4,39 @@
  */
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { BlowDownWork } from '../model/blow-down.js';
 import { isStart } from '../model/history.js';
 import type { State } from '../model/state.js';
 import type { Store } from '../model/store.js';
 import './bay.js';
+import './blow-down-card.js';
+import './blow-down.js';
 import './event-list.js';
 import './fault-drawer.js';
 import './flag-list.js';
 import './order-chart.js';
 import './times.js';
 
-/** stage: drawings of the aircraft; chart: against time; fact: always beside them; panel: lists and forms. */
-export type Area = 'stage' | 'chart' | 'fact' | 'panel';
+/**
+ * stage: drawings of the aircraft; chart: against time; fact: always beside them; panel: lists and forms;
+ * bench: a whole workplace beside the stage, one at a time, in place of chart and fact.
+ */
+export type Area = 'stage' | 'chart' | 'fact' | 'panel' | 'bench';
+
+/** What the benches work with, beside the store. */
+export interface Works {
+  readonly blowDown: BlowDownWork;
+}
 
 export interface ViewEntry {
   readonly name: string;
   readonly title: string;
   readonly area: Area;
-  readonly show: (store: Store) => TemplateResult;
+  readonly show: (store: Store, works: Works) => TemplateResult;
+  /** A panel that is offered on this bench only. */
+  readonly on?: string;
+  /** Whether a bench has anything to do; always when absent. */
+  readonly fits?: (state: State) => boolean;
   /** A figure beside the title, e.g. how many flags. */
   readonly badge?: (state: State) => string;
 }
@@ -46,6 +61,14 @@ export const views: readonly ViewEntry[] = [
     show: (store) => html`<ww-times .store=${store}></ww-times>`,
   },
   {
+    name: 'blow-down',
+    title: 'Blow-down',
+    area: 'bench',
+    show: (store, works) =>
+      html`<ww-blow-down .store=${store} .work=${works.blowDown}></ww-blow-down>`,
+    fits: (state) => state.picture?.blowDown !== undefined,
+  },
+  {
     name: 'flags',
     title: 'Flags',
     area: 'panel',
@@ -66,5 +89,12 @@ export const views: readonly ViewEntry[] = [
     area: 'panel',
     show: (store) => html`<ww-fault-drawer .store=${store}></ww-fault-drawer>`,
     badge: (state) => String(state.faults.length),
+  },
+  {
+    name: 'bottle',
+    title: 'Bottle',
+    area: 'panel',
+    on: 'blow-down',
+    show: (store) => html`<ww-blow-down-card .store=${store}></ww-blow-down-card>`,
   },
 ];

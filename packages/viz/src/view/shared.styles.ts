@@ -60,7 +60,8 @@ export const shared = css`
     opacity: 0.55;
     cursor: default;
   }
-  button[aria-pressed='true'] {
+  button[aria-pressed='true'],
+  button[aria-pressed='true']:hover:not(:disabled) {
     background: var(--accent);
     color: var(--on-accent);
     border-color: var(--accent);

@@ -1,5 +1,5 @@
 /** Reads, simulates and pictures: one request in, one reply out. */
-import { readScenario, simulate } from '@wheelwell/core';
+import { blowDownUnder, readScenario, simulate } from '@wheelwell/core';
 import type { Issue, Reading, Scenario } from '@wheelwell/core';
 import type { Reply, RunRequest } from './message.js';
 import { arraysOf, picture } from './picture.js';
@@ -37,14 +37,16 @@ export function answer(request: RunRequest, tell?: (share: number) => void): Ans
     const name =
       request.card !== undefined && names.includes(request.card) ? request.card : names[0];
     if (name === undefined) return refused([noCard(file)]);
-    const asked = withFaults(scenario, name, request);
+    const { condition } = request;
+    const faulty = withFaults(scenario, name, request);
+    const asked = condition === undefined ? faulty : blowDownUnder(faulty, name, condition);
     const started = performance.now();
     const onProgress = tell === undefined ? undefined : throttled(tell, started);
     const run = simulate(asked, {
       card: name,
       ...(onProgress === undefined ? {} : { onProgress }),
     });
-    const made = picture(scenario, run, performance.now() - started);
+    const made = picture(scenario, run, performance.now() - started, condition);
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);

@@ -14,6 +14,7 @@ import type {
   Statistics,
   Timing,
 } from '@wheelwell/core';
+import type { BlowDownFacts, Condition } from './blow-down-message.js';
 
 export type {
   BayEntry,
@@ -47,6 +48,8 @@ export interface RunRequest {
   readonly card?: string;
   /** The faults to simulate; the card's own when absent. */
   readonly faults?: readonly FaultEntry[];
+  /** Another charge and temperature than the card's. */
+  readonly condition?: Condition;
 }
 
 export type Reply =
@@ -167,6 +170,8 @@ export interface Picture {
   readonly angles: readonly AngleSamples[];
   readonly outlines: readonly OutlineSamples[];
   readonly display: Readonly<Record<System, Readonly<Partial<Record<Quantity, Display>>>>>;
+  /** Where the aircraft has an emergency bottle and a card that pulls its handle. */
+  readonly blowDown?: BlowDownFacts;
   /** Time the simulation took, ms. */
   readonly elapsed: number;
 }

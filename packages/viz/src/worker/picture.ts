@@ -1,6 +1,8 @@
 /** Makes the plain picture of a run that is posted to the page. */
 import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
 import type { ComponentEntry, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
+import { arraysIn, blowDownFacts } from './blow-down.js';
+import type { Condition } from './blow-down-message.js';
 import { displayTable } from './display.js';
 import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
 import { sampleOutline } from './outline.js';
@@ -16,7 +18,13 @@ const CATALOGUE: readonly FaultFacts[] = FAULT_GROUPS.flatMap((group) =>
     .sort((a, b) => (a.title < b.title ? -1 : 1)),
 );
 
-export function picture(scenario: Scenario, run: Run, elapsed: number): Picture {
+export function picture(
+  scenario: Scenario,
+  run: Run,
+  elapsed: number,
+  condition?: Condition,
+): Picture {
+  const blowDown = blowDownFacts(scenario, run, condition);
   return {
     file: scenario.file,
     title: scenario.title,
@@ -58,6 +66,7 @@ export function picture(scenario: Scenario, run: Run, elapsed: number): Picture 
     angles: angles(run),
     outlines: outlines(run.scenario),
     display: { us: displayTable('us'), metric: displayTable('metric') },
+    ...(blowDown === undefined ? {} : { blowDown }),
     elapsed,
   };
 }
@@ -67,6 +76,7 @@ export function arraysOf(made: Picture): Transferable[] {
   const arrays = [
     ...made.angles.map((c) => c.v),
     ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre]),
+    ...arraysIn(made.blowDown),
   ];
   return arrays.map((a) => a.buffer);
 }

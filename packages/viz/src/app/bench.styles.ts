@@ -1,0 +1,84 @@
+/** The page with a bench on it; the page on paper. After the page's own styles. */
+import { css } from 'lit';
+
+export const benchStyles = css`
+  /* A bench in place of chart and times: its own column, the drawing and the panel beside it. */
+  main.on-bench {
+    grid-template-columns: minmax(0, 1.08fr) minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1.1fr) minmax(0, 1fr);
+    grid-template-areas: 'bench stage' 'bench side';
+  }
+  .bench {
+    grid-area: bench;
+  }
+  .benches {
+    display: inline-flex;
+  }
+  .benches button {
+    padding: 0 0.5rem;
+    border-radius: 0;
+  }
+  .benches button + button {
+    margin-left: -1px;
+  }
+  .benches button:first-child {
+    border-radius: var(--round) 0 0 var(--round);
+  }
+  .benches button:last-child {
+    border-radius: 0 var(--round) var(--round) 0;
+  }
+  /* The row has no room for the word beside the aircraft and card. */
+  @media (min-width: 1100px) and (max-width: 1499px) {
+    h1 span {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+  }
+  @media (max-width: 1099px) {
+    main.on-bench {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-rows: clamp(560px, 62dvh, 760px) clamp(280px, 40dvh, 370px) auto;
+      grid-template-areas: 'bench' 'stage' 'side';
+    }
+  }
+  :host([large]) main.on-bench {
+    grid-template-columns: minmax(0, 1.1fr) minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1fr) auto;
+    grid-template-areas: 'bench stage' 'told told';
+  }
+  @media print {
+    :host([printing]) {
+      display: block;
+      height: auto;
+      overflow: visible;
+    }
+    :host([printing])
+      :is(
+        header,
+        ww-cautions,
+        ww-issue-list,
+        ww-busy,
+        .stage,
+        .chart,
+        .bench,
+        .fact,
+        .transport,
+        [role='tablist']
+      ) {
+      display: none;
+    }
+    :host([printing]) :is(main, .side, .area, .content) {
+      display: block;
+      border: 0;
+      padding: 0;
+      max-height: none;
+      overflow: visible;
+    }
+  }
+  .told {
+    grid-area: told;
+  }
+`;

@@ -1,0 +1,72 @@
+/** A cell of the map, a leg's verdict, in words and the user's units. */
+import type { Cell, Telling } from '../model/blow-down.js';
+import { margin, plain, seconds, withUnit } from '../model/sentence.js';
+import type { BlowDownLeg, Condition } from '../worker/blow-down-message.js';
+import type { Picture, System } from '../worker/message.js';
+
+/** '1800 psi at 68.0 °F'. */
+export function conditionText(c: Condition, picture: Picture, system: System): string {
+  return `${withUnit(c.charge, 'gauge-pressure', picture, system)} at ${degrees(c.temperature, picture, system)}`;
+}
+
+/** A temperature without decimals. */
+export function degrees(kelvin: number, picture: Picture, system: System): string {
+  const d = picture.display[system].temperature;
+  if (d === undefined) return `${kelvin.toFixed(0)}\u00a0K`;
+  const value = (kelvin * d.factor + d.shift)
+    .toFixed(0)
+    .replace('-', '\u2212')
+    .replace(/^−0$/, '0');
+  return `${value}\u00a0${unitOf(d.unit)}`;
+}
+
+/** A unit as it is written: degF -> °F. */
+export function unitOf(unit: string): string {
+  return unit
+    .replace(/^deg([CF])$/, '°$1')
+    .replaceAll('^2', '²')
+    .replaceAll('^3', '³');
+}
+
+export function percent(share: number): string {
+  return Number.isFinite(share) ? `${(100 * share).toFixed(0)}\u00a0%` : 'not known';
+}
+
+export function figureOf(cell: Cell, telling: Telling, picture: Picture, system: System): string {
+  if (telling === 'gas') return `${percent(cell.gas)} of the gas left`;
+  if (telling === 'margin') return `${margin(cell.margin, 'moment', picture, system)} in hand`;
+  return cell.verdict === 'locked' ? `locked after ${seconds(cell.time)}` : 'never locked';
+}
+
+const VERDICT_WORD = {
+  unknown: 'not computed yet',
+  locked: 'every leg down and locked',
+  'not locked': 'not every leg locks',
+  failed: 'the run failed',
+} as const;
+
+/** What the live region says of a cell. */
+export function cellSentence(
+  cell: Cell,
+  telling: Telling,
+  picture: Picture,
+  system: System,
+): string {
+  const { verdict, computed } = cell;
+  const parts = [`${conditionText(cell.condition, picture, system)}: ${VERDICT_WORD[verdict]}`];
+  if (verdict === 'locked' || verdict === 'not locked') {
+    if (telling !== 'time' || verdict === 'locked')
+      parts.push(figureOf(cell, telling, picture, system));
+    if (!computed) parts.push('filled in from its neighbours');
+  }
+  return `${parts.join(', ')}.`;
+}
+
+export function legSentence(leg: BlowDownLeg, picture: Picture, system: System): string {
+  const how = leg.locked
+    ? `down and locked ${seconds(leg.time)} after the handle`
+    : 'NOT down and locked';
+  if (!Number.isFinite(leg.margin)) return `${plain(leg.unit)}: ${how}.`;
+  const at = withUnit(leg.at, 'angle', picture, system);
+  return `${plain(leg.unit)}: ${how}; least in hand ${margin(leg.margin, 'moment', picture, system)}, at ${at}.`;
+}
