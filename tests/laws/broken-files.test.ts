@@ -12,7 +12,7 @@ const DEMO = readFileSync(
 
 /** What the one-sided demo does without: the other units and their rules, other supplies, most cards. */
 const LEFT_OUT =
-  /^ {2}(- name: tail|(right|tail|chain|engine-pump|pump-check|hand|cold|doors-late|slow|restrictor|piston|relief-low|uplock|in-flight|free-air|warmed).*:$)/;
+  /^ {2}(- name: tail|(right|tail|chain|engine-pump|pump-check|hand|cold|doors-late|slow|restrictor|piston|relief-low|uplock|in-flight|free-air|warmed|blow-down-|bottle-valve|after-blow).*:$)/;
 
 /** What the demo has no use for, put where its section begins: wires, a state table, followers, wind. */
 const ADDED: Readonly<Record<string, string>> = {
@@ -84,20 +84,24 @@ function oneSided(text: string): string {
     note = /^ *note:/.test(line) ? indent : -1;
     return keep && note < 0;
   });
-  return lines
-    .map((line) => line.replace('device: right', 'device: left'))
-    .flatMap((line) => {
-      const added = ADDED[line.split(':', 1)[0]];
-      if (added === undefined) return [line];
-      return line.startsWith('fluid') ? [added, line] : [added];
-    })
-    .join('\n')
-    .replace('free-air: 0.5 %', 'free-air: 0.5 %, thickness: 1.2, warmed-by: 3 K')
-    .replace(
-      /^( +)- \{[^}]*device: selector, input: lever, value: up \}$/gm,
-      (step, indent: string) =>
-        `${step}\n${indent}- { at: 1 s, device: sequencer, input: lever, value: up }`,
-    );
+  return (
+    lines
+      .map((line) => line.replace('device: right', 'device: left'))
+      // Where mechanisms of the other units start.
+      .map((line) => line.replace(/(right|tail)-[a-z-]+: \d+ deg,? ?/g, ''))
+      .flatMap((line) => {
+        const added = ADDED[line.split(':', 1)[0]];
+        if (added === undefined) return [line];
+        return line.startsWith('fluid') ? [added, line] : [added];
+      })
+      .join('\n')
+      .replace('free-air: 0.5 %', 'free-air: 0.5 %, thickness: 1.2, warmed-by: 3 K')
+      .replace(
+        /^( +)- \{[^}]*device: selector, input: lever, value: up \}$/gm,
+        (step, indent: string) =>
+          `${step}\n${indent}- { at: 1 s, device: sequencer, input: lever, value: up }`,
+      )
+  );
 }
 
 /** What is wrong with a reading, or nothing. */

@@ -145,7 +145,7 @@ export interface Card {
   readonly steps: readonly CardStep[];
   /**
    * Gas at nodes at the start, m3 at ambient pressure (what a blow-down left, or a burst line let in);
-   * Infinity where no oil is left at all.
+   * 1 m3 or more where no oil is left at all.
    */
   readonly gas: Readonly<Record<string, number>>;
   /** Rule names that this card is expected to raise (golden tests; the page says so too). */

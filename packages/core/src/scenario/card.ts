@@ -117,6 +117,8 @@ function readStart(world: World, raw: Plain | undefined, path: Path): Record<str
 
 /** Word for a node that has lost all its oil. */
 export const DRY = 'dry';
+/** More gas than any node holds, m3: no oil is left. */
+export const ALL = 1;
 
 function readGas(world: World, raw: Plain | undefined, path: Path): Record<string, number> {
   const gas: Record<string, number> = {};
@@ -134,10 +136,10 @@ function readGas(world: World, raw: Plain | undefined, path: Path): Record<strin
       continue;
     }
     if (written === DRY) {
-      gas[name] = Infinity;
+      gas[name] = ALL;
       continue;
     }
-    const read = readNumber(written, 'volume', [0, 1]);
+    const read = readNumber(written, 'volume', [0, ALL]);
     if ('problem' in read)
       world.issues.add(at, {
         message: read.problem,

@@ -11,7 +11,7 @@ import type {
   RuleEntry,
   Scenario,
 } from '../define/scenario.js';
-import { DRY } from './card.js';
+import { ALL, DRY } from './card.js';
 import { LIMITS } from './limit.js';
 import { lookUp } from './look-up.js';
 import { BLANKED, blankedNode, kebab } from './names.js';
@@ -192,7 +192,7 @@ function cardText(card: Card, scenario: Scenario, catalogues: Catalogues): Recor
       Object.entries(set).map(([path, value]) => setting(path, value, scenario, catalogues)),
     ),
     start: each(start, (angle) => si(angle, 'angle')),
-    gas: each(gas, (volume) => (volume === Infinity ? DRY : si(volume, 'volume'))),
+    gas: each(gas, (volume) => (volume >= ALL ? DRY : si(volume, 'volume'))),
     steps: steps.map((step) => stepText(step)),
   };
 }
