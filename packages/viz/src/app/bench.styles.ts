@@ -40,7 +40,7 @@ export const benchStyles = css`
   @media (max-width: 1099px) {
     main.on-bench {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-rows: clamp(560px, 62dvh, 760px) clamp(280px, 40dvh, 370px) auto;
+      grid-template-rows: clamp(540px, 50dvh, 760px) clamp(280px, 40dvh, 370px) auto;
       grid-template-areas: 'bench' 'stage' 'side';
     }
   }
@@ -55,30 +55,16 @@ export const benchStyles = css`
       height: auto;
       overflow: visible;
     }
-    :host([printing])
-      :is(
-        header,
-        ww-cautions,
-        ww-issue-list,
-        ww-busy,
-        .stage,
-        .chart,
-        .bench,
-        .fact,
-        .transport,
-        [role='tablist']
-      ) {
-      display: none;
-    }
-    :host([printing]) :is(main, .side, .area, .content) {
+    :host([printing]) :is(main, .side, .panel, .content) {
       display: block;
       border: 0;
       padding: 0;
       max-height: none;
       overflow: visible;
     }
-  }
-  .told {
-    grid-area: told;
+    :host([printing]) :is(header, ww-cautions, ww-issue-list, ww-busy, [role='tablist']),
+    :host([printing]) :is(.stage, .chart, .bench, .fact, .transport) {
+      display: none;
+    }
   }
 `;

@@ -2,6 +2,7 @@ import { css } from 'lit';
 
 export const bayStyles = css`
   :host {
+    container-type: inline-size;
     display: flex;
     flex-direction: column;
     min-height: 0;
@@ -210,5 +211,26 @@ export const bayStyles = css`
   }
   td:nth-child(2) {
     font-weight: 600;
+  }
+  /* Beside a bench. */
+  @container (max-width: 660px) {
+    table {
+      font-size: 0.76rem;
+    }
+    th.phase {
+      width: 22%;
+    }
+    th.angle {
+      width: 12%;
+    }
+    th.doors {
+      width: 16%;
+    }
+    th.lock {
+      width: 14%;
+    }
+    th:first-child {
+      width: 3.6rem;
+    }
   }
 `;

@@ -191,13 +191,15 @@ function verdictOf(run: BlowDownRun, picture: Picture, system: System): Template
       : whole
         ? 'Every leg is down and locked.'
         : 'Not every leg is down and locked.';
+  const free = (unit: string): boolean =>
+    (run.curves.find((c) => c.unit === unit)?.worst ?? -1) >= 0;
   const left = withUnit(run.endPressure, 'gauge-pressure', picture, system);
   return html`<p class=${whole ? 'note' : 'fail'}>
       ${sign(whole ? 'note' : 'fail')} <b>${word}</b> ${left} are left in the bottle,
       ${percent(run.gasLeft)} of its gas.
     </p>
     <ul class="legs">
-      ${run.legs.map((leg) => html`<li class=${leg.locked ? '' : 'fail'}>${sign(leg.locked ? 'engaged' : 'open')} ${legSentence(leg, picture, system)}</li>`)}
+      ${run.legs.map((leg) => html`<li class=${leg.locked ? '' : 'fail'}>${sign(leg.locked ? 'engaged' : 'open')} ${legSentence(leg, free(leg.unit), picture, system)}</li>`)}
     </ul>`;
 }
 

@@ -22,7 +22,7 @@ export function axes(
       );
   const [, top = 0] = p.moment.range();
   return svg`
-    ${rows(p.pressure, 2)}${rows(p.moment, 4)}
+    ${rows(p.pressure, height > 150 ? 2 : 1)}${rows(p.moment, 4)}
     <text class="unit" x=${width - 3} y="6" text-anchor="end">${pressureUnit}</text>
     <text class="unit" x=${width - 3} y=${top + 6} text-anchor="end">${momentUnit}</text>
     ${p.x.ticks(6).map((t) => svg`<path class="grid" d="M${p.x(t)},${height}v4"></path><text x=${p.x(t)} y=${height + 16} text-anchor="middle">${t}</text>`)}

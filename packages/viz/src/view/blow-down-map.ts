@@ -189,15 +189,18 @@ function marks(v: MapView, g: Grid): SVGTemplateResult {
 
 /** What the marks mean. */
 export function mapKey(): TemplateResult {
-  const key = (drawn: SVGTemplateResult, word: string): TemplateResult =>
+  const key = (drawn: SVGTemplateResult, word: string, ground = heat(0.7)): TemplateResult =>
     html`<span class="key"
-      ><svg viewBox="0 0 22 14" aria-hidden="true">${drawn}</svg>${word}</span
+      ><svg viewBox="0 0 24 16" aria-hidden="true">
+        <rect width="24" height="16" fill=${ground}></rect>
+        ${drawn}</svg
+      >${word}</span
     >`;
   return html`<div class="key-row">
-    ${key(svg`<rect class="no-lock-ground" width="22" height="14"></rect><path class="tick" stroke-width="2" d="M2,14L12,0M10,14L20,0"></path>`, 'not locked')}
-    ${key(svg`<path class="bound" d="M1,13V7H21V1"></path>`, 'edge')}
-    ${key(svg`<circle class="casing" cx="11" cy="7" r="5.5"></circle><circle class="own" cx="11" cy="7" r="5.5"></circle><circle class="own-dot" cx="11" cy="7" r="2"></circle>`, 'as on the card')}
-    ${key(svg`<path class="casing" d="M7,0V14"></path><path class="least" d="M7,0V14"></path><path class="in-hand" d="M7,7H22"></path>`, 'least charge, and what is in hand')}
-    ${key(svg`<path class="played" d="M11,1L17,7L11,13L5,7Z"></path>`, 'played')}
+    ${key(svg`<rect class="no-lock-ground" width="24" height="16"></rect><path class="no-lock-stroke" d="M2,16L14,0M12,16L24,0"></path>`, 'not locked', 'none')}
+    ${key(svg`<path class="bound-casing" d="M0,14H12V2H24"></path><path class="bound" d="M0,14H12V2H24"></path>`, 'edge')}
+    ${key(svg`<circle class="casing" cx="12" cy="8" r="5.5"></circle><circle class="own" cx="12" cy="8" r="5.5"></circle><circle class="own-dot" cx="12" cy="8" r="2"></circle>`, 'as on the card')}
+    ${key(svg`<path class="casing" d="M6,2V14M6,8H24"></path><path class="least" d="M6,2V14"></path><path class="in-hand" d="M6,8H24"></path>`, 'least charge, and what is in hand')}
+    ${key(svg`<path class="played" d="M12,2L18,8L12,14L6,8Z"></path>`, 'played')}
   </div>`;
 }

@@ -66,7 +66,8 @@ export const momentPlotStyles = css`
     stroke-dasharray: 7 3;
   }
   .bottle {
-    stroke: var(--accent);
+    stroke: var(--falling);
+    stroke-dasharray: 11 3 2 3;
   }
   .held {
     stroke-width: 1.2;
@@ -103,6 +104,7 @@ export const momentPlotStyles = css`
     stroke-dasharray: none;
   }
   .dot.bottle {
-    fill: var(--accent);
+    fill: var(--falling);
+    stroke-dasharray: none;
   }
 `;

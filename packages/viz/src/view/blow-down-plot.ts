@@ -73,7 +73,7 @@ export class MomentPlot extends View {
     return html`
       <div class="tools">
         <label
-          >Moments of
+          >Leg
           <select
             data-choose="leg"
             @change=${(e: Event) => (this.unit = (e.target as HTMLSelectElement).value)}
@@ -92,7 +92,7 @@ export class MomentPlot extends View {
           </select></label
         >
         ${key('available', 'available')} ${key('needed', 'needed')} ${key('bottle', 'bottle')}
-        ${key('bottle held', 'a lock holds')}
+        ${key('available held', 'held by a lock')}
       </div>
       <div class="plot">${this.width < 80 ? nothing : this.#plot(picture, curve)}</div>
       <p>${this.#worstWords(picture, curve)}</p>
@@ -103,12 +103,12 @@ export class MomentPlot extends View {
     const { system } = this.state;
     const i = c.worst;
     const moment = (v: number): string => withUnit(v, 'moment', picture, system);
-    if (i < 0) return html`${plain(c.leg)} never had to move.`;
+    if (i < 0)
+      return html`A lock held the ${plain(c.leg)} all the time: no moment was ever asked of it.`;
     const available = c.available[i] ?? NaN;
     const needed = c.needed[i] ?? NaN;
-    return html`<b>Worst place</b> of the ${plain(c.leg)}:
-      ${withUnit(c.angle[i] ?? NaN, 'angle', picture, system)} at ${seconds(c.t[i] ?? NaN)},
-      ${moment(available)} available, ${moment(needed)} needed,
+    return html`<b>Worst</b> at ${withUnit(c.angle[i] ?? NaN, 'angle', picture, system)},
+      ${seconds(c.t[i] ?? NaN)}: ${moment(available)} available, ${moment(needed)} needed,
       <b>${margin(available - needed, 'moment', picture, system)}</b> in hand.`;
   }
 

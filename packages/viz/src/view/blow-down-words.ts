@@ -62,10 +62,17 @@ export function cellSentence(
   return `${parts.join(', ')}.`;
 }
 
-export function legSentence(leg: BlowDownLeg, picture: Picture, system: System): string {
+/** `free`: no lock held it all the time. */
+export function legSentence(
+  leg: BlowDownLeg,
+  free: boolean,
+  picture: Picture,
+  system: System,
+): string {
   const how = leg.locked
     ? `down and locked ${seconds(leg.time)} after the handle`
     : 'NOT down and locked';
+  if (!free) return `${plain(leg.unit)}: ${how}; its lock never let go.`;
   if (!Number.isFinite(leg.margin)) return `${plain(leg.unit)}: ${how}.`;
   const at = withUnit(leg.at, 'angle', picture, system);
   return `${plain(leg.unit)}: ${how}; least in hand ${margin(leg.margin, 'moment', picture, system)}, at ${at}.`;

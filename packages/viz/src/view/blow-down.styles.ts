@@ -124,6 +124,10 @@ export const blowDownStyles = css`
   .no-lock-line {
     fill: var(--rule-strong);
   }
+  .no-lock-stroke {
+    stroke: var(--rule-strong);
+    stroke-width: 2;
+  }
   .hatch.over {
     opacity: 0.55;
   }
@@ -182,7 +186,7 @@ export const blowDownStyles = css`
     stroke-width: 2.5;
   }
   .key svg {
-    width: 22px;
-    height: 14px;
+    width: 24px;
+    height: 16px;
   }
 `;

@@ -23,7 +23,7 @@ export interface CurveSamples {
   readonly bottle: Float32Array;
   /** 1 while a lock holds the leg. */
   readonly held: Uint8Array;
-  /** Where least is in hand; -1 when there are no points. */
+  /** Where least is in hand; -1 when a lock holds the leg all the time. */
   readonly worst: number;
 }
 

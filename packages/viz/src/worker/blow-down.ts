@@ -64,6 +64,7 @@ function samplesOf({ unit, leg, points }: MomentCurve): CurveSamples {
     needed: of((p) => p.needed),
     bottle: of((p) => p.bottle),
     held: Uint8Array.from(points, (p) => Number(p.held)),
-    worst: worst === undefined ? -1 : points.indexOf(worst),
+    // One that a lock holds all the time had no moment asked of it.
+    worst: worst === undefined || worst.held ? -1 : points.indexOf(worst),
   };
 }
