@@ -94,7 +94,7 @@ export class App extends LitElement {
     const bench = benchOf(this.store);
     return html`
       <header>
-        <h1>${MARK}<span>Wheelwell</span></h1>
+        <h1 aria-label="Wheelwell">${MARK}<span>Wheelwell</span></h1>
         ${benchBar(this.store, this.#bench)}
         <ww-card-bar .store=${this.store}></ww-card-bar>
         <button

@@ -30,11 +30,7 @@ export const benchStyles = css`
   /* The row has no room for the word beside the aircraft and card. */
   @media (min-width: 1100px) and (max-width: 1499px) {
     h1 span {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
+      display: none;
     }
   }
   @media (max-width: 1099px) {

@@ -218,16 +218,16 @@ export const bayStyles = css`
       font-size: 0.76rem;
     }
     th.phase {
-      width: 22%;
+      width: 20.5%;
     }
     th.angle {
       width: 12%;
     }
     th.doors {
-      width: 16%;
+      width: 15%;
     }
     th.lock {
-      width: 14%;
+      width: 13%;
     }
     th:first-child {
       width: 3.6rem;
