@@ -217,6 +217,10 @@ export const bayStyles = css`
     table {
       font-size: 0.76rem;
     }
+    th,
+    td {
+      padding-inline: 0.3rem;
+    }
     th.phase {
       width: 20.5%;
     }
@@ -227,7 +231,7 @@ export const bayStyles = css`
       width: 15%;
     }
     th.lock {
-      width: 13%;
+      width: 14%;
     }
     th:first-child {
       width: 3.6rem;
