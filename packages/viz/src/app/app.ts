@@ -127,7 +127,7 @@ export class App extends LitElement {
                 <div class="content">${bench.show(this.store, this.works)}</div>
               </section>`
         }
-        ${large ? html`<section class="area told" aria-label="What is picked out"><ww-told .store=${this.store}></ww-told></section>` : nothing}
+        ${large && bench === undefined ? html`<section class="area told" aria-label="What is picked out"><ww-told .store=${this.store}></ww-told></section>` : nothing}
         <div class="side">
           ${views
             .filter((v) => v.area === 'fact' && bench === undefined)

@@ -40,10 +40,13 @@ export const benchStyles = css`
       grid-template-areas: 'bench' 'stage' 'side';
     }
   }
+  .bench .content {
+    overflow: hidden auto;
+  }
   :host([large]) main.on-bench {
-    grid-template-columns: minmax(0, 1.1fr) minmax(0, 1fr);
-    grid-template-rows: minmax(0, 1fr) auto;
-    grid-template-areas: 'bench stage' 'told told';
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1fr);
+    grid-template-areas: 'bench stage';
   }
   @media print {
     :host([printing]) {

@@ -13,16 +13,16 @@ export function axes(
   pressureUnit: string,
   momentUnit: string,
 ): SVGTemplateResult {
-  const rows = (to: Panels['moment'], count: number): SVGTemplateResult[] =>
-    to
-      .ticks(count)
-      .map(
-        (t) =>
-          svg`<path class="grid" d="M0,${to(t)}H${width}"></path><text x="-6" y=${to(t) + 4} text-anchor="end">${String(t).replace('-', '\u2212')}</text>`,
-      );
+  const rows = (to: Panels['moment'], at: readonly number[]): SVGTemplateResult[] =>
+    at.map(
+      (t) =>
+        svg`<path class="grid" d="M0,${to(t)}H${width}"></path><text x="-6" y=${to(t) + 4} text-anchor="end">${String(t).replace('-', '\u2212')}</text>`,
+    );
+  // A low panel has room for its ends only.
+  const pressures = height > 150 ? p.pressure.ticks(2) : p.pressure.domain();
   const [, top = 0] = p.moment.range();
   return svg`
-    ${rows(p.pressure, height > 150 ? 2 : 1)}${rows(p.moment, 4)}
+    ${rows(p.pressure, pressures)}${rows(p.moment, p.moment.ticks(4))}
     <text class="unit" x=${width - 3} y="6" text-anchor="end">${pressureUnit}</text>
     <text class="unit" x=${width - 3} y=${top + 6} text-anchor="end">${momentUnit}</text>
     ${p.x.ticks(6).map((t) => svg`<path class="grid" d="M${p.x(t)},${height}v4"></path><text x=${p.x(t)} y=${height + 16} text-anchor="middle">${t}</text>`)}

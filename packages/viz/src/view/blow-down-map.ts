@@ -72,8 +72,7 @@ function cells(v: MapView, g: Grid): SVGTemplateResult {
   const all = map.temperature.flatMap((_, j) =>
     map.charge.map((_, i) => [i, j, cellAt(map, i, j, unit)] as const),
   );
-  const told = (c: Cell): number =>
-    telling === 'time' && c.verdict !== 'locked' ? NaN : valueOf(c, telling);
+  const told = (c: Cell): number => valueOf(c, telling);
   const span = spanOf(all.map(([, , c]) => told(c)));
   const share = (value: number): number => {
     const s = span === undefined ? 0.5 : (value - span[0]) / (span[1] - span[0]);
@@ -197,7 +196,7 @@ export function mapKey(): TemplateResult {
       >${word}</span
     >`;
   return html`<div class="key-row">
-    ${key(svg`<rect class="no-lock-ground" width="24" height="16"></rect><path class="no-lock-stroke" d="M2,16L14,0M12,16L24,0"></path>`, 'not locked', 'none')}
+    ${key(svg`<rect class="no-lock-ground" width="24" height="16"></rect><path class="no-lock-stroke" d="M2,16L14,0M12,16L24,0"></path>`, 'not all lock', 'none')}
     ${key(svg`<path class="bound-casing" d="M0,14H12V2H24"></path><path class="bound" d="M0,14H12V2H24"></path>`, 'edge')}
     ${key(svg`<circle class="casing" cx="12" cy="8" r="5.5"></circle><circle class="own" cx="12" cy="8" r="5.5"></circle><circle class="own-dot" cx="12" cy="8" r="2"></circle>`, 'as on the card')}
     ${key(svg`<path class="casing" d="M6,2V14M6,8H24"></path><path class="least" d="M6,2V14"></path><path class="in-hand" d="M6,8H24"></path>`, 'least charge, and what is in hand')}

@@ -1,5 +1,6 @@
 import { html, nothing, svg } from 'lit';
 import type { SVGTemplateResult, TemplateResult } from 'lit';
+import { extent } from 'd3-array';
 import { guard } from 'lit/directives/guard.js';
 import { panels } from '../drawing/moment-plot.js';
 import type { Panels } from '../drawing/moment-plot.js';
@@ -36,7 +37,8 @@ export class MomentPlot extends View {
 
   /** Name of the unit shown; the first when empty or gone. */
   declare unit: string;
-  declare over: Over;
+  /** Undefined until the user chooses: over time for a leg that never moves. */
+  declare over: Over | undefined;
   declare width: number;
   declare height: number;
   declare scale: number;
@@ -53,7 +55,7 @@ export class MomentPlot extends View {
   constructor() {
     super();
     this.unit = '';
-    this.over = 'travel';
+    this.over = undefined;
     this.width = 0;
     this.height = 0;
     this.scale = 1;
@@ -70,6 +72,7 @@ export class MomentPlot extends View {
     const curve = curves.find((c) => c.unit === this.unit) ?? curves[0];
     if (picture === undefined || curve === undefined)
       return html`<p class="soft">The handle was never pulled in this run.</p>`;
+    const over = this.over ?? usual(picture, curve);
     return html`
       <div class="tools">
         <label
@@ -87,14 +90,14 @@ export class MomentPlot extends View {
             data-choose="over"
             @change=${(e: Event) => (this.over = (e.target as HTMLSelectElement).value === 'time' ? 'time' : 'travel')}
           >
-            <option value="travel" .selected=${this.over === 'travel'}>the leg's travel</option>
-            <option value="time" .selected=${this.over === 'time'}>time</option>
+            <option value="travel" .selected=${over === 'travel'}>the leg's travel</option>
+            <option value="time" .selected=${over === 'time'}>time</option>
           </select></label
         >
         ${key('available', 'available')} ${key('needed', 'needed')} ${key('bottle', 'bottle')}
         ${key('available held', 'held by a lock')}
       </div>
-      <div class="plot">${this.width < 80 ? nothing : this.#plot(picture, curve)}</div>
+      <div class="plot">${this.width < 80 ? nothing : this.#plot(picture, curve, over)}</div>
       <p>${this.#worstWords(picture, curve)}</p>
     `;
   }
@@ -112,7 +115,7 @@ export class MomentPlot extends View {
       <b>${margin(available - needed, 'moment', picture, system)}</b> in hand.`;
   }
 
-  #plot(picture: Picture, c: CurveSamples): SVGTemplateResult {
+  #plot(picture: Picture, c: CurveSamples, over: Over): SVGTemplateResult {
     const { system, time } = this.state;
     const width = this.width - EDGE.left - EDGE.right;
     const height = this.height - EDGE.top - EDGE.bottom;
@@ -123,7 +126,7 @@ export class MomentPlot extends View {
     const [perMoment, momentUnit] = unit('moment');
     const [perPressure, pressureUnit] = unit('gauge-pressure');
     const [perAngle, angleUnit] = unit('angle');
-    const travel = this.over === 'travel';
+    const travel = over === 'travel';
     const x = travel ? c.angle.map((a) => a * perAngle) : c.t;
     const outline = picture.outlines.find((o) => o.mechanism === c.leg);
     const ends: [number, number] = travel
@@ -139,7 +142,7 @@ export class MomentPlot extends View {
       svg`<circle class="dot ${cls}" r="4.5" cx=${p.x(x[at] ?? 0)} cy=${to(v[at] ?? 0)}></circle>`;
     return svg`<svg viewBox="0 0 ${this.width} ${this.height}" width="100%" height="100%" aria-hidden="true">
       <g transform="translate(${EDGE.left} ${EDGE.top})">
-        ${guard([c, system, this.over, this.width, this.height], () => [
+        ${guard([c, system, over, this.width, this.height], () => [
           axes(p, width, height, axis, pressureUnit, momentUnit),
           curvesOf(c, x, bottle, available, needed, p),
           worst(c, x, available, needed, p, width),
@@ -155,6 +158,16 @@ export class MomentPlot extends View {
       </g>
     </svg>`;
   }
+}
+
+/** Share of its travel below which a leg has not moved. */
+const MOVED = 0.05;
+
+function usual(picture: Picture, c: CurveSamples): Over {
+  const outline = picture.outlines.find((o) => o.mechanism === c.leg);
+  const [low = 0, high = 0] = extent(c.angle);
+  const whole = (outline?.high ?? 1) - (outline?.low ?? 0);
+  return high - low > MOVED * whole ? 'travel' : 'time';
 }
 
 function key(kind: string, word: string): TemplateResult {

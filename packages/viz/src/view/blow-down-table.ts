@@ -19,7 +19,8 @@ export function blowDownTable(
     if (c.verdict === 'unknown') return '…';
     if (c.verdict === 'failed') return 'failed';
     const no = c.verdict === 'not locked' ? 'no lock' : '';
-    if (telling === 'time') return no === '' ? `${figure(c.time)} s` : no;
+    if (telling === 'time')
+      return Number.isFinite(c.time) ? `${figure(c.time)} s${no === '' ? '' : `, ${no}`}` : no;
     const value = telling === 'gas' ? percent(c.gas) : margin(c.margin, 'moment', picture, system);
     return no === '' ? value : `${value}, ${no}`;
   };

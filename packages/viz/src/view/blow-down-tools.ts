@@ -73,7 +73,12 @@ export function blowDownTools(o: BlowDownTools): TemplateResult {
       </button>
     </div>
     <div class="tools second">
-      <p>Playing ${conditionText(played, picture, system)}${moved ? '' : ', as on the card'}</p>
+      <p>
+        Playing ${conditionText(played, picture, system)}${moved ? '' : ', as on the card'}<span
+          class="soft"
+          >; pick a cell to play it</span
+        >
+      </p>
       ${moved ? html`<button @click=${() => work.playOwn()}>As on the card</button>` : ''}
       <span class="spread"></span>
       ${

@@ -32,34 +32,35 @@ export function percent(share: number): string {
   return Number.isFinite(share) ? `${(100 * share).toFixed(0)}\u00a0%` : 'not known';
 }
 
-export function figureOf(cell: Cell, telling: Telling, picture: Picture, system: System): string {
-  if (telling === 'gas') return `${percent(cell.gas)} of the gas left`;
-  if (telling === 'margin') return `${margin(cell.margin, 'moment', picture, system)} in hand`;
-  return cell.verdict === 'locked' ? `locked after ${seconds(cell.time)}` : 'never locked';
-}
-
 const VERDICT_WORD = {
   unknown: 'not computed yet',
-  locked: 'every leg down and locked',
+  locked: 'all down and locked',
   'not locked': 'not every leg locks',
   failed: 'the run failed',
 } as const;
 
-/** What the live region says of a cell. */
+function figureOf(cell: Cell, telling: Telling, picture: Picture, system: System): string {
+  if (telling === 'gas') return `${percent(cell.gas)} of the gas left`;
+  if (telling === 'margin') return `${margin(cell.margin, 'moment', picture, system)} in hand`;
+  return Number.isFinite(cell.time) ? `after ${seconds(cell.time)}` : '';
+}
+
+/** A cell in one line; `who` when it is not about the worst of all. */
 export function cellSentence(
   cell: Cell,
   telling: Telling,
+  who: string,
   picture: Picture,
   system: System,
 ): string {
   const { verdict, computed } = cell;
-  const parts = [`${conditionText(cell.condition, picture, system)}: ${VERDICT_WORD[verdict]}`];
-  if (verdict === 'locked' || verdict === 'not locked') {
-    if (telling !== 'time' || verdict === 'locked')
-      parts.push(figureOf(cell, telling, picture, system));
-    if (!computed) parts.push('filled in from its neighbours');
-  }
-  return `${parts.join(', ')}.`;
+  const played = verdict === 'locked' || verdict === 'not locked';
+  const figure = played ? figureOf(cell, telling, picture, system) : '';
+  const told =
+    who === '' || telling === 'gas' || figure === '' ? figure : `${plain(who)} ${figure}`;
+  const parts = [VERDICT_WORD[verdict], ...(told === '' ? [] : [told])].join(', ');
+  const how = played && !computed ? ' (filled in)' : '';
+  return `${conditionText(cell.condition, picture, system)}: ${parts}${how}.`;
 }
 
 /** `free`: no lock held it all the time. */

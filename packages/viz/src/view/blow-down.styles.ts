@@ -76,7 +76,9 @@ export const blowDownStyles = css`
     padding: 0 0.6rem;
     font-size: 0.84rem;
     font-weight: 700;
-    min-height: 1.4em;
+    white-space: nowrap;
+    overflow: hidden;
+    text-overflow: ellipsis;
   }
   ww-moment-plot {
     flex: 1;

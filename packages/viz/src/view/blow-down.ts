@@ -144,7 +144,7 @@ export class BlowDown extends View {
         ${this.width < 40 ? nothing : heatMap(view)}
       </div>
       <p id="cell" class="cell">
-        ${cellSentence(cellAt(map, i, j, this.unit), this.telling, picture, system)}
+        ${cellSentence(cellAt(map, i, j, this.unit), this.telling, map.units[this.unit] ?? '', picture, system)}
       </p>
       ${mapKey()}`;
   }
@@ -199,7 +199,15 @@ export class BlowDown extends View {
     if (facts === undefined) return;
     const [i, j] = this.#cursorIn(map, facts);
     const cell = cellAt(map, i, j, this.unit);
-    this.store.set({ said: cellSentence(cell, this.telling, picture, this.state.system) });
+    this.store.set({
+      said: cellSentence(
+        cell,
+        this.telling,
+        map.units[this.unit] ?? '',
+        picture,
+        this.state.system,
+      ),
+    });
   }
 
   #under(e: MouseEvent): readonly [number, number] | undefined {
