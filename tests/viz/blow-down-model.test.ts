@@ -275,7 +275,11 @@ describe('the bench', () => {
       expect(charge.at(-1)).toBeCloseTo(1.4 * blowDown.table.charge, 3);
       expect(temperature[0]).toBeCloseTo(233.15, 9);
       expect(temperature.at(-1)).toBeCloseTo(323.15, 9);
-      if (fineness === 'fine') expect([charge.length, temperature.length]).toEqual([41, 41]);
+      const full = { charge: blowDown.table.charge, temperature: 293.15 };
+      const [i, j] = nearest({ charge, temperature }, full) ?? [-1, -1];
+      expect(charge[i]).toBeCloseTo(full.charge, 3);
+      expect(temperature[j]).toBeCloseTo(full.temperature, 9);
+      if (fineness === 'fine') expect(charge.length * temperature.length).toBeGreaterThan(1600);
     }
   });
 });

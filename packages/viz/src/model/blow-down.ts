@@ -48,10 +48,10 @@ export interface MapMaker {
   stop(): void;
 }
 
-/** Steps of charge as shares of the charge that the table asks for, and of temperature, K. */
+/** Steps of charge as shares of the charge that the table asks for, and of temperature, K; both meet the full charge at 20 degC. */
 const STEPS: Readonly<Record<Fineness, { readonly charge: number; readonly kelvin: number }>> = {
   plain: { charge: 0.05, kelvin: 5 },
-  fine: { charge: 0.03, kelvin: 2.25 },
+  fine: { charge: 0.025, kelvin: 2.5 },
 };
 /** Ends of both, as shares and K: a nearly empty bottle to a rash one, arctic night to desert sun. */
 const SHARES = [0.2, 1.4] as const;

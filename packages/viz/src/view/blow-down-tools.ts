@@ -1,7 +1,7 @@
 /** What stands over the map: what it tells of whom, how fine, the run that is played, how far the map is. */
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { TELLINGS } from '../model/blow-down.js';
+import { rangesOf, TELLINGS } from '../model/blow-down.js';
 import type { BlowDownWork, Fineness, Telling } from '../model/blow-down.js';
 import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
@@ -64,8 +64,7 @@ export function blowDownTools(o: BlowDownTools): TemplateResult {
           data-choose="fineness"
           @change=${(e: Event) => o.refine(chosen(e) === 'fine' ? 'fine' : 'plain')}
         >
-          <option value="plain" .selected=${s.fineness === 'plain'}>25 × 19</option>
-          <option value="fine" .selected=${s.fineness === 'fine'}>41 × 41</option>
+          ${(['plain', 'fine'] as const).map((f) => html`<option value=${f} .selected=${s.fineness === f}>${cellsOf(facts, f)}</option>`)}
         </select></label
       >
       <button aria-pressed=${o.tabular} ?disabled=${s.map === undefined} @click=${o.tabulate}>
@@ -94,6 +93,11 @@ export function blowDownTools(o: BlowDownTools): TemplateResult {
           : html`<button @click=${() => work.start()}>Compute the map</button>`
       }
     </div>`;
+}
+
+function cellsOf(facts: BlowDownFacts, fineness: Fineness): string {
+  const { charge, temperature } = rangesOf(facts, fineness);
+  return `${charge.length} × ${temperature.length}`;
 }
 
 /** In place of the map when the card on show has nothing to map. */
