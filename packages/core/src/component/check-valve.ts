@@ -1,19 +1,7 @@
-/**
- * Check valve: a spring-loaded poppet that opens from its crack to its full drop and shuts
- * against reverse flow but for a leak; no hysteresis. It may stick open or shut in part.
- */
+/** Check valve of an oil line; the poppet is that of shared/check. */
 import type { DeviceDefinition } from '../define/index.js';
-import {
-  bore,
-  boreLaw,
-  checkOf,
-  dischargeCoefficient,
-  leakage,
-  leakIn,
-  mustExceed,
-  number,
-  transitionReynolds,
-} from './shared/parameters.js';
+import { checkFindings, checkFlow, checkParameters } from './shared/check.js';
+import { leakage } from './shared/parameters.js';
 
 export const checkValve: DeviceDefinition = {
   kind: 'check-valve',
@@ -21,68 +9,21 @@ export const checkValve: DeviceDefinition = {
   summary: 'Lets oil through from inlet to outlet only.',
   source: 'quasi-static poppet and orifice: Merritt, Hydraulic Control Systems (from memory)',
   role: 'other',
-  parameters: {
-    bore: bore(
-      'bore when open',
-      0.006,
-      'about the bore of the line it sits in; common practice, no source',
-    ),
-    crack: {
-      title: 'drop at which it begins to open',
-      quantity: 'gauge-pressure',
-      range: [0, 2e6],
-      default: 20_000,
-      why: 'light springs of 2 to 8 psi are usual; common practice, no source',
-    },
-    full: {
-      title: 'drop at which it is fully open',
-      quantity: 'gauge-pressure',
-      range: [2000, 4e6],
-      default: 150_000,
-      why: 'five to ten times the crack drop: full lift at some 20 psi; common practice, no source',
-    },
-    leak: leakage(
+  parameters: checkParameters(
+    0.006,
+    leakage(
       'leak when shut',
       1e-9,
       1e-15,
       'a sound seat passes drops an hour at system pressure; common practice, no source',
     ),
-    stick: {
-      title: 'share of the full bore held open',
-      quantity: 'ratio',
-      range: [0, 1],
-      default: 0,
-      why: 'a clean seat; dirt under the poppet keeps it off',
-    },
-    stuckShut: {
-      title: 'share of its opening that sticks shut',
-      quantity: 'ratio',
-      range: [0, 1],
-      default: 0,
-      why: 'a free poppet',
-    },
-    dischargeCoefficient,
-    transitionReynolds,
-  },
+  ),
   ports: {
     inlet: { title: 'inlet', volume: 2e-6 },
     outlet: { title: 'outlet', volume: 2e-6 },
   },
-  flows: {
-    through: {
-      from: 'inlet',
-      to: 'outlet',
-      title: 'flow',
-      law: (p, s) => ({
-        ...boreLaw(p, s, number(p, 'bore')),
-        open: number(p, 'stick'),
-        leak: leakIn(s, number(p, 'leak')),
-        check: { ...checkOf(p, s, number(p, 'bore'), 1, 'stuckShut'), fills: true },
-      }),
-    },
-  },
-  check: (p) =>
-    mustExceed(p, 'full', 'crack', 'must be above the drop at which the valve begins to open'),
+  flows: { through: checkFlow },
+  check: checkFindings,
   prepare: () => new Float64Array(0),
   symbol: { name: 'check', size: [4, 4], ports: { inlet: [-2, 0], outlet: [2, 0] } },
 };
