@@ -40,7 +40,13 @@ export {
   type RunDocument,
   type TableOptions,
 } from './report/index.js';
-export { gasLeft, momentCurve, TABLE_TEMPERATURES, worstPoint } from './analysis/index.js';
+export {
+  gasLeft,
+  momentCurve,
+  momentCurves,
+  TABLE_TEMPERATURES,
+  worstPoint,
+} from './analysis/index.js';
 export type {
   BlowDownCell,
   BlowDownCondition,

@@ -7,7 +7,7 @@
  * when it is read is refused. Latent heat is not counted.
  */
 import type { DeviceDefinition, GuardFrame } from '../define/index.js';
-import { gases, vesselCharge } from '../medium/index.js';
+import { gases, PLACARD_TEMPERATURE, vesselCharge } from '../medium/index.js';
 import {
   bore,
   boreLaw,
@@ -19,9 +19,6 @@ import {
 const AMBIENT = 0;
 const FULL = 1;
 const STORE = 0;
-
-/** 70 degF, at which placards are written, K. */
-const PLACARD = 294.26;
 
 /** Gas left, share of what was charged. */
 const left = (d: GuardFrame): number => d.gas(STORE) / d.k[FULL];
@@ -57,7 +54,7 @@ export const gasBottle: DeviceDefinition = {
       title: 'temperature at which it was read',
       quantity: 'temperature',
       range: [203.15, 353.15],
-      default: PLACARD,
+      default: PLACARD_TEMPERATURE,
       why: '70 degF, at which placards are written; common practice, no source',
     },
     tableCharge: {

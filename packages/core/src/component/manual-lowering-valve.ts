@@ -8,6 +8,7 @@
  * its up side blocked it does not let the legs fall.
  */
 import type { DeviceDefinition, FlowDefinition, Frame } from '../define/index.js';
+import { liftModes, liftState, moveLift } from './shared/lift.js';
 import {
   bore,
   boreLaw,
@@ -19,20 +20,14 @@ import {
 } from './shared/parameters.js';
 import { rise, riseSlope } from './shared/smooth.js';
 
-const RATE = 0;
 const AJAR = 1;
 const BLOCKED = 2;
 const LINKED = 3;
 
 const LIFT = 0;
-const OPENING = 1;
-const CLOSING = 3;
 
 const UP = 0;
 const DOWN = 1;
-
-/** Longest step while it moves, share of its opening time. */
-const STEP = 0.05;
 
 const passage = (of: string): Pick<FlowDefinition, 'also' | 'law'> => ({
   also: ['lift'],
@@ -111,7 +106,7 @@ export const manualLoweringValve: DeviceDefinition = {
     down: { title: 'down line', volume: 3e-6 },
     return: { title: 'return', volume: 3e-6 },
   },
-  states: { lift: { title: 'position (0 shut, 1 open)', unit: '', scale: 1, initial: 0 } },
+  states: { lift: { ...liftState, title: 'position (0 shut, 1 open)' } },
   inputs: {
     handle: { title: 'lowering handle', choices: ['closed', 'open'], initial: 0 },
   },
@@ -119,65 +114,10 @@ export const manualLoweringValve: DeviceDefinition = {
     fromUp: { from: 'up', to: 'return', title: 'up line to return', ...passage('upBore') },
     toDown: { from: 'return', to: 'down', title: 'return to down line', ...passage('downBore') },
   },
-  modes: {
-    closed: {
-      title: 'closed',
-      enter: (_d, states) => {
-        states[LIFT] = 0;
-      },
-      guards: [
-        {
-          to: 'opening',
-          when: (d) => d.k[LINKED] * d.input(0) - 0.5,
-          cause: 'the handle is pulled',
-          reads: ['handle'],
-        },
-      ],
-    },
-    opening: {
-      title: 'opening',
-      active: true,
-      longestStep: (d) => STEP / d.k[RATE],
-      guards: [
-        { to: 'open', when: (d) => d.state(LIFT) - 1, cause: 'the valve is fully open' },
-        {
-          to: 'closing',
-          when: (d) => 0.5 - d.input(0),
-          cause: 'the handle is pushed back',
-          reads: ['handle'],
-        },
-      ],
-    },
-    open: {
-      title: 'open',
-      active: true,
-      enter: (_d, states) => {
-        states[LIFT] = 1;
-      },
-      guards: [
-        {
-          to: 'closing',
-          when: (d) => 0.5 - d.input(0),
-          cause: 'the handle is pushed back',
-          reads: ['handle'],
-        },
-      ],
-    },
-    closing: {
-      title: 'closing',
-      active: true,
-      longestStep: (d) => STEP / d.k[RATE],
-      guards: [
-        { to: 'closed', when: (d) => -d.state(LIFT), cause: 'the valve is shut' },
-        {
-          to: 'opening',
-          when: (d) => d.input(0) - 0.5,
-          cause: 'the handle is pulled',
-          reads: ['handle'],
-        },
-      ],
-    },
-  },
+  modes: liftModes(
+    { more: (d) => d.k[LINKED] * d.input(0) - 0.5, less: (d) => 0.5 - d.input(0) },
+    { opens: 'the handle is pulled', closes: 'the handle is pushed back', reads: ['handle'] },
+  ),
   prepare: (p) =>
     Float64Array.of(
       1 / number(p, 'openingTime'),
@@ -188,7 +128,7 @@ export const manualLoweringValve: DeviceDefinition = {
   equations: (d) => {
     openTo(d, UP, true);
     openTo(d, DOWN, false);
-    d.rate(LIFT, d.mode === OPENING ? d.k[RATE] : d.mode === CLOSING ? -d.k[RATE] : 0);
+    moveLift(d);
   },
   symbol: {
     name: 'manual-valve',

@@ -2,6 +2,9 @@
 import type { GasDefinition } from '../define/index.js';
 import { ANR, ANR_MOLES, vesselPressure } from './gas.js';
 
+/** 70 degF, at which placards of bottles are written, K. */
+export const PLACARD_TEMPERATURE = 294.26;
+
 /**
  * Densest liquid in a bottle, mol/m3: carbon dioxide at its triple point, 1178 kg/m3 (Span and
  * Wagner 1996, from memory).

@@ -1,11 +1,9 @@
 import type { RuleDefinition } from '../define/index.js';
-import { chargeAt, gases } from '../medium/index.js';
+import { chargeAt, gases, PLACARD_TEMPERATURE } from '../medium/index.js';
 import { limitValue } from './kind/index.js';
 import { raise } from './reading/flag.js';
 import { devicesOf } from './reading/line.js';
 
-/** 70 degF, at which placards are written, K. */
-const PLACARD = 294.26;
 /** What a gauge may be out, as a share of the charge. */
 const GAUGE = 0.03;
 
@@ -28,7 +26,7 @@ export const bottleCharge: RuleDefinition = {
       if (!(table > 0) || gas === undefined) return [];
       const { ambient } = e.scenario;
       const t = p.chargeTemperature as number;
-      const wanted = chargeAt(gas, table + ambient, PLACARD, t) - ambient;
+      const wanted = chargeAt(gas, table + ambient, PLACARD_TEMPERATURE, t) - ambient;
       const read = p.charge as number;
       const found = limitValue(read, { low: wanted * (1 - GAUGE) }, 'gauge-pressure', 0);
       return [

@@ -30,6 +30,7 @@ import { supplyCycling } from './supply-cycling.js';
 import { trappedPressure } from './trapped-pressure.js';
 import { uncommandedMotion } from './uncommanded-motion.js';
 
+export { firstPull, holding } from './reading/motion.js';
 export { timings } from './timings.js';
 
 const list: readonly RuleDefinition[] = [

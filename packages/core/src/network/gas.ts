@@ -235,8 +235,7 @@ export class GasCarriage {
     const gas = w.gas[node];
     values[bySelf] -= 1 / exchange;
     for (let i = 0; i < paths.length; i++) {
-      const { path, leaves, byFrom, byTo } = paths[i];
-      const j = path;
+      const { path: j, leaves, byFrom, byTo } = paths[i];
       if (this.sense[j] === 0) continue;
       const h = leaves ? this.flow[j] : -this.flow[j];
       const sign = leaves ? 1 : -1;

@@ -77,17 +77,18 @@ export class Network {
       freeAir: Math.max(scenario.fluid.freeAir, 1e-6),
     };
     const whole = makePlan(scenario, catalogues, this.around);
-    const still = stillGas(whole, gasReach(whole, card), card);
+    const reachedInWhole = gasReach(whole, card);
+    const still = stillGas(whole, reachedInWhole, card);
     const rests = still.air.size + still.charged.size > 0;
     this.plan = rests ? makePlan(scenario, catalogues, this.around, still) : whole;
+    const reached = rests ? gasReach(this.plan, card) : reachedInWhole;
     const { expansion } = catalogues.fluids[scenario.fluid.kind];
     this.growth = expansion * scenario.fluid.warmedBy;
     this.shutIn = shutInGroups(this.plan);
     const { nodes, coordinates, attachments, instances } = this.plan;
-    const reached = gasReach(this.plan, card);
     const { temperature } = scenario.fluid;
     const vessels = nodes.flatMap((n) => n.vessel ?? []);
-    this.gas = catalogues.gases[vessels[0]?.gas ?? 'dry-air'] ?? Object.values(gases)[0];
+    this.gas = vessels.length > 0 ? catalogues.gases[vessels[0].gas] : gases['dry-air'];
     this.oil = new OilNodes(this.law, nodes, reached, catalogues.gases, this.gas, temperature);
     this.placement = new Placement(coordinates, attachments);
     this.sweep = new Float64Array(this.oil.chamberArea.length);

@@ -4,7 +4,7 @@ import {
   blowDownCards,
   chargeTable,
   judgeBlowDown,
-  momentCurve,
+  momentCurves,
   serviceSteps,
   worstPoint,
 } from '@wheelwell/core';
@@ -45,10 +45,7 @@ export function arraysIn(facts: BlowDownFacts | undefined): Float32Array[] {
 
 function runFacts(run: Run, condition: Condition): BlowDownRun {
   const { verdict, legs, gasLeft, endPressure } = judgeBlowDown(run);
-  // A run that ended before the handle was pulled has no curves.
-  const pulled = run.log.some((e) => e.kind === 'operator' && run.role(e.device) === 'blow-down');
-  const units = pulled ? Object.keys(run.scenario.units) : [];
-  const curves = units.map((unit) => samplesOf(momentCurve(run, unit)));
+  const curves = momentCurves(run).map(samplesOf);
   return { condition, verdict, legs, gasLeft, endPressure, curves, steps: serviceSteps(run) };
 }
 

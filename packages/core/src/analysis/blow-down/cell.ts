@@ -1,11 +1,9 @@
 import type { Catalogues, LogEntry, Run, Scenario } from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
+import { firstPull, holding } from '../../monitor/index.js';
 import { bottleOf, under } from './card.js';
-import { momentCurves, pullTime, worstPoint } from './moments.js';
+import { lookAtMoments, worstPoint } from './moments.js';
 import type { BlowDownCell, BlowDownCondition, BlowDownLeg } from './shapes.js';
-
-/** Words of a lock that holds. */
-const holds = (word: string): boolean => word === 'engaged' || word.startsWith('locked ');
 
 /** Ends a run as soon as every leg has been locked down after the handle was pulled. */
 function allLocked(scenario: Scenario, catalogues: Catalogues): (entry: LogEntry) => boolean {
@@ -17,7 +15,7 @@ function allLocked(scenario: Scenario, catalogues: Catalogues): (entry: LogEntry
     if (kind === 'operator' && is !== undefined)
       pulled ||= catalogues.components[is].role === 'blow-down' && to !== 'closed';
     if (kind !== 'mode' || !locks.has(device)) return false;
-    if (holds(to)) engaged.add(device);
+    if (holding(to)) engaged.add(device);
     else engaged.delete(device);
     return pulled && locks.size > 0 && engaged.size === locks.size;
   };
@@ -48,16 +46,16 @@ export function judgeRun(catalogues: Catalogues, run: Run): BlowDownCell {
 
 function cellOf(catalogues: Catalogues, run: Run, condition: BlowDownCondition): BlowDownCell {
   const units = Object.keys(run.scenario.units);
-  const pull = pullTime(run);
+  const pull = firstPull(run)?.t ?? NaN;
   const bottle = bottleOf(run.scenario, catalogues);
   const own = [`${bottle}.gauge`, `${bottle}.left`];
-  const [curves, end] = Number.isNaN(pull) ? [[], run.look(own)] : momentCurves(run, units, own);
+  const { curves, seen: end } = lookAtMoments(run, units, own);
   const last = (name: string): number => end.get(`${bottle}.${name}`)?.v.at(-1) ?? NaN;
   const legs = units.map((unit): BlowDownLeg => {
     const { downlock, leg } = run.scenario.units[unit];
     const lock = run.log.findLast((e) => e.device === (downlock ?? leg) && e.kind !== 'operator');
     const locked =
-      lock !== undefined && (downlock === undefined ? lock.to === 'at down' : holds(lock.to));
+      lock !== undefined && (downlock === undefined ? lock.to === 'at down' : holding(lock.to));
     const worst = worstPoint(curves.find((c) => c.unit === unit)?.points ?? []);
     const { angle = NaN, available = NaN, needed = NaN } = worst ?? {};
     const time = locked ? Math.max(0, lock.t - pull) : NaN;

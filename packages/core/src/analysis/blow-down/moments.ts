@@ -1,20 +1,17 @@
-import type { Run, Scenario, Series } from '../../define/index.js';
+import type { Run, Series } from '../../define/index.js';
+import { firstPull, holding } from '../../monitor/index.js';
 import type { MomentCurve, MomentPoint } from './shapes.js';
 
-/** The pull of the first blow-down handle, s; NaN without one. */
-export function pullTime(run: Run): number {
-  return (
-    run.log.find(
-      (e) => e.kind === 'operator' && run.role(e.device) === 'blow-down' && e.to !== 'closed',
-    )?.t ?? NaN
-  );
+/** Channels that the curve of a leg is made of. */
+function channels(run: Run, leg: string): string[] {
+  const of = ['angle', 'speed', 'weight', 'friction', 'pressed-low', 'pressed-high'];
+  return [...of.map((what) => `${leg}.${what}`), gauge(run)];
 }
 
-/** Channels that the curve of a leg is made of. */
-function channels(scenario: Scenario, leg: string): string[] {
-  const bottles = Object.keys(scenario.components).map((name) => `${name}.gauge`);
-  const of = ['angle', 'speed', 'weight', 'friction', 'pressed-low', 'pressed-high'];
-  return [...of.map((what) => `${leg}.${what}`), ...bottles];
+/** Channel of the bottle's gauge, the first bottle's where there are several. */
+function gauge(run: Run): string {
+  const names = Object.keys(run.scenario.components);
+  return `${names.find((name) => run.role(name) === 'gas-supply')}.gauge`;
 }
 
 /**
@@ -26,27 +23,36 @@ function channels(scenario: Scenario, leg: string): string[] {
  * @throws RangeError when there is no unit of that name, or no handle is pulled.
  */
 export function momentCurve(run: Run, unit: string): MomentCurve {
-  const entry = run.scenario.units[unit];
-  if (entry === undefined) throw new RangeError(`unknown unit: ${unit}`);
-  const seen = run.look(channels(run.scenario, entry.leg));
-  return curveOf(run, unit, seen);
+  if (run.scenario.units[unit] === undefined) throw new RangeError(`unknown unit: ${unit}`);
+  const [curve] = lookAtMoments(run, [unit]).curves;
+  if (curve === undefined) throw new RangeError('this run pulls no blow-down handle');
+  return curve;
 }
 
-/** The same of several units, with some more channels, from one look at the run. */
-export function momentCurves(
+/** The same of every unit, from one look at the run; none when no handle is pulled. */
+export function momentCurves(run: Run): readonly MomentCurve[] {
+  return lookAtMoments(run, Object.keys(run.scenario.units)).curves;
+}
+
+/** Curves of some units, with some more channels, from one look at the run. */
+export function lookAtMoments(
   run: Run,
   units: readonly string[],
-  more: readonly string[],
-): [MomentCurve[], ReadonlyMap<string, Series>] {
-  const legs = units.map((unit) => run.scenario.units[unit].leg);
-  const names = new Set([...legs.flatMap((leg) => channels(run.scenario, leg)), ...more]);
-  const seen = run.look([...names]);
-  return [units.map((unit) => curveOf(run, unit, seen)), seen];
+  more: readonly string[] = [],
+): { readonly curves: readonly MomentCurve[]; readonly seen: ReadonlyMap<string, Series> } {
+  const pull = firstPull(run)?.t;
+  const names = units.flatMap((unit) => channels(run, run.scenario.units[unit].leg));
+  const seen = run.look(pull === undefined ? more : [...new Set([...names, ...more])]);
+  const curves = pull === undefined ? [] : units.map((unit) => curveOf(run, unit, pull, seen));
+  return { curves, seen };
 }
 
-function curveOf(run: Run, unit: string, seen: ReadonlyMap<string, Series>): MomentCurve {
-  const pull = pullTime(run);
-  if (Number.isNaN(pull)) throw new RangeError('this run pulls no blow-down handle');
+function curveOf(
+  run: Run,
+  unit: string,
+  pull: number,
+  seen: ReadonlyMap<string, Series>,
+): MomentCurve {
   const { leg, uplock, downlock } = run.scenario.units[unit];
   const of = (what: string): Float64Array =>
     seen.get(`${leg}.${what}`)?.v ?? seen.get([...seen.keys()][0])!.v.map(() => 0);
@@ -57,8 +63,7 @@ function curveOf(run: Run, unit: string, seen: ReadonlyMap<string, Series>): Mom
   const high = of('pressed-high');
   const weight = of('weight');
   const friction = of('friction');
-  const supply = Object.keys(run.scenario.components).find((n) => run.role(n) === 'gas-supply');
-  const bottle = seen.get(`${supply}.gauge`)?.v;
+  const bottle = seen.get(gauge(run))?.v;
   const locks = run.log.filter(
     (e) => (e.device === uplock || e.device === downlock) && e.kind === 'mode',
   );
@@ -67,7 +72,7 @@ function curveOf(run: Run, unit: string, seen: ReadonlyMap<string, Series>): Mom
   let next = 0;
   for (let i = 0; i < t.length; i++) {
     for (; next < locks.length && locks[next].t <= t[i]; next++) {
-      if (holds(locks[next].to)) engaged.add(locks[next].device);
+      if (holding(locks[next].to)) engaged.add(locks[next].device);
       else engaged.delete(locks[next].device);
     }
     if (t[i] < pull) continue;
@@ -88,11 +93,6 @@ function curveOf(run: Run, unit: string, seen: ReadonlyMap<string, Series>): Mom
 
 /** Below this a leg stands, rad/s. */
 const STANDS = 1e-4;
-
-/** Words of a lock that holds. */
-function holds(word: string): boolean {
-  return word === 'engaged' || word.startsWith('locked ');
-}
 
 /** The point of the least margin while nothing but load holds the leg; undefined when there is none. */
 export function worstPoint(points: readonly MomentPoint[]): MomentPoint | undefined {

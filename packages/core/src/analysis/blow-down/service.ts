@@ -1,5 +1,6 @@
 import type { Catalogues, Run } from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
+import { holding } from '../../monitor/index.js';
 import { namesOf } from './card.js';
 import type { ServiceStep } from './shapes.js';
 
@@ -52,7 +53,7 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
     run.log.findLast((e) => e.device === device && e.kind === 'mode')?.to ?? '';
 
   const locked = Object.entries(scenario.units).filter(
-    ([, u]) => u.downlock !== undefined && !/^(engaged|locked )/.test(last(u.downlock)),
+    ([, u]) => u.downlock !== undefined && !holding(last(u.downlock)),
   );
   add(
     'Do not select UP. Fit ground locks; keep everybody clear of legs and doors.',

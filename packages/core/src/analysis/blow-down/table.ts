@@ -1,10 +1,7 @@
 import type { Catalogues, Scenario } from '../../define/index.js';
-import { chargeAt } from '../../medium/index.js';
+import { chargeAt, PLACARD_TEMPERATURE } from '../../medium/index.js';
 import { bottleOf } from './card.js';
 import type { ChargeTable } from './shapes.js';
-
-/** 70 degF, at which placards are written, K. */
-const PLACARD = 294.26;
 
 /** -40 to +50 degC by tens, K. */
 export const TABLE_TEMPERATURES: readonly number[] = Array.from(
@@ -27,7 +24,7 @@ export function chargeTable(
   const p = scenario.components[bottle].parameters;
   const table = p.tableCharge as number;
   const charge = table > 0 ? table : (p.charge as number);
-  const chargeTemperature = table > 0 ? PLACARD : (p.chargeTemperature as number);
+  const chargeTemperature = table > 0 ? PLACARD_TEMPERATURE : (p.chargeTemperature as number);
   const gas = catalogues.gases[p.gas as string];
   const { ambient } = scenario;
   return {

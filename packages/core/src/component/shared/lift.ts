@@ -2,7 +2,13 @@
  * A valve that a hand or a pilot moves at a constant rate: lift 0 shut, 1 open, and a stop half way
  * where its handle has one. It turns back at once when it is told to.
  */
-import type { Frame, GuardFrame, ModeDefinition, StateDefinition } from '../../define/index.js';
+import type {
+  Frame,
+  Guard,
+  GuardFrame,
+  ModeDefinition,
+  StateDefinition,
+} from '../../define/index.js';
 import { rise, riseSlope } from './smooth.js';
 
 /** Longest step while it moves, share of the time it takes. */
@@ -30,19 +36,19 @@ export interface LiftDrive {
   readonly half?: (d: GuardFrame) => boolean;
 }
 
-/** Modes closed, opening, half, open, closing. */
+/** Modes closed, opening, open, closing; half after them where it may stop there. */
 export function liftModes(
-  { more, less, half = () => false }: LiftDrive,
+  { more, less, half }: LiftDrive,
   { opens, closes, reads }: LiftCauses,
-): Readonly<Record<'closed' | 'opening' | 'half' | 'open' | 'closing', ModeDefinition>> {
+): Readonly<Record<string, ModeDefinition>> {
   const longestStep = (d: GuardFrame): number => STEP / d.k[0];
   const open = { to: 'opening', when: more, cause: opens, reads };
   const close = { to: 'closing', when: less, cause: closes, reads };
-  const halfWay = (sense: 1 | -1) => ({
-    to: 'half',
-    when: (d: GuardFrame) => (half(d) ? sense * (d.state(0) - 0.5) : -1),
-    cause: 'the valve is half open',
-  });
+  const halfWay = (sense: 1 | -1): Guard[] => {
+    if (half === undefined) return [];
+    const when = (d: GuardFrame): number => (half(d) ? sense * (d.state(0) - 0.5) : -1);
+    return [{ to: 'half', when, cause: 'the valve is half open' }];
+  };
   const at = (lift: number) => (_d: GuardFrame, states: Float64Array) => {
     states[0] = lift;
   };
@@ -54,11 +60,10 @@ export function liftModes(
       longestStep,
       guards: [
         { to: 'open', when: (d) => d.state(0) - 1, cause: 'the valve is fully open' },
-        halfWay(1),
+        ...halfWay(1),
         close,
       ],
     },
-    half: { title: 'half open', active: true, enter: at(0.5), guards: [open, close] },
     open: { title: 'open', active: true, enter: at(1), guards: [close] },
     closing: {
       title: 'closing',
@@ -66,15 +71,18 @@ export function liftModes(
       longestStep,
       guards: [
         { to: 'closed', when: (d) => -d.state(0), cause: 'the valve is shut' },
-        halfWay(-1),
+        ...halfWay(-1),
         open,
       ],
     },
+    ...(half && {
+      half: { title: 'half open', active: true, enter: at(0.5), guards: [open, close] },
+    }),
   };
 }
 
 const OPENING = 1;
-const CLOSING = 4;
+const CLOSING = 3;
 
 /** Moves the lift; position among the modes as {@link liftModes} declares them. */
 export function moveLift(d: Frame): void {

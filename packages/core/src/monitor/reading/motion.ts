@@ -188,7 +188,7 @@ export function lockOf(unit: UnitEntry, direction: Direction): string | undefine
 }
 
 /** Words of a lock that holds: `engaged`, or, of one inside an actuator, `locked extended` and the like. */
-function holding(word: string): boolean {
+export function holding(word: string): boolean {
   return word === 'engaged' || word.startsWith('locked ');
 }
 
