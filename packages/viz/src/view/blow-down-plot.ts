@@ -13,7 +13,7 @@ import { define, View } from './base.js';
 import { axes, curvesOf, worst } from './blow-down-curves.js';
 import { momentPlotStyles } from './blow-down-plot.styles.js';
 import { unitOf } from './blow-down-words.js';
-import { textScale } from './scale.js';
+import { Measured } from './measured.js';
 import { shared } from './shared.styles.js';
 
 const EDGE = { left: 56, right: 14, top: 12, bottom: 36 } as const;
@@ -29,9 +29,6 @@ export class MomentPlot extends View {
     ...View.properties,
     unit: { state: true },
     over: { state: true },
-    width: { state: true },
-    height: { state: true },
-    scale: { state: true },
   };
   static override styles = [shared, momentPlotStyles];
 
@@ -39,31 +36,15 @@ export class MomentPlot extends View {
   declare unit: string;
   /** Undefined until the user chooses: over time for a leg that never moves. */
   declare over: Over | undefined;
-  declare width: number;
-  declare height: number;
-  declare scale: number;
 
   protected readonly watches: readonly (keyof State)[] = ['picture', 'time', 'system', 'large'];
 
-  #size = new ResizeObserver(([entry]) => {
-    if (entry === undefined) return;
-    this.scale = textScale();
-    this.width = entry.contentRect.width / this.scale;
-    this.height = entry.contentRect.height / this.scale;
-  });
+  readonly #size = new Measured(this, '.plot');
 
   constructor() {
     super();
     this.unit = '';
     this.over = undefined;
-    this.width = 0;
-    this.height = 0;
-    this.scale = 1;
-  }
-
-  protected override updated(): void {
-    const box = this.renderRoot.querySelector('.plot');
-    if (box !== null) this.#size.observe(box);
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -97,7 +78,7 @@ export class MomentPlot extends View {
         ${key('available', 'available')} ${key('needed', 'needed')} ${key('bottle', 'bottle')}
         ${key('available held', 'held by a lock')}
       </div>
-      <div class="plot">${this.width < 80 ? nothing : this.#plot(picture, curve, over)}</div>
+      <div class="plot">${this.#size.width < 80 ? nothing : this.#plot(picture, curve, over)}</div>
       <p>${this.#worstWords(picture, curve)}</p>
     `;
   }
@@ -117,8 +98,8 @@ export class MomentPlot extends View {
 
   #plot(picture: Picture, c: CurveSamples, over: Over): SVGTemplateResult {
     const { system, time } = this.state;
-    const width = this.width - EDGE.left - EDGE.right;
-    const height = this.height - EDGE.top - EDGE.bottom;
+    const width = this.#size.width - EDGE.left - EDGE.right;
+    const height = this.#size.height - EDGE.top - EDGE.bottom;
     const unit = (quantity: 'moment' | 'gauge-pressure' | 'angle'): [number, string] => {
       const d = picture.display[system][quantity];
       return [d?.factor ?? 1, unitOf(d?.unit ?? '')];
@@ -140,9 +121,9 @@ export class MomentPlot extends View {
     const at = sampleAt(c, time);
     const dot = (cls: string, v: Float32Array, to: Panels['moment']): SVGTemplateResult =>
       svg`<circle class="dot ${cls}" r="4.5" cx=${p.x(x[at] ?? 0)} cy=${to(v[at] ?? 0)}></circle>`;
-    return svg`<svg viewBox="0 0 ${this.width} ${this.height}" width="100%" height="100%" aria-hidden="true">
+    return svg`<svg viewBox="0 0 ${this.#size.width} ${this.#size.height}" width="100%" height="100%" aria-hidden="true">
       <g transform="translate(${EDGE.left} ${EDGE.top})">
-        ${guard([c, system, over, this.width, this.height], () => [
+        ${guard([c, system, over, this.#size.width, this.#size.height], () => [
           axes(p, width, height, axis, pressureUnit, momentUnit),
           curvesOf(c, x, bottle, available, needed, p),
           worst(c, x, available, needed, p, width),

@@ -15,7 +15,7 @@ import { blowDownTools, noRun } from './blow-down-tools.js';
 import { cellSentence } from './blow-down-words.js';
 import { blowDownStyles } from './blow-down.styles.js';
 import { blowDownTable } from './blow-down-table.js';
-import { textScale } from './scale.js';
+import { Measured } from './measured.js';
 import { shared } from './shared.styles.js';
 
 /**
@@ -30,9 +30,6 @@ export class BlowDown extends View {
     unit: { state: true },
     cursor: { state: true },
     tabular: { state: true },
-    width: { state: true },
-    height: { state: true },
-    scale: { state: true },
   };
   static override styles = [shared, blowDownStyles];
 
@@ -43,9 +40,6 @@ export class BlowDown extends View {
   /** The cell the keys stand on. */
   declare cursor: readonly [number, number] | undefined;
   declare tabular: boolean;
-  declare width: number;
-  declare height: number;
-  declare scale: number;
 
   protected readonly watches: readonly (keyof State)[] = [
     'picture',
@@ -55,12 +49,7 @@ export class BlowDown extends View {
     'large',
   ];
 
-  #size = new ResizeObserver(([entry]) => {
-    if (entry === undefined) return;
-    this.scale = textScale();
-    this.width = entry.contentRect.width / this.scale;
-    this.height = entry.contentRect.height / this.scale;
-  });
+  readonly #size = new Measured(this, '.map');
 
   constructor() {
     super();
@@ -68,15 +57,6 @@ export class BlowDown extends View {
     this.unit = -1;
     this.cursor = undefined;
     this.tabular = false;
-    this.width = 0;
-    this.height = 0;
-    this.scale = 1;
-  }
-
-  protected override updated(): void {
-    this.#size.disconnect();
-    const box = this.renderRoot.querySelector('.map');
-    if (box !== null) this.#size.observe(box);
   }
 
   protected override render(): TemplateResult {
@@ -125,8 +105,8 @@ export class BlowDown extends View {
       telling: this.telling,
       unit: this.unit,
       system,
-      width: this.width,
-      height: this.height,
+      width: this.#size.width,
+      height: this.#size.height,
       cursor: [i, j],
     };
     return html`<div
@@ -141,7 +121,7 @@ export class BlowDown extends View {
         @click=${this.#click}
         @pointermove=${this.#hover}
       >
-        ${this.width < 40 ? nothing : heatMap(view)}
+        ${this.#size.width < 40 ? nothing : heatMap(view)}
       </div>
       <p id="cell" class="cell">
         ${cellSentence(cellAt(map, i, j, this.unit), this.telling, map.units[this.unit] ?? '', picture, system)}
@@ -214,9 +194,9 @@ export class BlowDown extends View {
     const { picture, blowDown } = this.state;
     if (picture === undefined || blowDown.map === undefined) return undefined;
     const box = (e.currentTarget as Element).getBoundingClientRect();
-    const x = (e.clientX - box.left) / this.scale - MAP_EDGE.left;
-    const y = (e.clientY - box.top) / this.scale - MAP_EDGE.top;
-    const g = gridOf(blowDown.map, picture, this.state.system, this.width, this.height);
+    const x = (e.clientX - box.left) / this.#size.scale - MAP_EDGE.left;
+    const y = (e.clientY - box.top) / this.#size.scale - MAP_EDGE.top;
+    const g = gridOf(blowDown.map, picture, this.state.system, this.#size.width, this.#size.height);
     const inside = x >= 0 && y >= 0 && x <= (g.toX.range()[1] ?? 0) && y <= (g.toY.range()[0] ?? 0);
     return inside ? cellUnder(g, x, y) : undefined;
   }

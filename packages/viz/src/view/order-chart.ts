@@ -10,13 +10,13 @@ import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
+import { Measured } from './measured.js';
 import { EDGE, orderBody, stack } from './order-body.js';
 import { ROW } from './order-marks.js';
 import type { Plot } from './order-marks.js';
 import { orderTools } from './order-tools.js';
 import { orderChartStyles } from './order-chart.styles.js';
 import { reveal } from './reveal.js';
-import { textScale } from './scale.js';
 import { shared } from './shared.styles.js';
 
 /** Room for the lanes' names, px; less on a narrow page. */
@@ -33,8 +33,6 @@ export class OrderChart extends View {
     ...View.properties,
     depth: { state: true },
     notes: { state: true },
-    width: { state: true },
-    scale: { state: true },
   };
   static override styles = [shared, orderChartStyles];
 
@@ -42,9 +40,6 @@ export class OrderChart extends View {
   declare depth: Depth | undefined;
   /** Shows flags within limits. */
   declare notes: boolean;
-  /** Width of the chart in its own units, and how many pixels one of them has. */
-  declare width: number;
-  declare scale: number;
 
   protected readonly watches: readonly (keyof State)[] = [
     'picture',
@@ -55,31 +50,22 @@ export class OrderChart extends View {
     'large',
   ];
 
-  #size = new ResizeObserver(([entry]) => {
-    if (entry !== undefined) {
-      this.scale = textScale();
-      this.width = entry.contentRect.width / this.scale;
-    }
-  });
+  readonly #size = new Measured(this, '.scroll');
   #dragging = false;
 
   constructor() {
     super();
     this.depth = undefined;
-    this.scale = 1;
     this.notes = false;
-    this.width = 0;
   }
 
   protected override updated(): void {
-    const scroll = this.renderRoot.querySelector('.scroll');
-    if (scroll !== null) this.#size.observe(scroll);
     const { selection } = this.state;
     if (selection !== this.#followed) {
       this.#followed = selection;
       reveal(
         this.renderRoot.querySelector('.event.chosen, .pin.chosen'),
-        (AXIS + ROW) * this.scale,
+        (AXIS + ROW) * this.#size.scale,
       );
     }
   }
@@ -90,8 +76,8 @@ export class OrderChart extends View {
     if (picture === undefined) return html``;
     const depth = this.depth ?? 'gear';
     const shown = lanesAt(picture, depth, selection);
-    const left = names(this.width);
-    const width = Math.max(this.width - left - EDGE, 10);
+    const left = names(this.#size.width);
+    const width = Math.max(this.#size.width - left - EDGE, 10);
     const plot: Plot = { scale: timeScale(span, width), width };
     const flag = selection.kind === 'flag' ? selection.index : -1;
     const { rows, height } = stack(picture, shown, flag, this.notes);
@@ -107,7 +93,7 @@ export class OrderChart extends View {
       })}
       <div class="scroll">
         ${
-          this.width === 0
+          this.#size.width === 0
             ? nothing
             : [
                 this.#axis(plot, left),
@@ -127,7 +113,16 @@ export class OrderChart extends View {
                   @wheel=${this.#wheel}
                 >
                   ${guard(
-                    [picture, span, selection, system, depth, this.notes, this.width, this.scale],
+                    [
+                      picture,
+                      span,
+                      selection,
+                      system,
+                      depth,
+                      this.notes,
+                      this.#size.width,
+                      this.#size.scale,
+                    ],
                     () =>
                       orderBody({
                         picture,
@@ -135,7 +130,7 @@ export class OrderChart extends View {
                         height,
                         plot,
                         left,
-                        scale: this.scale,
+                        scale: this.#size.scale,
                         selection,
                         system,
                         store: this.store,
@@ -143,9 +138,9 @@ export class OrderChart extends View {
                   )}
                   <svg
                     class="head"
-                    viewBox="0 0 ${this.width} ${height}"
+                    viewBox="0 0 ${this.#size.width} ${height}"
                     width="100%"
-                    height=${height * this.scale}
+                    height=${height * this.#size.scale}
                     aria-hidden="true"
                   >
                     ${this.#head(plot, left, height)}
@@ -169,9 +164,14 @@ export class OrderChart extends View {
 
   #axis(plot: Plot, left: number): TemplateResult {
     const x = Math.min(Math.max(left + plot.scale(this.state.time), left), left + plot.width);
-    const box = Math.min(x, this.width - 27);
+    const box = Math.min(x, this.#size.width - 27);
     return html`<div class="axis">
-      <svg viewBox="0 0 ${this.width} 22" width="100%" height=${22 * this.scale} aria-hidden="true">
+      <svg
+        viewBox="0 0 ${this.#size.width} 22"
+        width="100%"
+        height=${22 * this.#size.scale}
+        aria-hidden="true"
+      >
         ${timeTicks(plot.scale)
           .filter((t) => Math.abs(left + t.x - x) > 36)
           .map((t) => svg`<text x=${left + t.x} y="15" text-anchor="middle">${t.label}</text>`)}
@@ -189,11 +189,11 @@ export class OrderChart extends View {
   }
 
   #timeOf(e: PointerEvent | WheelEvent): number {
-    const left = names(this.width);
+    const left = names(this.#size.width);
     const box = (e.currentTarget as Element).getBoundingClientRect();
     const { span } = this.state;
-    return timeScale(span, Math.max(this.width - left - EDGE, 10)).invert(
-      (e.clientX - box.left) / this.scale - left,
+    return timeScale(span, Math.max(this.#size.width - left - EDGE, 10)).invert(
+      (e.clientX - box.left) / this.#size.scale - left,
     );
   }
 
