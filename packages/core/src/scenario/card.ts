@@ -87,32 +87,50 @@ function readFault(world: World, raw: Plain, path: Path): FaultEntry | undefined
   return entry;
 }
 
-function readStart(world: World, raw: Plain | undefined, path: Path): Record<string, number> {
-  const start: Record<string, number> = {};
-  if (!isMap(raw)) return start;
+/** Figures by the name of what they belong to; `read` gives undefined for one it has told about itself. */
+function readFigures(
+  world: World,
+  raw: Plain | undefined,
+  path: Path,
+  what: string,
+  known: Pick<ReadonlyMap<string, unknown>, 'has' | 'keys'>,
+  read: (name: string, written: Plain, at: Path) => ReturnType<typeof readNumber> | undefined,
+): Record<string, number> {
+  const figures: Record<string, number> = {};
+  if (!isMap(raw)) return figures;
   for (const [name, written] of Object.entries(raw)) {
-    if (!world.draft.mechanisms.has(name)) {
-      const known = [...world.draft.mechanisms.keys()];
-      world.issues.addKey([...path, name], {
-        message: 'there is no mechanism of this name',
+    const at = [...path, name];
+    if (!known.has(name)) {
+      const names = [...known.keys()];
+      world.issues.addKey(at, {
+        message: `there is no ${what} of this name`,
         found: name,
-        allowed: wordList(known),
-        hint: didYouMean(name, known),
+        allowed: wordList(names),
+        hint: didYouMean(name, names),
       });
       continue;
     }
-    if (tellDriven(world.draft, world.issues, name, [...path, name])) continue;
-    const read = readNumber(written, 'angle', world.mechanisms.get(name)?.range);
-    if ('problem' in read)
-      world.issues.add([...path, name], {
-        message: read.problem,
+    const found = read(name, written, at);
+    if (found === undefined) continue;
+    if ('problem' in found)
+      world.issues.add(at, {
+        message: found.problem,
         found: shown(written),
-        allowed: read.allowed,
-        hint: read.hint,
+        allowed: found.allowed,
+        hint: found.hint,
       });
-    else start[name] = read.value;
+    else figures[name] = found.value;
   }
-  return start;
+  return figures;
+}
+
+function readStart(world: World, raw: Plain | undefined, path: Path): Record<string, number> {
+  const { draft, issues, mechanisms } = world;
+  return readFigures(world, raw, path, 'mechanism', draft.mechanisms, (name, written, at) =>
+    tellDriven(draft, issues, name, at)
+      ? undefined
+      : readNumber(written, 'angle', mechanisms.get(name)?.range),
+  );
 }
 
 /** Word for a node that has lost all its oil. */
@@ -121,35 +139,11 @@ export const DRY = 'dry';
 export const ALL = 1;
 
 function readGas(world: World, raw: Plain | undefined, path: Path): Record<string, number> {
-  const gas: Record<string, number> = {};
-  if (!isMap(raw)) return gas;
-  for (const [name, written] of Object.entries(raw)) {
-    const at = [...path, name];
-    if (!world.nodes.has(name)) {
-      const known = [...world.nodes.keys()];
-      world.issues.addKey(at, {
-        message: 'there is no node of this name',
-        found: name,
-        allowed: wordList(known),
-        hint: didYouMean(name, known),
-      });
-      continue;
-    }
-    if (written === DRY) {
-      gas[name] = ALL;
-      continue;
-    }
+  return readFigures(world, raw, path, 'node', world.nodes, (_, written) => {
+    if (written === DRY) return { value: ALL };
     const read = readNumber(written, 'volume', [0, ALL]);
-    if ('problem' in read)
-      world.issues.add(at, {
-        message: read.problem,
-        found: shown(written),
-        allowed: `${read.allowed}, or ${DRY}`,
-        hint: read.hint,
-      });
-    else gas[name] = read.value;
-  }
-  return gas;
+    return 'problem' in read ? { ...read, allowed: `${read.allowed}, or ${DRY}` } : read;
+  });
 }
 
 function checkExpected(world: World, rule: string, path: Path): void {
