@@ -189,7 +189,7 @@ describe('the command line', () => {
       write: () => undefined,
       now: () => 0,
     };
-    const code = runProgram(argv, io as never, engine, '1');
+    const code = runProgram(argv, io, engine, '1');
     return { code, text: out.join('') };
   };
 

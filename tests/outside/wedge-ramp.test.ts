@@ -83,7 +83,7 @@ describe('a tyre on a ramp in the bay', () => {
       if (rampMargin(alone(middle, mu, 1.2))!.margin > 0) high = middle;
       else low = middle;
     }
-    expect(high).toBeGreaterThan(edge + 1 * DEG);
+    expect(high).toBeGreaterThan(edge + DEG);
     expect(moves(high + 0.05 * DEG, 1.2)).toBe(true);
     expect(moves(low - 0.05 * DEG, 1.2)).toBe(false);
   });
