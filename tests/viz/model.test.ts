@@ -122,6 +122,7 @@ describe('the store', () => {
   function open(): Store {
     const store = new Store((listener: Listener) => ({
       run: (request) => listener(answer({ id: 1, ...request }).reply),
+      series: () => undefined,
       stop: () => undefined,
     }));
     store.open({ file: 'hedgelark.yaml', text: TEXT });
@@ -165,6 +166,7 @@ describe('the store', () => {
         run: (request) => {
           if (!slow) l(answer({ id: 1, ...request }).reply);
         },
+        series: () => undefined,
         stop: () => undefined,
       };
     });

@@ -5,7 +5,7 @@ import { count, sentenceOfRun, titleOfRun } from './sentence.js';
 import type { Former, State } from './state.js';
 
 /** The change to the state. */
-export function arrived(before: State, reply: Reply): Partial<State> {
+export function arrived(before: State, reply: Exclude<Reply, { kind: 'series' }>): Partial<State> {
   if (reply.kind === 'progress') return { progress: reply.share };
   const over = { busy: false, asked: undefined, progress: 0 };
   // What could not be had leaves the former run, and its faults, on show.
@@ -27,6 +27,7 @@ export function arrived(before: State, reply: Reply): Partial<State> {
   return {
     ...over,
     picture,
+    series: shown?.file === picture.file ? before.series : new Map(),
     former: formerOf(before, picture),
     source: before.asked?.source ?? before.source,
     faults: picture.faults,

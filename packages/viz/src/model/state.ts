@@ -1,7 +1,7 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
 import type { BlowDownState } from './blow-down.js';
 import { NO_MAP } from './blow-down.js';
-import type { FaultEntry, Issue, Picture, System, Timing } from '../worker/message.js';
+import type { Edit, FaultEntry, Issue, Picture, System, Timing, Trace } from '../worker/message.js';
 
 /** A scenario text and the name it goes by. */
 export interface Source {
@@ -28,6 +28,10 @@ export interface State {
   readonly source: Source | undefined;
   /** The faults asked for; those of the run on show follow when it arrives. */
   readonly faults: readonly FaultEntry[];
+  /** Changes of the scenario's figures in force on top of `source`. */
+  readonly edits: readonly Edit[];
+  /** Channels of the run on show as far as they were asked for and have come; see model/series.ts. */
+  readonly series: ReadonlyMap<string, Trace>;
   /** The files the user has given, to go back to. */
   readonly files: readonly Source[];
   /** What is being simulated; the run on show stays until it is there. */
@@ -65,6 +69,8 @@ export const EMPTY: State = {
   picture: undefined,
   source: undefined,
   faults: [],
+  edits: [],
+  series: new Map(),
   files: [],
   asked: undefined,
   progress: 0,

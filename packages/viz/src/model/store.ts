@@ -1,11 +1,12 @@
 /** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
 import type { Condition } from '../worker/blow-down-message.js';
-import type { FaultEntry, Reply, RunRequest } from '../worker/message.js';
+import type { FaultEntry, Reply, RunRequest, SeriesRequest } from '../worker/message.js';
 import { arrived } from './arrival.js';
 import { sourcesOf } from './file.js';
 import type { GivenFile } from './file.js';
 import { eventAfter, eventBefore, flagAfter, reached } from './history.js';
 import { sentenceOfFlag } from './sentence.js';
+import { SeriesBook } from './series.js';
 import { follow, zoomed } from './span.js';
 import { EMPTY, RATES } from './state.js';
 import type { Selection, Source, State } from './state.js';
@@ -15,6 +16,7 @@ export type Watcher = (changed: ReadonlySet<keyof State>) => void;
 /** Whatever can be asked for a run: the worker, or a stand-in. */
 export interface Runner {
   run(request: Omit<RunRequest, 'id'>): void;
+  series(request: SeriesRequest): void;
   stop(): void;
 }
 
@@ -22,6 +24,8 @@ export class Store {
   #state: State = EMPTY;
   #watchers = new Set<Watcher>();
   #runner: Runner;
+  /** Channels of the run on show, fetched when a view wants them. */
+  readonly series = new SeriesBook(this, (request) => this.#runner.series(request));
 
   constructor(makeRunner: (listener: (reply: Reply) => void) => Runner) {
     this.#runner = makeRunner((reply) => this.receive(reply));
@@ -98,10 +102,15 @@ export class Store {
     const asked = { source, card: how.card ?? '' };
     const faults = how.faults ?? this.#state.faults;
     this.set({ asked, busy: true, progress: 0, failure: '', faults });
-    this.#runner.run({ ...source, ...how });
+    const { edits } = this.#state;
+    this.#runner.run({ ...source, ...how, ...(edits.length > 0 && { edits }) });
   }
 
   receive(reply: Reply): void {
+    if (reply.kind === 'series') {
+      this.series.receive(reply.traces);
+      return;
+    }
     this.set(arrived(this.#state, reply));
   }
 

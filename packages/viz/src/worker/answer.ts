@@ -2,6 +2,7 @@
 import { blowDownUnder, readScenario, simulate } from '@wheelwell/core';
 import type { Issue, Reading, Scenario } from '@wheelwell/core';
 import type { Reply, RunRequest } from './message.js';
+import { remember } from './series.js';
 import { arraysOf, picture } from './picture.js';
 
 export interface Answer {
@@ -46,7 +47,8 @@ export function answer(request: RunRequest, tell?: (share: number) => void): Ans
       card: name,
       ...(onProgress === undefined ? {} : { onProgress }),
     });
-    const made = picture(scenario, run, performance.now() - started, condition);
+    remember(id, run);
+    const made = picture(id, scenario, run, performance.now() - started, condition);
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);

@@ -1,5 +1,5 @@
 /** The page's side of the workers: the latest request wins, and a run can be stopped. */
-import type { Reply, RunRequest } from './message.js';
+import type { Reply, RunRequest, SeriesRequest } from './message.js';
 
 export type Listener = (reply: Reply) => void;
 
@@ -17,12 +17,15 @@ interface Seat {
   readonly worker: Worker;
   /** Request it works on; 0 when idle. */
   job: number;
+  /** The run it holds, whose channels can be asked for; 0 for none. */
+  holds: number;
 }
 
 export class Engine {
   #seats: Seat[] = [];
   #next: RunRequest | undefined;
   #id = 0;
+  #shown = 0;
   #timer = 0;
   #ready = false;
   readonly #listener: Listener;
@@ -38,6 +41,11 @@ export class Engine {
     this.#send();
   }
 
+  /** Asks for channels of a run; unanswered when no worker holds it any more. */
+  series(request: SeriesRequest): void {
+    this.#seats.find((s) => s.holds === request.run)?.worker.postMessage(request);
+  }
+
   /** Gives up what is being computed. */
   stop(): void {
     this.#next = undefined;
@@ -48,8 +56,11 @@ export class Engine {
   #send(): void {
     clearTimeout(this.#timer);
     if (this.#next === undefined) return;
+    const idle = this.#seats.filter((s) => s.job === 0);
+    // The run on show stays where its channels can be asked for.
     const seat =
-      this.#seats.find((s) => s.job === 0) ??
+      idle.find((s) => s.holds !== this.#shown) ??
+      idle[0] ??
       (this.#seats.length < MOST ? this.#seat() : undefined);
     if (seat === undefined) {
       this.#timer = window.setTimeout(() => {
@@ -70,7 +81,14 @@ export class Engine {
   }
 
   #received(reply: Reply): void {
-    if (reply.id === this.#id) this.#listener(reply);
+    if (reply.kind === 'series') {
+      if (reply.id === this.#shown) this.#listener(reply);
+      return;
+    }
+    if (reply.id === this.#id) {
+      if (reply.kind === 'picture') this.#shown = reply.id;
+      this.#listener(reply);
+    }
     if (reply.kind === 'progress') return;
     if (this.#next !== undefined) this.#send();
     if (this.#ready) return;
@@ -85,9 +103,11 @@ export class Engine {
       type: 'module',
       name: 'wheelwell',
     });
-    const seat: Seat = { worker, job: 0 };
+    const seat: Seat = { worker, job: 0, holds: 0 };
     worker.onmessage = (e: MessageEvent<Reply>) => {
-      if (e.data.kind !== 'progress') seat.job = 0;
+      const { kind, id } = e.data;
+      if (kind !== 'progress' && kind !== 'series') seat.job = 0;
+      if (kind === 'picture') seat.holds = id;
       this.#received(e.data);
     };
     worker.onerror = (e) => {

@@ -4,6 +4,7 @@
  */
 import type {
   BayEntry,
+  ChannelInfo,
   FaultEntry,
   Flag,
   Issue,
@@ -18,6 +19,7 @@ import type { BlowDownFacts, Condition } from './blow-down-message.js';
 
 export type {
   BayEntry,
+  ChannelInfo,
   FaultEntry,
   Flag,
   Issue,
@@ -39,6 +41,14 @@ export interface Display {
   readonly unit: string;
 }
 
+/** A figure of the scenario changed by the user: where in the file, and the value as a file would have it. */
+export interface Edit {
+  /** Dotted, e.g. `components.left-actuator.bore`. */
+  readonly path: string;
+  /** E.g. `42 mm`. */
+  readonly value: string;
+}
+
 /** A request: read the text, then simulate one of its cards. */
 export interface RunRequest {
   readonly id: number;
@@ -50,6 +60,25 @@ export interface RunRequest {
   readonly faults?: readonly FaultEntry[];
   /** Another charge and temperature than the card's. */
   readonly condition?: Condition;
+  /** Changes in force on top of the text; none when absent. */
+  readonly edits?: readonly Edit[];
+}
+
+/** Asks for channels of a run that was made before. */
+export interface SeriesRequest {
+  readonly kind: 'series';
+  readonly run: number;
+  readonly names: readonly string[];
+  /** The solver's own points, both sides of every event; else the ends of steps, which is quicker. */
+  readonly fine: boolean;
+}
+
+/** A channel over time: s (never falling; twice the same at a jump), SI. */
+export interface Trace {
+  readonly run: number;
+  readonly fine: boolean;
+  readonly t: Float32Array;
+  readonly v: Float32Array;
 }
 
 export type Reply =
@@ -61,6 +90,12 @@ export type Reply =
       readonly issues: readonly Issue[];
     }
   | { readonly id: number; readonly kind: 'failure'; readonly message: string }
+  /** What there is of the channels asked for; `id` is the run's. */
+  | {
+      readonly id: number;
+      readonly kind: 'series';
+      readonly traces: readonly (readonly [name: string, trace: Trace])[];
+    }
   /** Still at it; `share` of the card is done, 0..1. */
   | { readonly id: number; readonly kind: 'progress'; readonly share: number };
 
@@ -145,6 +180,10 @@ export interface AngleSamples {
 
 /** All that the page shows of one run. */
 export interface Picture {
+  /** Which run this is; channels are asked for by it. */
+  readonly run: number;
+  /** What can be asked for. */
+  readonly channels: readonly ChannelInfo[];
   readonly file: string;
   readonly title: string;
   readonly note: string;

@@ -19,6 +19,7 @@ const CATALOGUE: readonly FaultFacts[] = FAULT_GROUPS.flatMap((group) =>
 );
 
 export function picture(
+  id: number,
   scenario: Scenario,
   run: Run,
   elapsed: number,
@@ -26,6 +27,8 @@ export function picture(
 ): Picture {
   const blowDown = blowDownFacts(scenario, run, condition);
   return {
+    run: id,
+    channels: run.channels,
     file: scenario.file,
     title: scenario.title,
     note: scenario.note,

@@ -2,16 +2,22 @@
 import { answer } from './answer.js';
 import type { MapJob } from './blow-down-message.js';
 import { work } from './map.js';
-import type { RunRequest } from './message.js';
+import type { RunRequest, SeriesRequest } from './message.js';
+import { seriesOf } from './series.js';
 
 // The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
 const scope = self as unknown as {
-  onmessage: ((e: MessageEvent<RunRequest | MapJob>) => void) | null;
+  onmessage: ((e: MessageEvent<RunRequest | SeriesRequest | MapJob>) => void) | null;
   postMessage(message: unknown, transfer: Transferable[]): void;
 };
 
 scope.onmessage = (e) => {
   if ('kind' in e.data) {
+    if (e.data.kind === 'series') {
+      const { reply, transfer } = seriesOf(e.data);
+      scope.postMessage(reply, transfer);
+      return;
+    }
     void work(e.data, (reply) => scope.postMessage(reply, []));
     return;
   }
