@@ -3,6 +3,7 @@ import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { demos } from '../model/demos.js';
 import { BlowDownWork } from '../model/blow-down.js';
 import { reached } from '../model/history.js';
+import { MeasuredWork } from '../model/measured.js';
 import { Store } from '../model/store.js';
 import { define } from '../view/base.js';
 import '../view/busy.js';
@@ -50,7 +51,10 @@ export class App extends LitElement {
   declare keys: boolean;
 
   readonly store = new Store((listener) => new Engine(listener));
-  readonly works: Works = { blowDown: new BlowDownWork(this.store, new Mapper()) };
+  readonly works: Works = {
+    blowDown: new BlowDownWork(this.store, new Mapper()),
+    measured: new MeasuredWork(this.store),
+  };
   /** Aborted when the element leaves the page. */
   #left = new AbortController();
 

@@ -1,6 +1,7 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
 import type { BlowDownState } from './blow-down.js';
 import { NO_MAP } from './blow-down.js';
+import type { MeasuredTime } from './measured.js';
 import type { Edit, FaultEntry, Issue, Picture, System, Timing, Trace } from '../worker/message.js';
 
 /** A scenario text and the name it goes by. */
@@ -57,6 +58,8 @@ export interface State {
   /** The bench at work, by the name of its view; empty for the plain swing. */
   readonly bench: string;
   readonly blowDown: BlowDownState;
+  /** Times taken by hand, laid over the chart. */
+  readonly measured: readonly MeasuredTime[];
   /** Drawings and chart large, for a room full of people. */
   readonly large: boolean;
   /** What was last said to a screen reader. */
@@ -87,6 +90,7 @@ export const EMPTY: State = {
   system: 'us',
   bench: '',
   blowDown: NO_MAP,
+  measured: [],
   large: false,
   said: '',
 };

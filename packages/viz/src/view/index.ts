@@ -6,6 +6,7 @@ import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { BlowDownWork } from '../model/blow-down.js';
 import { isStart } from '../model/history.js';
+import type { MeasuredWork } from '../model/measured.js';
 import type { State } from '../model/state.js';
 import type { Store } from '../model/store.js';
 import './bay.js';
@@ -26,6 +27,7 @@ export type Area = 'stage' | 'chart' | 'fact' | 'panel' | 'bench';
 /** What the benches work with, beside the store. */
 export interface Works {
   readonly blowDown: BlowDownWork;
+  readonly measured: MeasuredWork;
 }
 
 export interface ViewEntry {
