@@ -6,10 +6,9 @@
  * compressed in the page against 26 KB). The parser is given node classes that only hold what was read,
  * so nothing that is parsed can ever be evaluated by mathjs.
  */
-import { create, createParse, createTyped, createUnitClass } from 'mathjs';
+import { createParse, createUnitClass } from 'mathjs';
 
 declare module 'mathjs' {
-  export const createTyped: FactoryFunction<unknown>;
   export function createUnitClass(dependencies: Record<string, unknown>): UnitType;
   export function createParse(dependencies: Record<string, unknown>): (text: string) => Node;
 }
@@ -90,9 +89,14 @@ function nodeClass(type: string): unknown {
   return Plain;
 }
 
+/** Only text is ever given to the parser: nothing need choose among its signatures or convert. */
+const typed = Object.assign((_: string, signatures: { string: unknown }) => signatures.string, {
+  addConversion: () => undefined,
+});
+
 /** Text of an expression to its tree; throws on a syntax error. */
 export const parseTree: (text: string) => Node = createParse({
-  typed: (create({ createTyped }) as unknown as { typed: unknown }).typed,
+  typed,
   numeric: (text: string) => Number(text),
   config,
   ...Object.fromEntries(NODES.map((type) => [type, nodeClass(type)])),

@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { didYouMean } from '../quantity/index.js';
 import { shown, wordList, type IssueList } from './issue-list.js';
 import type { Plain } from './parse.js';
@@ -6,12 +6,12 @@ import type { Plain } from './parse.js';
 type Path = readonly (string | number)[];
 
 /** Checks one piece of the file; its issues go into the list, with their places. */
-export function check<T>(
-  schema: z.ZodType<T>,
+export function check<S extends z.ZodMiniType>(
+  schema: S,
   value: Plain | undefined,
   path: Path,
   issues: IssueList,
-): T | undefined {
+): z.output<S> | undefined {
   const result = schema.safeParse(value);
   if (result.success) return result.data;
   for (const issue of result.error.issues) report(issue, value, path, issues);

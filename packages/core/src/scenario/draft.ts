@@ -1,4 +1,5 @@
 /** A scenario file whose pieces have been checked one by one; references are not followed yet. */
+import type * as z from 'zod/mini';
 import type { DeviceDefinition, MechanismDefinition } from '../define/device.js';
 import { didYouMean } from '../quantity/index.js';
 import type { Catalogues } from '../define/catalogue.js';
@@ -14,20 +15,20 @@ export interface DraftPart<D> {
   readonly definition?: D;
   /** As written, for references that can be followed even where something else is wrong. */
   readonly raw: PlainMap;
-  readonly frame?: KindSchema['frame']['_output'];
+  readonly frame?: z.output<KindSchema['frame']>;
   readonly parameters?: Record<string, unknown>;
 }
 
 export interface Draft {
   readonly title?: string;
   readonly note: string;
-  readonly fluid?: Schemas['fluid']['_output'];
+  readonly fluid?: z.output<Schemas['fluid']>;
   readonly ambient?: number;
   readonly airspeed?: number;
   readonly components: ReadonlyMap<string, DraftPart<DeviceDefinition>>;
   readonly mechanisms: ReadonlyMap<string, DraftPart<MechanismDefinition>>;
   readonly nodes: ReadonlyMap<string, { volume?: number; air?: number; note?: string } | undefined>;
-  readonly units: ReadonlyMap<string, Schemas['unit']['_output'] | undefined>;
+  readonly units: ReadonlyMap<string, z.output<Schemas['unit']> | undefined>;
   readonly limits?: Record<string, number | undefined>;
   readonly rules: readonly Plain[];
   readonly cards: ReadonlyMap<string, Plain>;

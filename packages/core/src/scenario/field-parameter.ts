@@ -1,5 +1,5 @@
 /** Fields for curves, and the one field for every declared parameter. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { ParameterDefinition, Quantity, Shape } from '../define/parameter.js';
 import { didYouMean, inUnit, QUANTITY_WORDS, usualUnit } from '../quantity/index.js';
 import {
@@ -68,7 +68,7 @@ export function shapeField(
   gives: Quantity,
   range: readonly [number, number],
   description: string,
-): z.ZodType<WrittenShape> {
+): z.ZodMiniType<WrittenShape> {
   const allowed = 'a table [[x, y], ...] or { expression: ..., from: ..., to: ... }';
   return field(
     (value, context): WrittenShape => {
@@ -123,12 +123,12 @@ export function shapeField(
 }
 
 /** One field for a declared parameter, optional where the declaration gives a default. */
-export function parameterField(p: ParameterDefinition): z.ZodType<unknown> {
+export function parameterField(p: ParameterDefinition): z.ZodMiniType<unknown> {
   const schema = requiredField(p);
   return p.default === undefined ? schema : z.optional(schema);
 }
 
-function requiredField(p: ParameterDefinition): z.ZodType<unknown> {
+function requiredField(p: ParameterDefinition): z.ZodMiniType<unknown> {
   switch (p.type) {
     case 'choice':
       return choiceField(p.choices, describe(p, p.default));

@@ -1,5 +1,5 @@
 /** The field for a controller's state table: states by name, in declared order, the first the initial one. */
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { StateTable } from '../define/parameter.js';
 import { didYouMean } from '../quantity/index.js';
 import { complain, field, readNumber, type Wrong } from './field.js';
@@ -28,7 +28,7 @@ type Row = State['next'][number];
 type Path = (string | number)[];
 type Tell = (path: Path, input: unknown, wrong: Wrong) => void;
 
-export function stateTableField(description: string): z.ZodType<StateTable> {
+export function stateTableField(description: string): z.ZodMiniType<StateTable> {
   return field(
     (value, context): StateTable =>
       readStates(value, (path, input, wrong) => void complain(context, input, wrong, path)),

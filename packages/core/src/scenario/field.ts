@@ -1,5 +1,5 @@
 /** The fields of a scenario file as zod schemas: each reads text into SI and says what is wrong. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Quantity } from '../define/parameter.js';
 import { didYouMean, inUnit, parseQuantity, QUANTITY_WORDS } from '../quantity/index.js';
 import { wordList } from './issue-list.js';
@@ -15,7 +15,7 @@ export interface Wrong {
   readonly hint?: string;
 }
 
-type Context = z.core.$RefinementCtx;
+type Context = z.core.ParsePayload;
 
 /** Adds a custom issue at a path below the field. */
 export function complain(
@@ -34,12 +34,18 @@ export function complain(
   return z.NEVER;
 }
 
+/** Says of a schema what editors should know: it goes into the JSON Schema. */
+export function told<S extends z.ZodMiniType>(schema: S, meta: Record<string, unknown>): S {
+  z.globalRegistry.add(schema, meta);
+  return schema;
+}
+
 /** A field that reads plain data with `read`; `meta` goes into the JSON Schema. */
 export function field<T>(
   read: (value: unknown, context: Context) => T,
   meta: Record<string, unknown>,
-): z.ZodType<T> {
-  return z.unknown().transform(read).meta(meta);
+): z.ZodMiniType<T> {
+  return told(z.pipe(z.unknown(), z.transform(read)), meta);
 }
 
 /** A number with its unit, to SI, inside an inclusive range. */
@@ -74,7 +80,7 @@ export function quantityField(
   quantity: Quantity,
   range?: readonly [number, number],
   description = '',
-): z.ZodType<number> {
+): z.ZodMiniType<number> {
   const { name, examples } = QUANTITY_WORDS[quantity];
   return field(
     (value, context) => {
@@ -95,7 +101,7 @@ export function quantityField(
 export function differenceField(
   range: readonly [number, number],
   description: string,
-): z.ZodType<number> {
+): z.ZodMiniType<number> {
   const allowed = `a difference of temperatures, ${range[0]} K to ${range[1]} K`;
   return field(
     (value, context) => {
@@ -116,7 +122,10 @@ export function differenceField(
   );
 }
 
-export function choiceField(choices: readonly string[], description: string): z.ZodType<string> {
+export function choiceField(
+  choices: readonly string[],
+  description: string,
+): z.ZodMiniType<string> {
   return field(
     (value, context) => {
       if (typeof value === 'string' && choices.includes(value)) return value;
@@ -134,7 +143,7 @@ export function choiceField(choices: readonly string[], description: string): z.
   );
 }
 
-export function switchField(description: string): z.ZodType<boolean> {
+export function switchField(description: string): z.ZodMiniType<boolean> {
   return field(
     (value, context) => {
       if (typeof value === 'boolean') return value;
@@ -152,7 +161,7 @@ export function pointField(
   range: readonly [number, number],
   description: string,
   wrong: (first: number, second: number) => Wrong | undefined = () => undefined,
-): z.ZodType<readonly [number, number]> {
+): z.ZodMiniType<readonly [number, number]> {
   return field(
     (value, context): readonly [number, number] => {
       if (!Array.isArray(value) || value.length !== 2) {
@@ -173,7 +182,10 @@ export function pointField(
 }
 
 /** A name given by the author, or a reference to one. */
-export function nameField(description: string, missing = 'a name is missing'): z.ZodType<string> {
+export function nameField(
+  description: string,
+  missing = 'a name is missing',
+): z.ZodMiniType<string> {
   return field(
     (value, context) => {
       if (typeof value === 'string' && value.length <= LONGEST_NAME && NAME.test(value))
@@ -186,7 +198,7 @@ export function nameField(description: string, missing = 'a name is missing'): z
 }
 
 /** Free text; numbers are taken as text. */
-export function textField(description: string, longest = 4_000): z.ZodType<string> {
+export function textField(description: string, longest = 4_000): z.ZodMiniType<string> {
   return field(
     (value, context) => {
       if (typeof value === 'number') return String(value);

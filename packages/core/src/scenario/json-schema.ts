@@ -1,6 +1,6 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Catalogues } from '../define/catalogue.js';
-import { field } from './field.js';
+import { field, told } from './field.js';
 import { LONGEST_NAME, NAME } from './names.js';
 import { schemasOf } from './schema.js';
 import { RULES } from './schema-card.js';
@@ -15,8 +15,9 @@ const maybe = z.optional;
  */
 export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
   const s = schemasOf(catalogues);
-  const named = (schema: z.ZodType) => z.record(z.string().regex(NAME).max(LONGEST_NAME), schema);
-  const kinds = (map: ReadonlyMap<string, { whole: z.ZodType }>) => {
+  const named = (schema: z.ZodMiniType) =>
+    z.record(z.string().check(z.regex(NAME), z.maxLength(LONGEST_NAME)), schema);
+  const kinds = (map: ReadonlyMap<string, { whole: z.ZodMiniType }>) => {
     const options = [...map.values()].map(
       ({ whole }) => whole,
     ) as unknown as z.core.$ZodTypeDiscriminable[];
@@ -27,7 +28,7 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
   const rules = Object.keys(RULES).map(
     (kind) => s.rules[kind as keyof typeof RULES],
   ) as unknown as [z.core.$ZodTypeDiscriminable];
-  const card = s.card.extend({
+  const card = z.extend(s.card, {
     set: maybe(
       z.record(
         z.string(),
@@ -53,7 +54,7 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
     steps: maybe(z.array(s.step)),
   });
   const whole = strict({
-    wheelwell: z.literal(1).meta({ description: 'version of the format' }),
+    wheelwell: told(z.literal(1), { description: 'version of the format' }),
     title: s.title,
     note: s.note,
     fluid: s.fluid,

@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { Quantity } from '../define/parameter.js';
 import { parseAnyQuantity } from '../quantity/index.js';
 import { complain, field, quantityField } from './field.js';
@@ -73,7 +73,7 @@ export const LIMITS: Readonly<
 };
 
 /** Field of a limit by its name; one that only a rule knows takes whatever its unit says. */
-export function limitField(name: string): z.ZodType<number> {
+export function limitField(name: string): z.ZodMiniType<number> {
   if (Object.hasOwn(LIMITS, name)) {
     const { quantity, range, about } = LIMITS[name];
     return quantityField(quantity, range, about);

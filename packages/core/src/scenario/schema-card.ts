@@ -1,6 +1,6 @@
 /** Schemas of rules and test cards: the parts that do not depend on the catalogues. */
-import * as z from 'zod';
-import { choiceField, nameField, quantityField, switchField, textField } from './field.js';
+import * as z from 'zod/mini';
+import { choiceField, nameField, quantityField, switchField, textField, told } from './field.js';
 import { note } from './schema-part.js';
 import { AIRSPEED } from './setting.js';
 import { strict } from './strict.js';
@@ -11,20 +11,19 @@ const event = strict({
   device: nameField('a device, mechanism or unit'),
   to: textField('the mode, motion or phase it enters', 60),
 });
-const condition = z.union([
-  strict({
+/** Conditions are told apart by their keys before zod sees them. */
+export const CONDITIONS = {
+  device: strict({
     device: nameField('a device, mechanism or unit'),
     in: textField('a mode, motion or phase', 60),
     not: maybe(switchField('the opposite')),
   }),
-  strict({
+  channel: strict({
     channel: textField('a channel, e.g. left-leg.angle', 130),
     above: maybe(textField('a quantity')),
     below: maybe(textField('a quantity')),
   }),
-]);
-/** Conditions are told apart by their keys before zod sees them. */
-export const CONDITIONS = { device: condition.options[0], channel: condition.options[1] };
+};
 export const EVENT = event;
 
 const time = (about: string) => quantityField('time', [0, 3600], about);
@@ -36,7 +35,7 @@ const ruleFrame = {
 // Read on their own, by their own schemas; what editors should know of them is said here.
 const word = (description: string) => ({ type: 'string', description });
 const pieceOf = (description: string, properties: Record<string, unknown>, required: string[]) =>
-  z.unknown().meta({
+  told(z.unknown(), {
     type: 'object',
     description,
     properties,
@@ -63,7 +62,7 @@ const state = (about: string) =>
     [],
   );
 const level = (about: string) =>
-  maybe(z.unknown().meta({ type: ['string', 'number'], description: about }));
+  maybe(told(z.unknown(), { type: ['string', 'number'], description: about }));
 const levels = { low: level('lowest figure allowed'), high: level('highest figure allowed') };
 
 /** Which parts each kind of rule has; events and conditions are read on their own. */

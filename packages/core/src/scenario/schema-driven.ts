@@ -1,5 +1,5 @@
 /** Schema of `driven:` under a mechanism. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import {
   choiceField,
   complain,

@@ -1,8 +1,16 @@
 /** Schemas of devices and mechanisms, drawn from their definitions. Keys are as written in the file. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { DeviceDefinition, MechanismDefinition } from '../define/device.js';
 import type { ParameterDefinitions } from '../define/parameter.js';
-import { choiceField, complain, field, nameField, quantityField, textField } from './field.js';
+import {
+  choiceField,
+  complain,
+  field,
+  nameField,
+  quantityField,
+  textField,
+  told,
+} from './field.js';
 import { parameterField, readTable } from './field-parameter.js';
 import { kebab, LONGEST_NAME } from './names.js';
 import { driven, type WrittenDriven } from './schema-driven.js';
@@ -60,15 +68,15 @@ function pieces<T>(
   names: readonly {
     readonly name: string;
     readonly optional: boolean;
-    readonly schema: z.ZodType<T>;
+    readonly schema: z.ZodMiniType<T>;
   }[],
-): z.ZodType<Record<string, T>> {
+): z.ZodMiniType<Record<string, T>> {
   const shape = Object.fromEntries(
     names.map(({ name, optional, schema }) => [name, optional ? maybe(schema) : schema]),
   );
-  const whole = strict(shape) as unknown as z.ZodType<Record<string, T>>;
+  const whole = strict(shape) as unknown as z.ZodMiniType<Record<string, T>>;
   return names.every((n) => n.optional)
-    ? (maybe(whole) as unknown as z.ZodType<Record<string, T>>)
+    ? (maybe(whole) as unknown as z.ZodMiniType<Record<string, T>>)
     : whole;
 }
 
@@ -102,13 +110,13 @@ const MECHANISM_KEYS = ['is', 'note', 'driven'];
 const wire = textField('the device, or device.signal, that sets it', 2 * LONGEST_NAME + 1);
 
 /** Wires to its inputs; which inputs there are may be for its own state table to say. */
-function signals({ inputs = {}, tailor }: DeviceDefinition): z.ZodType | undefined {
+function signals({ inputs = {}, tailor }: DeviceDefinition): z.ZodMiniType | undefined {
   const names = Object.keys(inputs).map(kebab);
   const description = 'which signal of another device sets an input';
-  if (tailor !== undefined) return maybe(z.record(z.string(), wire)).meta({ description });
+  if (tailor !== undefined) return told(maybe(z.record(z.string(), wire)), { description });
   if (names.length === 0) return undefined;
   return maybe(
-    strict(Object.fromEntries(names.map((name) => [name, maybe(wire)]))).meta({ description }),
+    told(strict(Object.fromEntries(names.map((name) => [name, maybe(wire)]))), { description }),
   );
 }
 
@@ -138,7 +146,7 @@ function componentShape(definition: DeviceDefinition) {
   };
 }
 
-function parameterShape(parameters: ParameterDefinitions): Record<string, z.ZodType> {
+function parameterShape(parameters: ParameterDefinitions): Record<string, z.ZodMiniType> {
   return Object.fromEntries(
     Object.entries(parameters).map(([name, p]) => [kebab(name), parameterField(p)]),
   );
@@ -146,7 +154,7 @@ function parameterShape(parameters: ParameterDefinitions): Record<string, z.ZodT
 
 /** Schemas of the two halves of a component or mechanism, so that a fault in one hides none in the other. */
 export interface KindSchema {
-  readonly frame: z.ZodType<{
+  readonly frame: z.ZodMiniType<{
     note?: string;
     ports?: Record<string, string>;
     links?: Record<string, WrittenLink>;
@@ -155,14 +163,14 @@ export interface KindSchema {
   }>;
   /** Keys of the first half. */
   readonly keys: readonly string[];
-  readonly parameters: z.ZodType<Record<string, unknown>>;
+  readonly parameters: z.ZodMiniType<Record<string, unknown>>;
   /** Both together, for the JSON Schema. */
-  readonly whole: z.ZodType;
+  readonly whole: z.ZodMiniType;
 }
 
 function kindSchema(
-  frame: z.ZodRawShape,
-  parameters: Record<string, z.ZodType>,
+  frame: z.core.$ZodShape,
+  parameters: Record<string, z.ZodMiniType>,
   keys: readonly string[],
   about: DeviceDefinition | MechanismDefinition,
 ): KindSchema {
@@ -170,7 +178,7 @@ function kindSchema(
     frame: strict(frame),
     keys,
     parameters: strict(parameters, keys),
-    whole: strict({ ...frame, ...parameters }).meta({
+    whole: told(strict({ ...frame, ...parameters }), {
       description: `${about.title}. ${about.summary}`,
     }),
   };

@@ -1,5 +1,5 @@
 /** The zod schemas of a whole scenario file, drawn from the catalogues. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Catalogues } from '../define/catalogue.js';
 import {
   choiceField,
@@ -103,7 +103,7 @@ export function drawSchemas(catalogues: Catalogues) {
         kind,
         strict({ kind: z.literal(kind), ...shape }),
       ]),
-    ) as unknown as Record<keyof typeof RULES, z.ZodType>,
+    ) as unknown as Record<keyof typeof RULES, z.ZodMiniType>,
     card: strict(cardFrame),
     step,
     fault,
