@@ -179,7 +179,7 @@ export class App extends LitElement {
   /** The list that tells more about what was picked out comes to the top, unless a fault is being set. */
   #showSelection(): void {
     const { kind } = this.store.state.selection;
-    if (kind === 'none' || this.chosen.panel === 'faults') return;
+    if (kind === 'none' || kind === 'part' || this.chosen.panel === 'faults') return;
     this.#choose('panel', kind === 'flag' ? 'flags' : 'events');
   }
 

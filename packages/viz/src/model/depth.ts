@@ -29,6 +29,7 @@ export function lanesAt(picture: Picture, depth: Depth, selection: Selection): r
 /** Names the selection is about. */
 function involved(picture: Picture, selection: Selection): readonly string[] {
   if (selection.kind === 'flag') return picture.flags[selection.index]?.devices ?? [];
+  if (selection.kind === 'part') return [selection.name];
   if (selection.kind === 'none') return [];
   const { index } = selection;
   const { log } = picture;

@@ -14,7 +14,9 @@ export interface Source {
 export type Selection =
   | { readonly kind: 'none' }
   | { readonly kind: 'event'; readonly index: number }
-  | { readonly kind: 'flag'; readonly index: number };
+  | { readonly kind: 'flag'; readonly index: number }
+  /** A device, by its name in the scenario. */
+  | { readonly kind: 'part'; readonly name: string };
 
 /** A run that was on show, kept to compare times with. */
 export interface Former {

@@ -111,11 +111,7 @@ function moveOf(name: string, kind: DeviceDefinition, p: Parameters): MoveFacts 
   if (kind.kind === 'sequence-valve') {
     const sense = p.sense === 'low' ? -1 : 1;
     const from = value(p, 'trip') + sense * value(p, 'rigging');
-    return along(
-      'plunger',
-      from + sense * value(p, 'lap'),
-      from + sense * value(p, 'stroke'),
-    );
+    return along('plunger', from + sense * value(p, 'lap'), from + sense * value(p, 'stroke'));
   }
   for (const state of ['spool', 'lift', 'armature', 'position'])
     if (kind.states?.[state] !== undefined) return along(state, 0, 1);

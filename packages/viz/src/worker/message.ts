@@ -16,6 +16,7 @@ import type {
   Timing,
 } from '@wheelwell/core';
 import type { BlowDownFacts, Condition } from './blow-down-message.js';
+import type { CircuitFacts } from './circuit-message.js';
 
 export type {
   BayEntry,
@@ -208,6 +209,7 @@ export interface Picture {
   readonly statistics: Statistics;
   readonly angles: readonly AngleSamples[];
   readonly outlines: readonly OutlineSamples[];
+  readonly circuit: CircuitFacts;
   readonly display: Readonly<Record<System, Readonly<Partial<Record<Quantity, Display>>>>>;
   /** Where the aircraft has an emergency bottle and a card that pulls its handle. */
   readonly blowDown?: BlowDownFacts;

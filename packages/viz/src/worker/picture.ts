@@ -3,6 +3,7 @@ import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
 import type { ComponentEntry, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
 import { arraysIn, blowDownFacts } from './blow-down.js';
 import type { Condition } from './blow-down-message.js';
+import { circuitFacts } from './circuit.js';
 import { displayTable } from './display.js';
 import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
 import { sampleOutline } from './outline.js';
@@ -68,6 +69,7 @@ export function picture(
     statistics: run.statistics,
     angles: angles(run),
     outlines: outlines(run.scenario),
+    circuit: circuitFacts(run.scenario),
     display: { us: displayTable('us'), metric: displayTable('metric') },
     ...(blowDown === undefined ? {} : { blowDown }),
     elapsed,
