@@ -12,7 +12,7 @@ const LAYERS = {
     ['quantity'],
     ['medium'],
     ['component', 'mechanism', 'fault', 'monitor'],
-    ['scenario'],
+    ['scenario', 'recording'],
     ['network'],
     ['machine'],
     ['analysis'],

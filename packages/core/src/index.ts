@@ -61,6 +61,17 @@ export type {
   MomentPoint,
   ServiceStep,
 } from './analysis/index.js';
+export {
+  findOffset,
+  readRecording,
+  type ColumnChoice,
+  type Offset,
+  type OffsetPair,
+  type RecordedSeries,
+  type Recording,
+  type RecordingColumn,
+  type RecordingOptions,
+} from './recording/index.js';
 export { rampMargin, type RampMargin } from './mechanism/index.js';
 export { writeScenario, type Patched, type Reading } from './scenario/index.js';
 

@@ -1,5 +1,6 @@
 import type { Quantity, Run } from '../define/index.js';
 import { displayUnit, toDisplay, type DisplaySystem } from '../quantity/index.js';
+import { writeTable } from '../recording/index.js';
 
 /** What a CSV file holds: the event log, or the traces at the ticks. */
 export type CsvContent = 'events' | 'traces';
@@ -19,8 +20,7 @@ const FIGURES = 7;
  * heads of traces carry their unit, e.g. `left-leg.angle (deg)`.
  */
 export function toCsv(run: Run, options: CsvOptions): string {
-  const rows = options.content === 'events' ? events(run) : traces(run, options);
-  return rows.map((row) => `${row.map(quoted).join(',')}\r\n`).join('');
+  return writeTable(options.content === 'events' ? events(run) : traces(run, options));
 }
 
 function events(run: Run): string[][] {
@@ -79,8 +79,4 @@ function scaleOf(quantity: Quantity, units: DisplaySystem): (x: number) => numbe
 
 function figure(x: number): string {
   return Number.isFinite(x) ? String(Number(x.toPrecision(FIGURES))) : '';
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }
