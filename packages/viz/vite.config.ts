@@ -1,7 +1,13 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import type { PluginOption } from 'vite';
+import { leanLibraries } from './build/lean-libraries.js';
+import { leaveOut } from './build/leave-out.js';
+import { squeezeTemplates } from './build/squeeze-templates.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+/** What keeps the page light, in the worker, too. */
+const lean = (): PluginOption[] => [leanLibraries(), leaveOut(), squeezeTemplates()];
 
 export default defineConfig({
   root: here('.'),
@@ -11,6 +17,7 @@ export default defineConfig({
     // The public door of core, from source: the page never shows a stale build.
     alias: { '@wheelwell/core': here('../core/src/index.ts') },
   },
+  plugins: lean(),
   build: {
     outDir: 'dist',
     target: 'es2022',
@@ -18,6 +25,6 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1500,
   },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: lean },
   preview: { port: 4173, strictPort: false },
 });

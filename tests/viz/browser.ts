@@ -26,7 +26,7 @@ const FOLDER = here('../artefacts/page');
 const PLACE = join(FOLDER, 'some', 'place');
 /** What the page is built from. */
 const SOURCES = [
-  ...['src', 'public', 'index.html', 'vite.config.ts'].map((name) => join(VIZ, name)),
+  ...['src', 'public', 'build', 'index.html', 'vite.config.ts'].map((name) => join(VIZ, name)),
   here('../../packages/core/src'),
   here('../../scenarios'),
 ];
