@@ -6,7 +6,7 @@
  */
 import * as analysis from './analysis/index.js';
 import { components } from './component/index.js';
-import type { Card, Catalogues, FaultEntry, Run, Scenario } from './define/index.js';
+import type { Card, Catalogues, Edit, FaultEntry, Run, Scenario } from './define/index.js';
 import { faults } from './fault/index.js';
 import { simulateWith, type SimulateOptions } from './machine/index.js';
 import { mechanisms } from './mechanism/index.js';
@@ -14,9 +14,12 @@ import { fluids, gases } from './medium/index.js';
 import { rules } from './monitor/index.js';
 import {
   faultProblem,
+  holdWith,
   jsonSchemaOf,
   patchScenario,
   readWith,
+  type Edited,
+  type HeldScenario,
   type Patched,
   type Reading,
 } from './scenario/index.js';
@@ -73,7 +76,13 @@ export {
   type RecordingOptions,
 } from './recording/index.js';
 export { rampMargin, type RampMargin } from './mechanism/index.js';
-export { writeScenario, type Patched, type Reading } from './scenario/index.js';
+export {
+  writeScenario,
+  type Edited,
+  type HeldScenario,
+  type Patched,
+  type Reading,
+} from './scenario/index.js';
 
 /** Everything a scenario may name: devices, mechanisms, oils, faults, rules. */
 export const catalogues: Catalogues = { components, mechanisms, fluids, gases, faults, rules };
@@ -84,6 +93,28 @@ export const catalogues: Catalogues = { components, mechanisms, fluids, gases, f
  */
 export function readScenario(text: string, options: { readonly file?: string } = {}): Reading {
   return readWith(catalogues, text, options);
+}
+
+/**
+ * Holds a scenario text for changes. Reading it with changes costs what they touch, not a reading
+ * of the whole text; never throws.
+ */
+export function holdScenario(text: string, options: { readonly file?: string } = {}): HeldScenario {
+  return holdWith(catalogues, text, options);
+}
+
+/**
+ * Works changes of single values into a scenario text; comments, order and layout of all else stay
+ * as they are. A value out of its range is refused as reading refuses it; then there is no text.
+ */
+export function editScenarioText(
+  text: string,
+  edits: readonly Edit[],
+  options: { readonly file?: string } = {},
+): Edited {
+  const held = holdScenario(text, options);
+  const { issues } = held.read(edits);
+  return issues.length > 0 ? { issues } : held.write(edits);
 }
 
 /** The JSON Schema of scenario files, for editors. */

@@ -1,4 +1,5 @@
 export * from './parameter.js';
+export * from './edit.js';
 export * from './outcome.js';
 export * from './issue.js';
 export * from './frame.js';

@@ -1,7 +1,8 @@
+export { holdWith, readWith, type Edited, type HeldScenario } from './held.js';
 export { jsonSchemaOf } from './json-schema.js';
 export { LIMITS } from './limit.js';
 export { kebab } from './names.js';
 export { canBefall, faultProblem, patchScenario, type Patched } from './patch.js';
-export { readWith, type Reading } from './read.js';
+export type { Reading } from './read.js';
 export { modeWords, motionWords } from './world.js';
 export { writeScenario } from './write.js';

@@ -27,6 +27,15 @@ export class IssueList {
 
   constructor(readonly file: string) {}
 
+  /** The same places and issues, to go on from. */
+  copy(): IssueList {
+    const copy = new IssueList(this.file);
+    copy.list.push(...this.list);
+    for (const [path, place] of this.places) copy.places.set(path, place);
+    for (const [path, place] of this.keyPlaces) copy.keyPlaces.set(path, place);
+    return copy;
+  }
+
   /** Remembers where the value at a path begins. */
   place(path: Path, place: Place): void {
     this.places.set(path.join('\n'), place);

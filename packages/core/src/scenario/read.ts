@@ -15,7 +15,8 @@ import { settleDevices } from './device.js';
 import { readDriven } from './driven.js';
 import { readMechanism, type ReadMechanism } from './parameters.js';
 import { camel } from './names.js';
-import { parseText } from './parse.js';
+import type { Plain } from './parse.js';
+import type { IssueList } from './issue-list.js';
 import { buildRules } from './rule.js';
 import { readSignals } from './signal.js';
 import type { World } from './world.js';
@@ -31,18 +32,11 @@ export interface Reading {
 }
 
 /**
- * Reads a scenario from YAML text: every quantity to SI, defaults filled, expressions sampled,
- * references followed. Safe on text from anywhere: never throws, and cost and memory are bounded.
- * @param options.file name for the issues
+ * Reads a scenario from plain data: every quantity to SI, defaults filled, expressions sampled,
+ * references followed. Safe on data from anywhere: never throws, and cost and memory are bounded.
  */
-export function readWith(
-  catalogues: Catalogues,
-  text: string,
-  options: { readonly file?: string } = {},
-): Reading {
-  const file = options.file ?? '<text>';
-  const { data, issues } = parseText(text, file);
-  const written = data === undefined ? undefined : readDraft(data, catalogues, issues);
+export function readData(catalogues: Catalogues, data: Plain, issues: IssueList): Reading {
+  const written = readDraft(data, catalogues, issues);
   if (written === undefined) return { issues: issues.sorted() };
   const { components: devices, parameters } = settleDevices(written, issues);
   const draft = { ...written, components: devices };
@@ -83,7 +77,7 @@ export function readWith(
     return { issues: issues.sorted() };
   const scenario: Scenario = {
     wheelwell: 1,
-    file,
+    file: issues.file,
     title,
     note,
     fluid: {
