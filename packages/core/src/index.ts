@@ -77,6 +77,7 @@ export {
 } from './recording/index.js';
 export { rampMargin, type RampMargin } from './mechanism/index.js';
 export {
+  OWN_PARAMETERS,
   writeScenario,
   type Edited,
   type HeldScenario,

@@ -82,9 +82,7 @@ const isNamed = (keys: Keys): boolean =>
 function mayBegin(keys: Keys): boolean {
   const [first, , third] = keys;
   if (first === 'limits' || first === 'nodes') return keys.length <= 2;
-  return (
-    first === 'cards' && keys.length === 3 && ['set', 'start', 'gas'].includes(String(third))
-  );
+  return first === 'cards' && keys.length === 3 && ['set', 'start', 'gas'].includes(String(third));
 }
 
 /** The data with all changes; what is not changed is shared with the given one. */

@@ -11,7 +11,11 @@ interface Splice {
 
 /** The text with every change in it; undefined where a change has no place of its own in it (an alias). */
 export function spliced(text: string, placed: readonly PlacedEdit[]): string | undefined {
-  const { contents } = parseDocument(text, { schema: 'core', uniqueKeys: false, logLevel: 'error' });
+  const { contents } = parseDocument(text, {
+    schema: 'core',
+    uniqueKeys: false,
+    logLevel: 'error',
+  });
   const splices: Splice[] = [];
   // What begins anew in one place is written together, in the order given.
   for (const edit of placed) {

@@ -1,7 +1,7 @@
 /** The fields of a scenario file as zod schemas: each reads text into SI and says what is wrong. */
 import * as z from 'zod/mini';
-import type { Quantity } from '../define/parameter.js';
-import { didYouMean, inUnit, parseQuantity, QUANTITY_WORDS } from '../quantity/index.js';
+import type { NumberParameter, Quantity } from '../define/parameter.js';
+import { didYouMean, inUnit, parseQuantity, QUANTITY_WORDS, usualUnit } from '../quantity/index.js';
 import { wordList } from './issue-list.js';
 import { LONGEST_NAME, NAME, NAME_ALLOWED } from './names.js';
 
@@ -95,6 +95,13 @@ export function quantityField(
       samples: [...examples],
     },
   );
+}
+
+/** The field of a declared figure that is no device's. */
+export function ownField({ quantity, range, title, default: usual }: NumberParameter) {
+  const about =
+    usual === undefined ? title : `${title}; default ${inUnit(usual, usualUnit(quantity))}`;
+  return quantityField(quantity, range, about);
 }
 
 /** A difference of temperatures, K: units that count from a zero of their own are refused. */

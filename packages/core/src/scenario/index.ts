@@ -2,6 +2,7 @@ export { holdWith, readWith, type Edited, type HeldScenario } from './held.js';
 export { jsonSchemaOf } from './json-schema.js';
 export { LIMITS } from './limit.js';
 export { kebab } from './names.js';
+export { OWN_PARAMETERS } from './own-parameters.js';
 export { canBefall, faultProblem, patchScenario, type Patched } from './patch.js';
 export type { Reading } from './read.js';
 export { modeWords, motionWords } from './world.js';

@@ -1,4 +1,5 @@
 import type { Issue } from '../define/issue.js';
+import type { NumberParameter } from '../define/parameter.js';
 import type { MechanismEntry, Scenario } from '../define/scenario.js';
 import { buildCards } from './card.js';
 import type { Catalogues } from '../define/catalogue.js';
@@ -15,14 +16,12 @@ import { settleDevices } from './device.js';
 import { readDriven } from './driven.js';
 import { readMechanism, type ReadMechanism } from './parameters.js';
 import { camel } from './names.js';
+import { OIL, SURROUNDINGS } from './own-parameters.js';
 import type { Plain } from './parse.js';
 import type { IssueList } from './issue-list.js';
 import { buildRules } from './rule.js';
 import { readSignals } from './signal.js';
 import type { World } from './world.js';
-
-/** Oil at room temperature, and the share of free air that oil in service usually holds (common practice, no source). */
-const USUAL = { temperature: 293.15, freeAir: 0.005, ambient: 101325 };
 
 /** A scenario, or everything that keeps the text from being one. */
 export interface Reading {
@@ -82,13 +81,13 @@ export function readData(catalogues: Catalogues, data: Plain, issues: IssueList)
     note,
     fluid: {
       kind: fluid.kind,
-      temperature: fluid.temperature ?? USUAL.temperature,
-      freeAir: fluid['free-air'] ?? USUAL.freeAir,
-      thickness: fluid.thickness ?? 1,
-      warmedBy: fluid['warmed-by'] ?? 0,
+      temperature: fluid.temperature ?? given(OIL.temperature),
+      freeAir: fluid['free-air'] ?? given(OIL.freeAir),
+      thickness: fluid.thickness ?? given(OIL.thickness),
+      warmedBy: fluid['warmed-by'] ?? given(OIL.warmedBy),
     },
-    ambient: draft.ambient ?? USUAL.ambient,
-    airspeed: draft.airspeed ?? 0,
+    ambient: draft.ambient ?? given(SURROUNDINGS.ambient),
+    airspeed: draft.airspeed ?? given(SURROUNDINGS.airspeed),
     components,
     mechanisms: moving,
     nodes: buildNodes(world),
@@ -103,3 +102,5 @@ export function readData(catalogues: Catalogues, data: Plain, issues: IssueList)
 function camelKeys(limits: Record<string, number | undefined>): Scenario['limits'] {
   return Object.fromEntries(Object.entries(limits).map(([name, value]) => [camel(name), value]));
 }
+
+const given = ({ default: usual = 0 }: NumberParameter): number => usual;

@@ -1,8 +1,16 @@
 /** Schemas of rules and test cards: the parts that do not depend on the catalogues. */
 import * as z from 'zod/mini';
-import { choiceField, nameField, quantityField, switchField, textField, told } from './field.js';
+import {
+  choiceField,
+  nameField,
+  ownField,
+  quantityField,
+  switchField,
+  textField,
+  told,
+} from './field.js';
+import { CARD } from './own-parameters.js';
 import { note } from './schema-part.js';
-import { AIRSPEED } from './setting.js';
 import { strict } from './strict.js';
 
 const maybe = z.optional;
@@ -98,11 +106,9 @@ export const RULES = {
 export const cardFrame = {
   title: textField('title of the card', 200),
   note,
-  duration: quantityField('time', [1e-3, 3600], 'how long the run lasts'),
-  temperature: maybe(
-    quantityField('temperature', [203.15, 423.15], 'oil temperature for this card'),
-  ),
-  airspeed: maybe(quantityField('speed', AIRSPEED, 'equivalent airspeed for this card')),
+  duration: ownField(CARD.duration),
+  temperature: maybe(ownField(CARD.temperature)),
+  airspeed: maybe(ownField(CARD.airspeed)),
   set: maybe(z.record(z.string(), z.unknown())),
   faults: maybe(z.array(z.unknown())),
   start: maybe(z.record(z.string(), z.unknown())),

@@ -5,15 +5,16 @@ import {
   choiceField,
   differenceField,
   nameField,
+  ownField,
   pointField,
   quantityField,
   textField,
 } from './field.js';
 import { LIMITS, limitField } from './limit.js';
 import { kebab } from './names.js';
+import { NODE, OIL, SURROUNDINGS } from './own-parameters.js';
 import { cardFrame, names, RULES, step } from './schema-card.js';
 import { deviceSchema, mechanismSchema, note } from './schema-part.js';
-import { AIRSPEED, THICKNESS, WARMED_BY } from './setting.js';
 import { strict } from './strict.js';
 
 const maybe = z.optional;
@@ -55,36 +56,20 @@ export function drawSchemas(catalogues: Catalogues) {
   return {
     fluid: strict({
       kind: choiceField(Object.keys(fluids), 'which oil'),
-      temperature: maybe(
-        quantityField('temperature', [203.15, 423.15], 'oil temperature; default 20 degC'),
-      ),
-      'free-air': maybe(
-        quantityField('ratio', [0, 0.2], 'free air by volume at ambient pressure; default 0.5 %'),
-      ),
-      thickness: maybe(
-        quantityField(
-          'ratio',
-          THICKNESS,
-          "viscosity as a share of what the oil's data say; default 1",
-        ),
-      ),
-      'warmed-by': maybe(
-        differenceField(WARMED_BY, 'how much warmer it is than when it was shut in; default 0 K'),
-      ),
+      temperature: maybe(ownField(OIL.temperature)),
+      'free-air': maybe(ownField(OIL.freeAir)),
+      thickness: maybe(ownField(OIL.thickness)),
+      'warmed-by': maybe(differenceField(OIL.warmedBy.range, `${OIL.warmedBy.title}; default 0 K`)),
     }),
-    ambient: quantityField(
-      'pressure',
-      [1e4, 1.2e5],
-      'pressure of the surrounding air; default 101325 Pa',
-    ),
-    airspeed: quantityField('speed', AIRSPEED, 'equivalent airspeed; default 0 m/s, in a hangar'),
+    ambient: ownField(SURROUNDINGS.ambient),
+    airspeed: ownField(SURROUNDINGS.airspeed),
     title: textField('title of the scenario', 200),
     note,
     components: new Map(Object.values(components).map((d) => [d.kind, deviceSchema(d)])),
     mechanisms: new Map(Object.values(mechanisms).map((d) => [d.kind, mechanismSchema(d)])),
     node: strict({
-      volume: maybe(quantityField('volume', [0, 1], 'extra oil volume')),
-      air: maybe(quantityField('volume', [0, 0.1], 'trapped air at ambient pressure')),
+      volume: maybe(ownField(NODE.volume)),
+      air: maybe(ownField(NODE.air)),
       note,
     }),
     unit: strict({

@@ -6,6 +6,7 @@ import { differenceField } from './field.js';
 import { parameterField } from './field-parameter.js';
 import { lookUp } from './look-up.js';
 import { kebab } from './names.js';
+import { NODE, OIL } from './own-parameters.js';
 
 /** Where a setting goes: section, name and key as the scenario calls them. */
 export interface SettingPath {
@@ -14,30 +15,12 @@ export interface SettingPath {
   readonly key: string;
 }
 
-/** What a card may set besides the parameters of devices and mechanisms. */
-export const THICKNESS = [0.05, 20] as const;
-export const WARMED_BY = [-80, 80] as const;
-/** Equivalent airspeed, m/s. */
-export const AIRSPEED = [0, 200] as const;
-
+const { freeAir, thickness, warmedBy } = OIL;
+/** The temperature of the oil is a card's own condition, not a setting. */
 const FLUID_SETTINGS: Readonly<Record<string, ParameterDefinition>> = {
-  freeAir: { title: 'free air', why: '', quantity: 'ratio', range: [0, 0.2] },
-  thickness: {
-    title: 'viscosity as a share of the data',
-    why: '',
-    quantity: 'ratio',
-    range: THICKNESS,
-  },
-  warmedBy: {
-    title: 'warmed since it was shut in',
-    why: '',
-    quantity: 'temperature',
-    range: WARMED_BY,
-  },
-};
-const NODE: Readonly<Record<string, ParameterDefinition>> = {
-  volume: { title: 'extra oil volume', why: '', quantity: 'volume', range: [0, 1] },
-  air: { title: 'trapped air', why: '', quantity: 'volume', range: [0, 0.1] },
+  freeAir,
+  thickness,
+  warmedBy,
 };
 
 /** The field of a setting: as its definition says, but for what is a difference. */
@@ -47,7 +30,7 @@ export function settingField(
   definition: ParameterDefinition,
 ) {
   return section === 'fluid' && key === 'warmedBy'
-    ? differenceField(WARMED_BY, definition.title)
+    ? differenceField(warmedBy.range, definition.title)
     : parameterField(definition);
 }
 
