@@ -3,6 +3,7 @@ import { defineConfig } from 'vite';
 import type { PluginOption } from 'vite';
 import { leanLibraries } from './build/lean-libraries.js';
 import { leaveOut } from './build/leave-out.js';
+import { OFFLINE, offlineList } from './build/offline-list.js';
 import { squeezeTemplates } from './build/squeeze-templates.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -17,13 +18,19 @@ export default defineConfig({
     // The public door of core, from source: the page never shows a stale build.
     alias: { '@wheelwell/core': here('../core/src/index.ts') },
   },
-  plugins: lean(),
+  plugins: [lean(), offlineList(here('./public'))],
   build: {
     outDir: 'dist',
     target: 'es2022',
     // The polyfill would be an inline script; every browser with module workers has the real thing.
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1500,
+    rolldownOptions: {
+      input: { index: here('./index.html'), offline: here('./src/worker/offline.ts') },
+      output: {
+        entryFileNames: ({ name }) => (name === 'offline' ? OFFLINE : 'assets/[name]-[hash].js'),
+      },
+    },
   },
   worker: { format: 'es', plugins: lean },
   preview: { port: 4173, strictPort: false },

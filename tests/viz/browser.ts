@@ -23,7 +23,7 @@ const run = promisify(execFile);
 const ARTEFACTS = here('../artefacts/viz');
 const FOLDER = here('../artefacts/page');
 /** In a folder of its own below the root, which only a relative base survives. */
-const PLACE = join(FOLDER, 'some', 'place');
+export const PLACE = join(FOLDER, 'some', 'place');
 /** What the page is built from. */
 const SOURCES = [
   ...['src', 'public', 'build', 'index.html', 'vite.config.ts'].map((name) => join(VIZ, name)),
@@ -40,7 +40,7 @@ function changed(path: string): number {
 }
 
 /** Builds the page, unless a former test file has built it from the same sources. */
-async function build(): Promise<void> {
+export async function build(): Promise<void> {
   if (changed(join(PLACE, 'index.html')) > Math.max(...SOURCES.map(changed))) return;
   rmSync(FOLDER, { recursive: true, force: true });
   // As a user builds it: in its own process, for production, whatever the test runner has set.
@@ -50,7 +50,7 @@ async function build(): Promise<void> {
   });
 }
 
-const FLAGS = [
+export const FLAGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -59,6 +59,9 @@ const FLAGS = [
   '--disable-component-update',
   '--disable-sync',
 ];
+
+/** What playwright itself writes on the page's console. */
+const BLOCKED = /^Service Worker registration blocked by Playwright$/;
 
 export interface Visit {
   readonly page: Page;
@@ -112,11 +115,14 @@ export class Site {
       viewport: { width, height },
       colorScheme: scheme,
       reducedMotion,
+      // Each visit is a new browser: keeping the page on the device is for its own test.
+      serviceWorkers: 'block',
     });
     const said: string[] = [];
     const elsewhere: string[] = [];
     page.on('console', (m) => {
-      if (m.type() === 'error' || m.type() === 'warning') said.push(m.text());
+      const told = m.type() === 'error' || m.type() === 'warning';
+      if (told && !BLOCKED.test(m.text())) said.push(m.text());
     });
     page.on('pageerror', (e) => said.push(e.message));
     page.on('request', (r) => {

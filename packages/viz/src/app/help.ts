@@ -73,7 +73,8 @@ export class Help extends LitElement {
       <p>
         With the pointer: drag in the order chart or on the slider to move the play head; press an
         event or a flag to go to it; hold Ctrl and turn the wheel to bring the chart closer. A
-        scenario file can be dropped anywhere. All of it stays in this browser.
+        scenario file can be dropped anywhere. All of it stays in this browser; once it has been
+        loaded, the page works without a network.
       </p>
       <div class="end">
         <label

@@ -1,1 +1,2 @@
 import './app.js';
+import './renewal.js';
