@@ -92,6 +92,7 @@ function run(
       return runOf(e);
     },
     scenarioJsonSchema: () => ({ title: 'a schema' }),
+    observationJsonSchema: () => ({ title: 'another schema' }),
     catalogues: {
       components,
       mechanisms,
@@ -363,6 +364,7 @@ describe('list', () => {
 describe('the program itself', () => {
   it('prints the schema', () => {
     expect(JSON.parse(run('schema').out)).toEqual({ title: 'a schema' });
+    expect(JSON.parse(run('schema --observations').out)).toEqual({ title: 'another schema' });
   });
   it('names the nearest command or option, and ends with 2', () => {
     const command = run('swng good.yaml');

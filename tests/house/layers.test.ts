@@ -13,7 +13,7 @@ const LAYERS = {
     ['medium'],
     ['component', 'mechanism', 'fault', 'monitor'],
     ['scenario', 'recording'],
-    ['network'],
+    ['network', 'observation'],
     ['machine'],
     ['analysis'],
     ['report'],
@@ -26,9 +26,9 @@ const LAYERS = {
 /** Packages from the registry that only some rooms of core may use, so that they stay replaceable. */
 const RESERVED: Readonly<Record<string, readonly string[]>> = {
   mathjs: ['quantity', 'scenario'],
-  yaml: ['scenario', 'cli'],
+  yaml: ['scenario', 'observation', 'cli'],
   // Its small build: the other is 18 kB more in the page.
-  'zod/mini': ['scenario'],
+  'zod/mini': ['scenario', 'observation'],
   commander: ['cli'],
 };
 

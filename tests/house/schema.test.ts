@@ -7,7 +7,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { dirname, join, posix } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { scenarioJsonSchema } from '@wheelwell/core';
+import { observationJsonSchema, scenarioJsonSchema } from '@wheelwell/core';
 import { filesIn, textOf } from './files.js';
 
 const FILE = 'scenarios/scenario.schema.json';
@@ -72,5 +72,40 @@ describe('a slip is marked in the editor', () => {
     expect(text).toContain(right);
     const slipped = text.replace(right, wrong);
     expect(validate(parse(slipped, { uniqueKeys: false }))).toBe(false);
+  });
+});
+
+describe('the schema of observation sheets', () => {
+  const observations = JSON.parse(textOf('scenarios/observations.schema.json')) as object;
+  const check = ajv.compile(observations);
+  const SHEET = `wheelwell-observations: 1
+aircraft: Hedgelark
+reading-error: 0.2 s
+conditions: { supply-flow: 4 gal/min, fluid: mineral-red, doors: connected }
+swings:
+  - direction: up
+    times: { left: { moving: 1.2 s, locked: { at: 7.4 s, error: 0.5 s } }, gear: { total: 8 s } }
+    order: [left moving, left locked]
+    gauges: { pressure: { static: 1500 psi, dead-head: 1500 psi } }
+    remarks: { tail: [moved by jerks] }
+    recordings: [{ file: a.csv, time: t, columns: { pressure.pressure: P1 } }]
+`;
+  it('is up to date; npm run schema writes it', () => {
+    expect(observations).toEqual(observationJsonSchema());
+  });
+  it('takes a sheet', () => {
+    check(parse(SHEET));
+    expect(check.errors ?? []).toEqual([]);
+  });
+  it.each([
+    ['a misspelt key', 'direction: up', 'dirction: up'],
+    ['a direction that is none', 'direction: up', 'direction: upwards'],
+    ['a moment that is none', 'moving: 1.2 s', 'moves: 1.2 s'],
+    ['a time without its unit', 'moving: 1.2 s', 'moving: 1.2'],
+    ['a remark in other words', 'moved by jerks', 'jerky'],
+    ['an oil that is not known', 'mineral-red', 'mineral-blue'],
+  ])('%s is marked in the editor', (_, right, wrong) => {
+    expect(SHEET).toContain(right);
+    expect(check(parse(SHEET.replace(right, wrong)))).toBe(false);
   });
 });

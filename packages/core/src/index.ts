@@ -12,6 +12,7 @@ import { simulateWith, type SimulateOptions } from './machine/index.js';
 import { mechanisms } from './mechanism/index.js';
 import { fluids, gases } from './medium/index.js';
 import { rules } from './monitor/index.js';
+import { observationSchema } from './observation/index.js';
 import {
   faultProblem,
   holdWith,
@@ -75,6 +76,32 @@ export {
   type RecordingColumn,
   type RecordingOptions,
 } from './recording/index.js';
+export {
+  expectedSwings,
+  GAUGE_MOMENTS,
+  HAND_STOPWATCH,
+  REMARKS,
+  readObservations,
+  TIMED,
+  writeObservations,
+  type Contradiction,
+  type ExpectedSwing,
+  type GaugeMoment,
+  type GaugeReadings,
+  type ObservationConditions,
+  type ObservationReading,
+  type ObservationSheet,
+  type ObservationWriting,
+  type ObservedColumn,
+  type ObservedEvent,
+  type ObservedSwing,
+  type ObservedTime,
+  type ObservedTimes,
+  type RecordingEntry,
+  type Remark,
+  type SwingDirection,
+  type TimedEvent,
+} from './observation/index.js';
 export { rampMargin, type RampMargin } from './mechanism/index.js';
 export {
   OWN_PARAMETERS,
@@ -121,6 +148,11 @@ export function editScenarioText(
 /** The JSON Schema of scenario files, for editors. */
 export function scenarioJsonSchema(): Record<string, unknown> {
   return jsonSchemaOf(catalogues);
+}
+
+/** The JSON Schema of observation sheets, for editors. */
+export function observationJsonSchema(): Record<string, unknown> {
+  return observationSchema();
 }
 
 /** A scenario with a card's changes and faults applied to its parameters; nothing is simulated. */

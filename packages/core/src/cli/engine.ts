@@ -26,5 +26,6 @@ export interface Engine {
   readonly chargeTable: (scenario: Scenario) => ChargeTable;
   readonly serviceSteps: (run: Run) => readonly ServiceStep[];
   readonly scenarioJsonSchema: () => unknown;
+  readonly observationJsonSchema: () => unknown;
   readonly catalogues: Catalogues;
 }

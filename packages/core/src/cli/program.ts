@@ -173,8 +173,11 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
   program
     .command('schema')
     .description('print the JSON Schema of scenario files, for editors')
-    .action(() => {
-      io.out(`${JSON.stringify(engine.scenarioJsonSchema(), null, 2)}\n`);
+    .option('--observations', 'of observation sheets instead')
+    .action(({ observations }: { observations?: boolean }) => {
+      const schema =
+        observations === true ? engine.observationJsonSchema() : engine.scenarioJsonSchema();
+      io.out(`${JSON.stringify(schema, null, 2)}\n`);
     });
 
   return program;

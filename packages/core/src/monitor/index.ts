@@ -30,8 +30,9 @@ import { supplyCycling } from './supply-cycling.js';
 import { trappedPressure } from './trapped-pressure.js';
 import { uncommandedMotion } from './uncommanded-motion.js';
 
-export { firstPull, holding } from './reading/motion.js';
-export { timings } from './timings.js';
+export { firstPull, holding, moves, type Move } from './reading/motion.js';
+export { trace, valueAt } from './reading/span.js';
+export { doorsHome, timings } from './timings.js';
 
 const list: readonly RuleDefinition[] = [
   doorBeforeLeg,

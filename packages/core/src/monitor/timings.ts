@@ -31,9 +31,7 @@ function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing 
   const spell = firstSpell(e, unit.leg, way, { from: move.start, to: move.end });
   const since = lockedSince(e, unit, move.direction, move.end);
   const locked = since === undefined ? NaN : Math.max(since, move.start);
-  const doors = unit.doors
-    .filter((door) => isWatched(e, door))
-    .reduce((last, door) => Math.max(last, doorEnd(e, unit, door, move)), locked);
+  const doors = Math.max(locked, doorsHome(e, unit, move) ?? locked);
   return {
     unit: name,
     side: unit.side,
@@ -44,6 +42,13 @@ function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing 
     doors: unit.doors.length === 0 ? locked : doors,
     total: Math.max(locked, doors) - move.start,
   };
+}
+
+/** When the last door of a unit was at its end; NaN when one was not, undefined without doors. */
+export function doorsHome(e: Evidence, unit: UnitEntry, move: Move): number | undefined {
+  const watched = unit.doors.filter((door) => isWatched(e, door));
+  if (watched.length === 0) return undefined;
+  return Math.max(...watched.map((door) => doorEnd(e, unit, door, move)));
 }
 
 /**

@@ -126,14 +126,15 @@ export function parseAnyQuantity(text: string): (ReadQuantity & { quantity: Quan
 }
 
 /** An SI value in a unit written as text, as people would write it: `1500 psi`. */
-export function inUnit(value: number, unitText: string): string {
-  if (unitText === '') return trim(value);
+export function inUnit(value: number, unitText: string, digits = 6): string {
+  if (unitText === '') return trim(value, digits);
   const unit = findUnit(unitText);
-  return unit === undefined ? trim(value) : `${trim(value / unit.scale - unit.offset)} ${unitText}`;
+  if (unit === undefined) return trim(value, digits);
+  return `${trim(value / unit.scale - unit.offset, digits)} ${unitText}`;
 }
 
-function trim(value: number): string {
-  return String(Number(value.toPrecision(6)));
+function trim(value: number, digits = 6): string {
+  return String(Number(value.toPrecision(digits)));
 }
 
 function splitNumber(

@@ -1,18 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document } from 'yaml';
+import { BOUNDS, refuseUnread, SCENARIO_FILE } from './file-kind.js';
 import { IssueList, type Place } from './issue-list.js';
-
-/** What a YAML file may hold at most; far above any real scenario. */
-export const BOUNDS = {
-  /** Characters in the file, and in one line. */
-  characters: 500_000,
-  lineCharacters: 4_000,
-  /** Nesting of maps and lists. */
-  depth: 24,
-  /** Values after aliases are followed. */
-  values: 40_000,
-  aliases: 40,
-  textCharacters: 4_000,
-} as const;
 
 /** Plain data as read: maps have no prototype. Numbers stay as written when they are text. */
 export type Plain = null | boolean | number | string | readonly Plain[] | PlainMap;
@@ -33,10 +21,10 @@ const REFUSED_KEYS = new Set(['__proto__', 'prototype', 'constructor']);
  * Text to plain data with the place of every value. Bounded in size, depth and aliases; no tags, no
  * merge keys, no repeated keys. Never throws.
  */
-export function parseText(text: string, file: string): Parsed {
+export function parseText(text: string, file: string, kind = SCENARIO_FILE): Parsed {
   const lines = new LineCounter();
   const issues = new IssueList(file);
-  const refusal = refuseUnread(text);
+  const refusal = refuseUnread(text, kind);
   if (refusal !== undefined) {
     issues.addAt(refusal, '', { message: refusal.message, allowed: refusal.allowed });
     return { issues };
@@ -74,64 +62,13 @@ export function parseText(text: string, file: string): Parsed {
     });
   }
   if (issues.length > 0) return { issues };
-  const data = new Converter(document, issues, placeAt).convert(
+  const data = new Converter(document, issues, placeAt, kind.values).convert(
     document.contents,
     [],
     undefined,
     0,
   );
   return data === undefined ? { issues } : { data, issues };
-}
-
-/** What can be refused by looking at the characters alone: size, long lines, deep brackets. */
-function refuseUnread(text: string): (Place & { message: string; allowed: string }) | undefined {
-  const refuse = (line: number, column: number, message: string, allowed: string) => ({
-    line,
-    column,
-    message,
-    allowed,
-  });
-  if (text.length > BOUNDS.characters) {
-    return refuse(1, 1, 'this file is too large', `up to ${BOUNDS.characters} characters`);
-  }
-  // NUL, or what is left of bytes that are no UTF-8.
-  if (text.includes('\0') || text.includes('\ufffd')) {
-    return refuse(1, 1, 'this is not plain text', 'a scenario in YAML, saved as UTF-8');
-  }
-  if (text.trim() === '') {
-    return refuse(
-      1,
-      1,
-      'there is nothing in this file',
-      "a scenario, its first line 'wheelwell: 1'",
-    );
-  }
-  let open = 0;
-  let line = 1;
-  let start = 0;
-  let dashes = 0;
-  for (let i = 0; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (c === 10) {
-      line++;
-      start = i + 1;
-      dashes = 0;
-    } else if (i - start >= BOUNDS.lineCharacters) {
-      return refuse(line, 1, 'this line is too long', `up to ${BOUNDS.lineCharacters} characters`);
-    } else if (c === 91 || c === 123) open++;
-    else if (c === 93 || c === 125) open = Math.max(0, open - 1);
-    // `- - - -` and `? ? ? ?` nest as well.
-    else if ((c === 45 || c === 63) && text.charCodeAt(i + 1) === 32) dashes++;
-    if (open > 4 * BOUNDS.depth || dashes > 4 * BOUNDS.depth) {
-      return refuse(
-        line,
-        i - start + 1,
-        'this is nested too deeply',
-        `up to ${BOUNDS.depth} levels`,
-      );
-    }
-  }
-  return undefined;
 }
 
 type Path = readonly (string | number)[];
@@ -145,6 +82,7 @@ class Converter {
     private readonly document: Document.Parsed,
     private readonly issues: IssueList,
     private readonly placeAt: (offset: number) => Place,
+    private readonly most: number,
   ) {}
 
   /** Data of a node; undefined when it holds something that is refused. `outer` = place of the alias. */
@@ -152,8 +90,8 @@ class Converter {
     if (this.stopped) return undefined;
     const place = outer ?? this.placeOf(node) ?? { line: 1, column: 1 };
     this.issues.place(path, place);
-    if (++this.values > BOUNDS.values)
-      return this.stop(place, path, 'this file holds too many values', `up to ${BOUNDS.values}`);
+    if (++this.values > this.most)
+      return this.stop(place, path, 'this file holds too many values', `up to ${this.most}`);
     if (depth > BOUNDS.depth)
       return this.stop(place, path, 'this is nested too deeply', `up to ${BOUNDS.depth} levels`);
     if (node === null || node === undefined) return null;

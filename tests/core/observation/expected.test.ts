@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { expectedSwings, readScenario, simulate } from '@wheelwell/core';
+
+const PSI = 6894.757293168361;
+const TEXT = readFileSync(
+  new URL('../../../scenarios/hedgelark/hedgelark.yaml', import.meta.url),
+  'utf8',
+);
+const { scenario } = readScenario(TEXT, { file: 'hedgelark.yaml' });
+const run = simulate(scenario!, { card: 'healthy' });
+const [up, down] = expectedSwings(run);
+
+describe('what a stopwatch would have read in a run', () => {
+  it('are the times of the run from its selector', () => {
+    for (const [swing, direction] of [
+      [up, 'up'],
+      [down, 'down'],
+    ] as const) {
+      const timings = run.timings.filter((t) => t.direction === direction);
+      expect(swing.direction).toBe(direction);
+      for (const t of timings) {
+        expect(swing.times[t.unit].moving).toBeCloseTo(t.moving - t.start, 9);
+        expect(swing.times[t.unit].locked).toBeCloseTo(t.locked - t.start, 9);
+        expect(swing.times[t.unit].total).toBeCloseTo(t.total, 9);
+      }
+      expect(swing.times.gear).toEqual({ total: Math.max(...timings.map((t) => t.total)) });
+    }
+  });
+  it('has the doors when they are home: on the way down they are open before the leg moves', () => {
+    const open = run.log.find(
+      (e) => e.device === 'left-door' && e.to === 'at open' && e.t > down.start,
+    );
+    expect(down.times.left.doors).toBeCloseTo(open!.t - down.start, 1);
+    expect(down.times.left.doors).toBeLessThan(down.times.left.moving! + 0.05);
+    expect(up.times.left.doors).toBeGreaterThan(up.times.left.locked!);
+  });
+  it('lets the lock go before the leg arrives', () => {
+    for (const swing of [up, down])
+      for (const unit of Object.keys(scenario!.units)) {
+        const { unlocked, locked } = swing.times[unit];
+        expect(unlocked).toBeGreaterThan(0);
+        expect(unlocked).toBeLessThan(locked!);
+      }
+  });
+  it('has its order by time', () => {
+    const times = up.order.map(({ unit, event }) => up.times[unit][event]);
+    expect(times).toHaveLength(9);
+    expect(times).toEqual([...times].sort((a, b) => a! - b!));
+  });
+  it('reads the gauge at the relief valve: less while moving than dead-headed', () => {
+    const gauge = up.gauges.pressure;
+    expect(gauge.moving).toBeLessThan(gauge['dead-head']!);
+    expect(gauge.peak).toBeGreaterThanOrEqual(gauge['dead-head']!);
+    // The stand holds what its regulator is set to, less its droop.
+    expect(gauge['dead-head']! / PSI).toBeGreaterThan(1300);
+    expect(gauge['dead-head']! / PSI).toBeLessThan(1500);
+  });
+  it('leaves out what did not happen', () => {
+    const [stuck] = expectedSwings(simulate(scenario!, { card: 'relief-low' }));
+    expect(stuck.times.left).not.toHaveProperty('locked');
+    expect(stuck.times.left).not.toHaveProperty('total');
+    expect(stuck.times).not.toHaveProperty('gear');
+    expect(stuck.times.tail.locked).toBeGreaterThan(4);
+  });
+  it('is a blow-down where gas does it, with no supply gauge', () => {
+    const [gas] = expectedSwings(simulate(scenario!, { card: 'blow-down' }));
+    expect(gas.direction).toBe('blow-down');
+    expect(gas.gauges).toEqual({});
+    expect(gas.times.gear.total).toBeGreaterThan(5);
+  });
+});
