@@ -10,7 +10,7 @@ import { WHOLE_GEAR } from './sheet.js';
 
 export type Path = readonly (string | number)[];
 
-type Values<T extends z.ZodRawShape> = { [K in keyof T]?: z.output<T[K]> };
+type Values<T extends z.core.$ZodShape> = { [K in keyof T]?: z.output<T[K]> };
 
 /** Reads maps field by field, so that a wrong one does not take the others with it, and knows the scenario's names. */
 export class PartReader {
@@ -43,7 +43,7 @@ export class PartReader {
   }
 
   /** The fields of a map, each by itself: one that is wrong does not take the others with it. */
-  protected values<T extends z.ZodRawShape>(
+  protected values<T extends z.core.$ZodShape>(
     shape: T,
     raw: Plain,
     path: Path,
@@ -52,7 +52,7 @@ export class PartReader {
     const found: Record<string, unknown> = {};
     for (const [key, value] of this.entries(raw, path)) {
       if (Object.hasOwn(shape, key)) {
-        const read = check(shape[key] as z.ZodType, value, [...path, key], this.issues);
+        const read = check(shape[key] as z.ZodMiniType, value, [...path, key], this.issues);
         if (read !== undefined) found[key] = read;
       } else if (!more.includes(key)) {
         const known = [...Object.keys(shape), ...more];

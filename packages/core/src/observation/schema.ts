@@ -8,6 +8,7 @@ import {
   quantityField,
   readNumber,
   textField,
+  told,
 } from '../scenario/field.js';
 import { LONGEST_NAME, NAME } from '../scenario/names.js';
 import { strict } from '../scenario/strict.js';
@@ -118,7 +119,7 @@ const column = field<ObservedColumn>(
   },
 );
 
-export const remark = choiceField(REMARKS, 'what it was seen to do') as z.ZodType<Remark>;
+export const remark = choiceField(REMARKS, 'what it was seen to do') as z.ZodMiniType<Remark>;
 
 export const conditions = {
   'supply-flow': quantityField('flow', [0, 0.05], 'what the supply is set to give'),
@@ -126,28 +127,28 @@ export const conditions = {
   fluid: choiceField(Object.keys(fluids), 'which oil'),
   temperature: quantityField('temperature', [203.15, 423.15], 'of the oil'),
   attitude: quantityField('angle', [-1.6, 1.6], 'nose up positive'),
-  doors: choiceField(['connected', 'disconnected'], 'whether the doors hang on') as z.ZodType<
+  doors: choiceField(['connected', 'disconnected'], 'whether the doors hang on') as z.ZodMiniType<
     'connected' | 'disconnected'
   >,
 };
 export const times = Object.fromEntries(TIMED.map((name) => [name, time])) as Record<
   TimedEvent,
-  z.ZodType<WrittenTime>
+  z.ZodMiniType<WrittenTime>
 >;
 export const gauges = Object.fromEntries(
   [...GAUGE_MOMENTS, 'error'].map((name) => [name, gauge(`${name} reading`)]),
-) as Record<(typeof GAUGE_MOMENTS)[number] | 'error', z.ZodType<number>>;
+) as Record<(typeof GAUGE_MOMENTS)[number] | 'error', z.ZodMiniType<number>>;
 export const recording = {
   file: textField('name of a CSV file', 200),
   time: column,
   offset: quantityField('time', [-1e5, 1e5], 'time of the file at which the selector moved'),
 };
 export const swing = {
-  direction: choiceField(SWING_DIRECTIONS, 'which way') as z.ZodType<SwingDirection>,
+  direction: choiceField(SWING_DIRECTIONS, 'which way') as z.ZodMiniType<SwingDirection>,
   note: textField('anything else'),
 };
 export const sheet = {
-  'wheelwell-observations': z.literal(1).meta({ description: 'version of the format' }),
+  'wheelwell-observations': told(z.literal(1), { description: 'version of the format' }),
   aircraft: textField('title of the scenario', 200),
   scenario: textField('its file', 200),
   card: textField('name of the test card', 200),
@@ -163,13 +164,14 @@ export const sheet = {
 export { column, event };
 
 /** Parts of a map, each of which may be left out. */
-export const optional = <T extends z.ZodRawShape>(shape: T) =>
+export const optional = <T extends z.core.$ZodShape>(shape: T) =>
   Object.fromEntries(Object.entries(shape).map(([key, s]) => [key, maybe(s)]));
 
 /** The JSON Schema (draft 2020-12) of observation sheets, for editors. */
 export function observationSchema(): Record<string, unknown> {
-  const named = (schema: z.ZodType) => z.record(z.string().regex(NAME).max(LONGEST_NAME), schema);
-  const some = (shape: z.ZodRawShape) => maybe(strict(optional(shape)));
+  const named = (schema: z.ZodMiniType) =>
+    z.record(z.string().check(z.regex(NAME), z.maxLength(LONGEST_NAME)), schema);
+  const some = (shape: z.core.$ZodShape) => maybe(strict(optional(shape)));
   const { file, ...rest } = recording;
   const oneSwing = strict({
     direction: swing.direction,
