@@ -20,7 +20,7 @@ const name = fc.constantFrom('left', 'right', 'tail', 'nose', 'gear', 'unit-7');
 const pressure = between(-1e5, 1e8);
 const some = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined });
 const each = <K extends string, T>(keys: readonly K[], value: fc.Arbitrary<T>) =>
-  fc.record(Object.fromEntries(keys.map((k) => [k, value])) as Record<K, fc.Arbitrary<T>>, {
+  fc.record(Object.fromEntries(keys.map((k) => [k, value])), {
     requiredKeys: [],
   });
 const filled = <T extends object>(value: fc.Arbitrary<T>) =>
