@@ -91,5 +91,5 @@ function minimumText(
   const at = `with oil and gas at ${show(cell.temperature, 'temperature')}`;
   if (kind === 'never') return `No charge within the bottle's range locks every leg ${at}.`;
   if (kind === 'always') return `Every leg locks ${at} even without gas.`;
-  return `Least charge that still locks every leg ${at}: ${show(charge, 'gauge-pressure')}, to half a per cent.`;
+  return `Least charge that still locks every leg ${at}: ${show(charge, 'gauge-pressure')}, to one per cent.`;
 }

@@ -18,6 +18,8 @@ import type {
 
 /** Cells between the corners of the first grid. */
 const COARSE = 8;
+/** Cells: an edge up to this long, with ends alike, is taken to be alike all along. */
+const SHORT = 4;
 /** What a foretold time may miss, as a share and s; and a moment, as a share of what is available, and N m. */
 const TIME_SHARE = 0.04;
 const TIME_LEAST = 0.1;
@@ -131,8 +133,9 @@ class Layer {
       const split: Square[] = [];
       open.forEach((s, k) => {
         const found = this.at(...middles[k]);
-        if (found === undefined || !this.fits(foretold[k], found)) split.push(s);
-        else this.settle(s);
+        if (found !== undefined && this.fits(foretold[k], found)) this.settle(s);
+        else split.push(s);
+        if (foretold[k] === undefined) this.settleEdges(s);
       });
       if (split.length === 0) break;
       squares = split.flatMap(quarters);
@@ -148,7 +151,7 @@ class Layer {
     signal: BlowDownOptions['signal'],
   ): Promise<number> {
     const places = [...new Set(wanted.map(([i, j]) => j * this.wide + i))].filter(
-      (p) => this.cells[this.offset + p]?.computed !== true,
+      (p) => this.cells[this.offset + p] === undefined,
     );
     let runs = 0;
     await pool.play(
@@ -192,7 +195,8 @@ class Layer {
     const legs = first.legs.map((leg, n): BlowDownLeg => ({
       unit: leg.unit,
       locked: leg.locked,
-      time: mix((c) => c.legs[n].time),
+      // Oil thickens by so much a degree: times go by ratios.
+      time: Math.exp(mix((c) => Math.log(c.legs[n].time))),
       margin: mix((c) => c.legs[n].margin),
       at: mix((c) => c.legs[n].at),
       available: mix((c) => c.legs[n].available),
@@ -223,16 +227,38 @@ class Layer {
     });
   }
 
-  /** Fills in a square, by its quarters where its middle is known. */
+  /**
+   * Fills in the middles of those edges of a small square, cut by a border, whose ends are alike: a
+   * border that crosses a short edge twice is not looked for.
+   */
+  private settleEdges(s: Square): void {
+    const i = half(s.i0, s.i1);
+    const j = half(s.j0, s.j1);
+    const edges: readonly Square[] = [
+      { ...s, j1: s.j0 },
+      { ...s, j0: s.j1 },
+      { ...s, i1: s.i0 },
+      { ...s, i0: s.i1 },
+    ];
+    for (const edge of edges) {
+      if (edge.i1 - edge.i0 > SHORT || edge.j1 - edge.j0 > SHORT) continue;
+      this.put(edge.i0 === edge.i1 ? edge.i0 : i, edge.j0 === edge.j1 ? edge.j0 : j, edge);
+    }
+  }
+
+  /** Fills in a place from the corners of a square, where it is not known and they are alike. */
+  private put(i: number, j: number, from: Square): void {
+    if (this.at(i, j) !== undefined) return;
+    const cell = this.between(from, i, j);
+    if (cell === undefined) return;
+    this.cells[this.offset + j * this.wide + i] = cell;
+    this.known++;
+  }
+
+  /** Fills in a square. */
   private settle(s: Square): void {
     for (let j = s.j0; j <= s.j1; j++)
-      for (let i = s.i0; i <= s.i1; i++) {
-        if (this.at(i, j) !== undefined) continue;
-        const cell = this.between(s, i, j);
-        if (cell === undefined) continue;
-        this.cells[this.offset + j * this.wide + i] = cell;
-        this.known++;
-      }
+      for (let i = s.i0; i <= s.i1; i++) this.put(i, j, s);
   }
 }
 

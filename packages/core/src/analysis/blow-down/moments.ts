@@ -64,16 +64,20 @@ function curveOf(
   const weight = of('weight');
   const friction = of('friction');
   const bottle = seen.get(gauge(run))?.v;
-  const locks = run.log.filter(
-    (e) => (e.device === uplock || e.device === downlock) && e.kind === 'mode',
+  const holders = run.log.filter(
+    (e) =>
+      ((e.device === uplock || e.device === downlock) && e.kind === 'mode') ||
+      (e.device === leg && e.kind === 'motion'),
   );
   const points: MomentPoint[] = [];
   const engaged = new Set<string>();
   let next = 0;
   for (let i = 0; i < t.length; i++) {
-    for (; next < locks.length && locks[next].t <= t[i]; next++) {
-      if (holding(locks[next].to)) engaged.add(locks[next].device);
-      else engaged.delete(locks[next].device);
+    for (; next < holders.length && holders[next].t <= t[i]; next++) {
+      const { device, to } = holders[next];
+      // At its stop there is nothing left to move: what presses the other side there is no hindrance.
+      if (device === leg ? to === 'at down' : holding(to)) engaged.add(device);
+      else engaged.delete(device);
     }
     if (t[i] < pull) continue;
     // The static moment counts towards up; the way wanted is down.
@@ -94,12 +98,12 @@ function curveOf(
 /** Below this a leg stands, rad/s. */
 const STANDS = 1e-4;
 
-/** The point of the least margin while nothing but load holds the leg; undefined when there is none. */
+/** The point of the least margin while nothing but load holds the leg; undefined when a lock always does. */
 export function worstPoint(points: readonly MomentPoint[]): MomentPoint | undefined {
   let worst: MomentPoint | undefined;
   for (const p of points) {
     if (p.held) continue;
     if (worst === undefined || p.available - p.needed < worst.available - worst.needed) worst = p;
   }
-  return worst ?? points.at(-1);
+  return worst;
 }

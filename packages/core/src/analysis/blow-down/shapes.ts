@@ -25,7 +25,7 @@ export interface BlowDownLeg {
   readonly locked: boolean;
   /** From the pull of the handle to the lock, s; NaN when it never locked. */
   readonly time: number;
-  /** Least of moment available less moment needed while it had to move, N m. */
+  /** Least of moment available less moment needed while it had to move, N m; NaN when no lock let it. */
   readonly margin: number;
   /** Where that was: angle of the leg, rad, and the two moments, N m, towards down. */
   readonly at: number;
@@ -74,7 +74,7 @@ export interface MomentPoint {
   readonly needed: number;
   /** Gauge pressure of the bottle, Pa. */
   readonly bottle: number;
-  /** True while a lock holds the leg. */
+  /** True while a lock holds the leg, and while it stands at its down stop. */
   readonly held: boolean;
 }
 
