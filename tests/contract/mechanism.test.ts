@@ -26,7 +26,11 @@ describe.each(cases)('%s at %d of its ranges, choice %d', (kind, _share, _choice
   const c = m.coordinate(p);
 
   it('covers its travel with finite samples, evenly enough for a spline', () => {
-    for (const shape of [c.inertia, c.moment, ...(c.airload === undefined ? [] : [c.airload])]) {
+    for (const shape of [
+      c.inertia,
+      c.moment,
+      ...(c.airload === undefined ? [] : [c.airload(0), c.airload(-0.3)]),
+    ]) {
       expect(shape.x[0]).toBe(c.low);
       expect(shape.x.at(-1)).toBeCloseTo(c.high, 12);
       expect(shape.y.length).toBe(shape.x.length);

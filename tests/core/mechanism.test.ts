@@ -82,7 +82,7 @@ describe('a plain leg', () => {
   });
 
   it('feels wind on the leg towards aft, most when down and none when trailing', () => {
-    const wind = mechanisms.leg.coordinate({ ...plain, dragArea: 0.2, dragArm: 0.9 }).airload;
+    const wind = mechanisms.leg.coordinate({ ...plain, dragArea: 0.2, dragArm: 0.9 }).airload?.(0);
     expect(wind?.y[0]).toBeCloseTo(0.2 * 0.9, 9);
     expect(wind?.y.at(-1)).toBeCloseTo(0, 9);
   });

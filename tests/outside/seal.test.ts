@@ -1,8 +1,8 @@
 /**
  * Seal work and airload against closed forms: the integral of a moment over an angle is the kinetic
  * energy it leaves (engineering mechanics textbooks); drag D = q Cd S at its arm, and only the part
- * of the wind square to a slender leg loads it (cross-flow principle, Hoerner, Fluid-Dynamic Drag,
- * from memory); hinge moment H = C_h q S c (aerodynamics textbooks); q = rho V^2 / 2 with 1.225 kg/m3
+ * of the wind square to a slender leg loads it (cross-flow principle), a flat plate square to the wind
+ * has a force coefficient of 1.17 (both Hoerner, Fluid-Dynamic Drag, from memory); hinge moment H = C_h q S c (aerodynamics textbooks); q = rho V^2 / 2 with 1.225 kg/m3
  * at sea level (ISO 2533).
  */
 import { describe, expect, it } from 'vitest';
@@ -18,7 +18,7 @@ const SPEED = (90 * 1852) / 3600;
 const DYNAMIC = 0.5 * 1.225 * SPEED * SPEED;
 
 /** One mechanism of the catalogue alone, with its own defaults where nothing is given. */
-function alone(kind: 'leg' | 'door', own: Parameters, airspeed = 0, duration = 0.01) {
+function alone(kind: 'leg' | 'door', own: Parameters, airspeed = 0, duration = 0.01, sideslip = 0) {
   const made = rig({ parts: {}, duration });
   const defaults = Object.entries(catalogues.mechanisms[kind].parameters).flatMap(([n, d]) =>
     d.default === undefined ? [] : [[n, d.default] as const],
@@ -27,6 +27,7 @@ function alone(kind: 'leg' | 'door', own: Parameters, airspeed = 0, duration = 0
   const scenario = {
     ...made.scenario,
     airspeed,
+    sideslip,
     mechanisms: { part: { is: kind, note: '', parameters } },
   };
   return simulateWith({ ...made.with, mechanisms: catalogues.mechanisms }, scenario, {
@@ -85,8 +86,8 @@ const LEG: Parameters = {
 };
 
 describe('airload', () => {
-  const wind = (kind: 'leg' | 'door', own: Parameters): number =>
-    moment(alone(kind, own, SPEED)) - moment(alone(kind, own));
+  const wind = (kind: 'leg' | 'door', own: Parameters, sideslip = 0): number =>
+    moment(alone(kind, own, SPEED, 0.01, sideslip)) - moment(alone(kind, own));
 
   it('on a plumb leg is drag x arm, towards aft: helps one that retracts aft, hinders one that retracts forward', () => {
     const load = DYNAMIC * 0.25 * 0.9;
@@ -107,6 +108,26 @@ describe('airload', () => {
   it('past level it brings the leg back: a slender body wants to trail', () => {
     const past = wind('leg', { ...LEG, retract: 'aft', initial: 95 * DEG });
     expect(past).toBeCloseTo(-DYNAMIC * 0.25 * 0.9 * Math.cos(95 * DEG) ** 2, 3);
+  });
+
+  it('in a sideslip presses a plumb leg that folds inwards across its hinge: with the wind from the right, the left one outwards', () => {
+    const load = DYNAMIC * 0.25 * 0.9 * Math.sin(10 * DEG);
+    const left = { ...LEG, retract: 'inboard', pivotRight: -1.2 };
+    const right = { ...LEG, retract: 'inboard', pivotRight: 1.2 };
+    expect(wind('leg', left, 10 * DEG)).toBeCloseTo(-load, 3);
+    expect(wind('leg', right, 10 * DEG)).toBeCloseTo(load, 3);
+    expect(wind('leg', left, -10 * DEG)).toBeCloseTo(load, 3);
+    // What comes from ahead is the less by the cosine.
+    const along = DYNAMIC * 0.25 * 0.9 * Math.cos(10 * DEG);
+    expect(wind('leg', { ...LEG, retract: 'aft' }, 10 * DEG)).toBeCloseTo(along, 3);
+  });
+
+  it('in a sideslip presses an open door as a flat plate: shut on one side, open on the other', () => {
+    const open = { ...DOOR, sealMoment: 0, friction: 900, initial: 90 * DEG, travel: 120 * DEG };
+    const load = 0.5 * 1.17 * DYNAMIC * Math.sin(10 * DEG) ** 2 * 0.7 ** 2 * 1.1;
+    // The panel hangs plumb; its free edge moves on outwards for one that closes inwards.
+    expect(wind('door', { ...open, hingeRight: 1 }, 10 * DEG)).toBeCloseTo(-load, 3);
+    expect(wind('door', { ...open, hingeRight: -1 }, 10 * DEG)).toBeCloseTo(load, 3);
   });
 
   it('on a door fully open is C_h q S c, towards closed when C_h is positive', () => {

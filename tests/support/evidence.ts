@@ -269,6 +269,7 @@ function scenario(s: Story, units: Scenario['units']): Scenario {
     },
     ambient: AMBIENT,
     airspeed: 0,
+    sideslip: 0,
     components: {
       selector: {
         ...entry('selector'),

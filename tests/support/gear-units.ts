@@ -238,6 +238,7 @@ export function gearUnits(options: GearUnitsOptions = {}): Scenario {
     },
     ambient: 101325,
     airspeed: 0,
+    sideslip: 0,
     components: parts,
     mechanisms: moving,
     nodes: Object.fromEntries(

@@ -168,6 +168,7 @@ export function rig(options: RigOptions): {
       },
       ambient: options.ambient ?? 101_325,
       airspeed: options.airspeed ?? 0,
+      sideslip: 0,
       components: entries,
       mechanisms: Object.fromEntries(
         Object.entries(mechanisms).map(([name, m]) => [

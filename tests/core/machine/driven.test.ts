@@ -159,7 +159,7 @@ describe('a coordinate in the wind', () => {
     // Half rho v^2 = 0.5 x 1.225 x 40^2 = 980 Pa (rho: ISO 2533); 0.01 m3 gives 9.8 N m.
     const run = play({
       parts: {},
-      coordinates: { leg: coordinate({ airload: flat(0.01), high: 100 }) },
+      coordinates: { leg: coordinate({ airload: () => flat(0.01), high: 100 }) },
       airspeed: 40,
       duration: 1,
     });
@@ -169,7 +169,7 @@ describe('a coordinate in the wind', () => {
   it('does not feel it in a hangar', () => {
     const run = play({
       parts: {},
-      coordinates: { leg: coordinate({ airload: flat(0.01) }) },
+      coordinates: { leg: coordinate({ airload: () => flat(0.01) }) },
       duration: 1,
     });
     expect(run.series('leg.speed')!.v.at(-1)).toBe(0);

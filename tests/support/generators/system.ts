@@ -314,6 +314,7 @@ export function systemText(system: GeneratedSystem): string {
       'warmed-by': random() < 0.2 ? `${20 * random()} K` : '0 K',
     },
     airspeed: random() < 0.3 ? `${60 * random()} m/s` : '0 m/s',
+    sideslip: random() < 0.2 ? `${-20 + 40 * random()} deg` : '0 deg',
     components,
     mechanisms,
     nodes: {},

@@ -326,8 +326,11 @@ export interface CoordinateData {
   readonly inertia: Shape;
   /** Static moment against angle without friction, N m, positive towards `high`. */
   readonly moment: Shape;
-  /** Moment per unit dynamic pressure, m3, positive towards `high`; absent: no airload. */
-  readonly airload?: Shape;
+  /**
+   * Moment per unit dynamic pressure, m3, positive towards `high`, under an angle of sideslip, rad
+   * (positive: the wind comes from the right); absent: no airload.
+   */
+  readonly airload?: (sideslip: number) => Shape;
   /** Viscous damping, N m s/rad; against angle where it varies. */
   readonly damping: number | Shape;
   /** Coulomb friction moment, N m, against angle where it varies, and its static over kinetic ratio (>= 1). */

@@ -15,6 +15,8 @@ export interface Scenario {
   readonly ambient: number;
   /** Equivalent airspeed, m/s; 0 in a hangar. */
   readonly airspeed: number;
+  /** Angle of sideslip, rad; positive: the wind comes from the right. */
+  readonly sideslip: number;
   /** Devices by name, in declared order (which is also the order of simultaneous transitions). */
   readonly components: Readonly<Record<string, ComponentEntry>>;
   /** Legs and doors by name, in declared order. */
@@ -136,6 +138,8 @@ export interface Card {
   readonly temperature?: number;
   /** Equivalent airspeed for this card, m/s; the scenario's own when absent. */
   readonly airspeed?: number;
+  /** Angle of sideslip for this card, rad; the scenario's own when absent. */
+  readonly sideslip?: number;
   /** How long the run lasts, s. */
   readonly duration: number;
   /** Parameter changes: `components.pump.speed` -> SI value. */

@@ -8,12 +8,15 @@
  * The seal's cubic starts with zero slope and zero curvature, so that the moment is smooth
  * where the seal first touches. Its work is sealMoment sealAngle / 4.
  *
+ * A wind across the aircraft presses the panel as a flat plate, with the part of it that is square to
+ * the panel, at half its chord.
+ *
  * Source: statics of a hinged panel (any text on engineering mechanics); hinge moment
  * coefficient C_h = H / (q S c) (any text on aerodynamics); the seal's law is common practice, no source.
  */
 import type { MechanismDefinition, Parameters, Placement, Point3 } from '../define/index.js';
 import { inertiaFits, placed, swinging } from './body.js';
-import { add, GRAVITY, num, sample, times } from './statics.js';
+import { add, GRAVITY, num, sample, times, windFrom } from './statics.js';
 import { rubbing } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
@@ -23,6 +26,9 @@ function reach(p: Parameters): Point3 {
   const right = num(p, 'hingeRight') < 0 ? -1 : 1;
   return { x: 0, y: p.freeEdge === 'outboard' ? right : -right, z: 0 };
 }
+
+/** Force coefficient of a flat plate square to the wind (Hoerner, Fluid-Dynamic Drag, 3-16; from memory). */
+const FLAT_PLATE = 1.17;
 
 const why = 'common practice, no source; the figure is the aircraft’s own';
 
@@ -149,7 +155,15 @@ export const door: MechanismDefinition = {
         high,
         (q) => weight * Math.cos(q - slope) + seal * Math.max(0, 1 - q / reachOfSeal) ** 3,
       ),
-      ...(air === 0 ? {} : { airload: sample(0, high, (q) => -air * Math.sin(q)) }),
+      airload: (sideslip) => {
+        // Square to the panel, positive towards open: its free edge moves that way.
+        const across = windFrom(sideslip).y * reach(p).y;
+        return sample(0, high, (q) => {
+          const square = -across * Math.sin(q - slope);
+          const crossed = 0.5 * FLAT_PLATE * num(p, 'chord') ** 2 * num(p, 'span');
+          return crossed * square * Math.abs(square) - air * Math.sin(q) * Math.cos(sideslip) ** 2;
+        });
+      },
       damping: num(p, 'damping'),
       friction: rubbing(p, high),
       staticRatio: num(p, 'staticRatio'),

@@ -19,7 +19,7 @@
 import type { MechanismDefinition, Parameters, Placement, Point3, Shape } from '../define/index.js';
 import { inertiaFits, placed, swinging } from './body.js';
 import { gasForce, mostShortened, poses } from './pose.js';
-import { add, curve, dot, downward, GRAVITY, num, sample, times } from './statics.js';
+import { add, curve, dot, downward, GRAVITY, num, sample, times, windFrom } from './statics.js';
 import { rampLoad, rampParameters } from './ramp.js';
 import { rubbing } from './tight-spot.js';
 
@@ -283,7 +283,15 @@ export const leg: MechanismDefinition = {
       ...(drag === 0
         ? {}
         : {
-            airload: sample(0, high, (a) => drag * pose(a).alongRate.x * Math.abs(pose(a).along.z)),
+            airload: (sideslip) => {
+              const wind = windFrom(sideslip);
+              return sample(0, high, (a) => {
+                const { along, alongRate } = pose(a);
+                return (
+                  drag * dot(wind, alongRate) * Math.sqrt(Math.max(0, 1 - dot(wind, along) ** 2))
+                );
+              });
+            },
           }),
       damping: num(p, 'damping'),
       friction: onRamp(p, rubbing(p, high), high),

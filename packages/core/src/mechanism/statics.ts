@@ -119,3 +119,8 @@ function endSlope(x: readonly number[], y: readonly number[]): number {
   }
   return result;
 }
+
+/** Which way the air goes past the aircraft, unit vector (x aft, y right), under a sideslip, rad: positive from the right. */
+export function windFrom(sideslip: number): Point3 {
+  return { x: Math.cos(sideslip), y: -Math.sin(sideslip), z: 0 };
+}

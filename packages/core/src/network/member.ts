@@ -35,9 +35,11 @@ export function dynamicPressure(airspeed: number): number {
 }
 
 /** Coordinate data in the wind: the airload worked into the static moment. */
-export function inWind(data: CoordinateData, pressure: number): CoordinateData {
+export function inWind(data: CoordinateData, pressure: number, sideslip: number): CoordinateData {
   if (data.airload === undefined || pressure === 0) return data;
-  const air = spline(data.airload);
+  const load = data.airload(sideslip);
+  if (load.y.every((y) => y === 0)) return data;
+  const air = spline(load);
   const still = spline(data.moment);
   return {
     ...data,

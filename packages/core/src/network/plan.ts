@@ -233,16 +233,24 @@ function rest(node: NodePlan, { gases }: Catalogues, { ambient, temperature }: S
 }
 
 /** Data of mechanisms as they were last asked for: most runs of a scenario change few of them. */
-const known = new WeakMap<Parameters, { kind: string; wind: number; data: CoordinateData }>();
+const known = new WeakMap<Parameters, { kind: string; wind: Wind; data: CoordinateData }>();
+
+/** Dynamic pressure, Pa, and angle of sideslip, rad. */
+interface Wind {
+  readonly pressure: number;
+  readonly sideslip: number;
+}
 
 function dataOf(
   definition: MechanismDefinition,
   parameters: Parameters,
-  wind: number,
+  wind: Wind,
 ): CoordinateData {
   const before = known.get(parameters);
-  if (before?.kind === definition.kind && before.wind === wind) return before.data;
-  const data = inWind(definition.coordinate(parameters), wind);
+  const { pressure, sideslip } = wind;
+  const same = before?.wind.pressure === pressure && before.wind.sideslip === sideslip;
+  if (same && before.kind === definition.kind) return before.data;
+  const data = inWind(definition.coordinate(parameters), pressure, sideslip);
   known.set(parameters, { kind: definition.kind, wind, data });
   return data;
 }
@@ -252,7 +260,8 @@ function planMembers(
   scenario: Scenario,
   catalogues: Catalogues,
 ): { coordinates: CoordinatePlan[]; members: MemberPlan[] } {
-  const wind = dynamicPressure(scenario.airspeed);
+  const { airspeed, sideslip } = scenario;
+  const wind = { pressure: dynamicPressure(airspeed), sideslip };
   const entries = Object.entries(scenario.mechanisms);
   const data = new Map(
     entries.map(([name, { is, parameters }]) => [

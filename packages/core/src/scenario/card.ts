@@ -45,12 +45,13 @@ export function buildCards(
     if (card === undefined) continue;
     const expect = card.expect ?? [];
     expect.forEach((rule, i) => checkExpected(world, rule, [...path, 'expect', i]));
-    const { title, note = '', temperature, airspeed, duration } = card;
+    const { title, note = '', temperature, airspeed, sideslip, duration } = card;
     cards[name] = {
       title,
       note,
       ...(temperature !== undefined && { temperature }),
       ...(airspeed !== undefined && { airspeed }),
+      ...(sideslip !== undefined && { sideslip }),
       duration,
       set,
       faults,

@@ -25,6 +25,7 @@ export interface Draft {
   readonly fluid?: z.output<Schemas['fluid']>;
   readonly ambient?: number;
   readonly airspeed?: number;
+  readonly sideslip?: number;
   readonly components: ReadonlyMap<string, DraftPart<DeviceDefinition>>;
   readonly mechanisms: ReadonlyMap<string, DraftPart<MechanismDefinition>>;
   readonly nodes: ReadonlyMap<string, { volume?: number; air?: number; note?: string } | undefined>;
@@ -41,6 +42,7 @@ const TOP_KEYS = [
   'fluid',
   'ambient',
   'airspeed',
+  'sideslip',
   'components',
   'mechanisms',
   'nodes',
@@ -109,7 +111,7 @@ export function readDraft(
         ([name, raw]) => [name, read(raw, [key, name])] as const,
       ),
     );
-  const figure = (key: 'ambient' | 'airspeed') =>
+  const figure = (key: 'ambient' | 'airspeed' | 'sideslip') =>
     data[key] === undefined ? undefined : check(schemas[key], data[key], [key], issues);
   return {
     title: check(schemas.title, data.title, ['title'], issues),
@@ -117,6 +119,7 @@ export function readDraft(
     fluid: check(schemas.fluid, data.fluid, ['fluid'], issues),
     ambient: figure('ambient'),
     airspeed: figure('airspeed'),
+    sideslip: figure('sideslip'),
     components: parts('components', schemas.components, catalogues.components),
     mechanisms: parts('mechanisms', schemas.mechanisms, catalogues.mechanisms),
     nodes: pieces('nodes', (raw, path) => check(schemas.node, raw ?? {}, path, issues)),

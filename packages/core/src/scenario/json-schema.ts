@@ -60,6 +60,7 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
     fluid: s.fluid,
     ambient: maybe(s.ambient),
     airspeed: maybe(s.airspeed),
+    sideslip: maybe(s.sideslip),
     components: named(kinds(s.components)),
     mechanisms: maybe(named(kinds(s.mechanisms))),
     nodes: maybe(named(maybe(s.node))),

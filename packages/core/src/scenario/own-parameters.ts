@@ -5,9 +5,10 @@ import { LIMITS } from './limit.js';
 type Figures<K extends string> = Readonly<Record<K, NumberParameter>>;
 
 const AIRSPEED = [0, 200] as const;
+const SIDESLIP = [-Math.PI / 6, Math.PI / 6] as const;
 const OIL_TEMPERATURE = [203.15, 423.15] as const;
 
-export const SURROUNDINGS: Figures<'ambient' | 'airspeed'> = {
+export const SURROUNDINGS: Figures<'ambient' | 'airspeed' | 'sideslip'> = {
   ambient: {
     title: 'pressure of the surrounding air',
     why: 'standard atmosphere at sea level (ISO 2533)',
@@ -20,6 +21,13 @@ export const SURROUNDINGS: Figures<'ambient' | 'airspeed'> = {
     why: 'none in a hangar',
     quantity: 'speed',
     range: AIRSPEED,
+    default: 0,
+  },
+  sideslip: {
+    title: 'angle of sideslip, positive with the wind from the right',
+    why: 'none in straight flight',
+    quantity: 'angle',
+    range: SIDESLIP,
     default: 0,
   },
 };
@@ -74,7 +82,7 @@ export const NODE: Figures<'volume' | 'air'> = {
 };
 
 /** A card's own conditions; those that may be absent then are the scenario's. */
-export const CARD: Figures<'duration' | 'temperature' | 'airspeed'> = {
+export const CARD: Figures<'duration' | 'temperature' | 'airspeed' | 'sideslip'> = {
   duration: {
     title: 'how long the run lasts',
     why: 'long enough for all that moves to come to rest',
@@ -92,6 +100,12 @@ export const CARD: Figures<'duration' | 'temperature' | 'airspeed'> = {
     why: "the scenario's own where the card has none",
     quantity: 'speed',
     range: AIRSPEED,
+  },
+  sideslip: {
+    title: 'angle of sideslip for this card',
+    why: "the scenario's own where the card has none",
+    quantity: 'angle',
+    range: SIDESLIP,
   },
 };
 

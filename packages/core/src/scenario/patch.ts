@@ -14,7 +14,7 @@ export interface Patched {
 }
 
 /**
- * Works a card into a scenario: its temperature and airspeed, its settings, its faults, then `extraFaults`. What
+ * Works a card into a scenario: its temperature and wind, its settings, its faults, then `extraFaults`. What
  * nothing changes is shared with the given scenario; faults of severity 0 change nothing, and where
  * nothing changes at all the given objects themselves come back.
  *
@@ -33,6 +33,9 @@ export function patchScenario(
   }
   if (card.airspeed !== undefined && card.airspeed !== scenario.airspeed) {
     patched = { ...patched, airspeed: card.airspeed };
+  }
+  if (card.sideslip !== undefined && card.sideslip !== scenario.sideslip) {
+    patched = { ...patched, sideslip: card.sideslip };
   }
   for (const [text, value] of Object.entries(card.set)) {
     const path = splitSetting(text);

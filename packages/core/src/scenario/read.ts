@@ -88,6 +88,7 @@ export function readData(catalogues: Catalogues, data: Plain, issues: IssueList)
     },
     ambient: draft.ambient ?? given(SURROUNDINGS.ambient),
     airspeed: draft.airspeed ?? given(SURROUNDINGS.airspeed),
+    sideslip: draft.sideslip ?? given(SURROUNDINGS.sideslip),
     components,
     mechanisms: moving,
     nodes: buildNodes(world),

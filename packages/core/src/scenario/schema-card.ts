@@ -109,6 +109,7 @@ export const cardFrame = {
   duration: ownField(CARD.duration),
   temperature: maybe(ownField(CARD.temperature)),
   airspeed: maybe(ownField(CARD.airspeed)),
+  sideslip: maybe(ownField(CARD.sideslip)),
   set: maybe(z.record(z.string(), z.unknown())),
   faults: maybe(z.array(z.unknown())),
   start: maybe(z.record(z.string(), z.unknown())),

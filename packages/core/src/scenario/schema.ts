@@ -63,6 +63,7 @@ export function drawSchemas(catalogues: Catalogues) {
     }),
     ambient: ownField(SURROUNDINGS.ambient),
     airspeed: ownField(SURROUNDINGS.airspeed),
+    sideslip: ownField(SURROUNDINGS.sideslip),
     title: textField('title of the scenario', 200),
     note,
     components: new Map(Object.values(components).map((d) => [d.kind, deviceSchema(d)])),

@@ -31,6 +31,7 @@ export function writeScenario(scenario: Scenario, catalogues: Catalogues): strin
     fluid,
     ambient,
     airspeed,
+    sideslip,
     components,
     mechanisms,
     nodes,
@@ -52,6 +53,7 @@ export function writeScenario(scenario: Scenario, catalogues: Catalogues): strin
     },
     ambient: si(ambient, 'pressure'),
     airspeed: si(airspeed, 'speed'),
+    sideslip: si(sideslip, 'angle'),
     components: each(components, (entry, name) => component(name, entry, catalogues)),
     mechanisms: each(mechanisms, (entry) => mechanism(entry, catalogues)),
     nodes: each(nodes, (node) => ({
@@ -182,11 +184,12 @@ function ruleText(
 }
 
 function cardText(card: Card, scenario: Scenario, catalogues: Catalogues): Record<string, unknown> {
-  const { temperature, airspeed, duration, set, steps, start, gas, ...rest } = card;
+  const { temperature, airspeed, sideslip, duration, set, steps, start, gas, ...rest } = card;
   return {
     ...rest,
     ...(temperature !== undefined && { temperature: si(temperature, 'temperature') }),
     ...(airspeed !== undefined && { airspeed: si(airspeed, 'speed') }),
+    ...(sideslip !== undefined && { sideslip: si(sideslip, 'angle') }),
     duration: si(duration, 'time'),
     set: Object.fromEntries(
       Object.entries(set).map(([path, value]) => setting(path, value, scenario, catalogues)),

@@ -257,8 +257,7 @@ class Layer {
 
   /** Fills in a square. */
   private settle(s: Square): void {
-    for (let j = s.j0; j <= s.j1; j++)
-      for (let i = s.i0; i <= s.i1; i++) this.put(i, j, s);
+    for (let j = s.j0; j <= s.j1; j++) for (let i = s.i0; i <= s.i1; i++) this.put(i, j, s);
   }
 }
 
