@@ -147,7 +147,11 @@ describe('moments over the travel', () => {
 describe('after a blow-down', () => {
   const blown = run(CARD);
   const steps = serviceSteps(blown);
-  const text = steps.map((s) => `${s.step} ${s.reason}`).join('\n');
+  const text = steps
+    .map(
+      (s) => `${s.step} ${s.reason.map((p) => (typeof p === 'string' ? p : p.quantity)).join('')}`,
+    )
+    .join('\n');
 
   it('every valve that has moved is named, and the gas that is left', () => {
     expect(steps[0].step).toMatch(/Do not select UP/);

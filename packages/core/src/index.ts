@@ -46,6 +46,7 @@ export {
 } from './report/index.js';
 export {
   gasLeft,
+  rampCases,
   momentCurve,
   momentCurves,
   TABLE_TEMPERATURES,
@@ -60,10 +61,13 @@ export type {
   BlowDownPool,
   BlowDownRanges,
   ChargeTable,
+  FollowUp,
   MinimumCharge,
   MomentCurve,
   MomentPoint,
+  RampCase,
   ServiceStep,
+  Told,
 } from './analysis/index.js';
 export {
   findOffset,
@@ -253,6 +257,11 @@ export function chargeTable(
 /** What has to be done after a blow-down, each step with its reason from the run. */
 export function serviceSteps(run: Run): readonly analysis.ServiceStep[] {
   return analysis.serviceSteps(catalogues, run);
+}
+
+/** Times of a normal swing, and with the gas of a blow-down still in the oil; undefined without a card for one. */
+export function followUp(run: Run): analysis.FollowUp | undefined {
+  return analysis.followUp(catalogues, run);
 }
 
 /** A normal swing with the gas of a blow-down still in the oil. @throws RangeError when there is no such card. */

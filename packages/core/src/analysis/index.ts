@@ -4,6 +4,6 @@ export { judgeRun, playCell } from './blow-down/cell.js';
 export { blowDownMargin } from './blow-down/map.js';
 export { minimumCharge } from './blow-down/minimum.js';
 export { momentCurve, momentCurves, worstPoint } from './blow-down/moments.js';
-export { followUpSwing, gasLeft, serviceSteps } from './blow-down/service.js';
+export { followUp, followUpSwing, gasLeft, rampCases, serviceSteps } from './blow-down/service.js';
 export { chargeTable, TABLE_TEMPERATURES } from './blow-down/table.js';
 export type * from './blow-down/shapes.js';

@@ -27,7 +27,10 @@ export function blowDown(engine: Engine, io: Io, file: string, options: BlowDown
   const cell = engine.judgeBlowDown(run);
   const minimum = engine.minimumCharge(scenario, { card });
   const steps = engine.serviceSteps(run);
-  const report = { title: scenario.title, card, cell, minimum, table, steps };
+  const ramps = engine.rampCases(run);
+  const after = engine.followUp(run);
+  const { title } = scenario;
+  const report = { title, card, cell, ramps, minimum, table, steps, ...(after && { after }) };
   io.out(
     options.json === true
       ? `${JSON.stringify(report, null, 2)}\n`

@@ -1,4 +1,11 @@
-import type { BlowDownCell, ChargeTable, MinimumCharge, ServiceStep } from '../analysis/index.js';
+import type {
+  BlowDownCell,
+  ChargeTable,
+  FollowUp,
+  MinimumCharge,
+  RampCase,
+  ServiceStep,
+} from '../analysis/index.js';
 import type { Catalogues, FaultEntry, Issue, Run, Scenario } from '../define/index.js';
 
 /** The part of the public door that the command line uses. */
@@ -25,6 +32,8 @@ export interface Engine {
   ) => MinimumCharge;
   readonly chargeTable: (scenario: Scenario) => ChargeTable;
   readonly serviceSteps: (run: Run) => readonly ServiceStep[];
+  readonly rampCases: (run: Run) => readonly RampCase[];
+  readonly followUp: (run: Run) => FollowUp | undefined;
   readonly scenarioJsonSchema: () => unknown;
   readonly observationJsonSchema: () => unknown;
   readonly catalogues: Catalogues;

@@ -1,4 +1,11 @@
-import type { BlowDownCell, ChargeTable, MinimumCharge, ServiceStep } from '../analysis/index.js';
+import type {
+  BlowDownCell,
+  ChargeTable,
+  FollowUp,
+  MinimumCharge,
+  RampCase,
+  ServiceStep,
+} from '../analysis/index.js';
 import type { Quantity } from '../define/index.js';
 import { toDisplay, type DisplaySystem } from '../quantity/index.js';
 import { CAUTIONS } from './caution.js';
@@ -11,10 +18,14 @@ export interface BlowDownReport {
   readonly card: string;
   /** The card as it stands. */
   readonly cell: BlowDownCell;
+  readonly ramps: readonly RampCase[];
   readonly minimum: MinimumCharge;
   readonly table: ChargeTable;
   readonly steps: readonly ServiceStep[];
+  readonly after?: FollowUp;
 }
+
+type Show = (value: number, quantity: Quantity) => string;
 
 /** On top of it, beside those of every report. */
 const GAS_CAUTION =
@@ -29,7 +40,7 @@ const VERDICTS: Readonly<Record<BlowDownCell['verdict'], string>> = {
 /** The report as text for a terminal or a printer, 100 columns wide. */
 export function toBlowDownText(report: BlowDownReport, system: DisplaySystem): string {
   const { cell, minimum, table, steps } = report;
-  const show = (value: number, quantity: Quantity): string =>
+  const show: Show = (value, quantity) =>
     Number.isFinite(value) ? toDisplay(value, quantity, system).text : '-';
   const legs = columns(
     [
@@ -72,6 +83,7 @@ export function toBlowDownText(report: BlowDownReport, system: DisplaySystem): s
     VERDICTS[cell.verdict] + (cell.why === undefined ? '' : ` ${cell.why}`),
     ...indent(legs),
     `  The bottle ends at ${show(cell.endPressure, 'gauge-pressure')}, with ${(100 * cell.gasLeft).toFixed(0)} % of its gas.`,
+    ...report.ramps.map((ramp) => `  ${rampText(ramp, system)}`),
     '',
     minimumText(minimum, show),
     '',
@@ -79,15 +91,51 @@ export function toBlowDownText(report: BlowDownReport, system: DisplaySystem): s
     ...indent(card),
     '',
     'After the blow-down:',
-    ...steps.flatMap(({ step, reason }, i) => wrap(`${i + 1}. ${step} ${reason}`, 100, '   ')),
+    ...steps.flatMap(({ step, reason }, i) => {
+      const why = reason.map((part) =>
+        typeof part === 'string' ? part : show(part.value, part.quantity),
+      );
+      return wrap(`${i + 1}. ${step} ${why.join('')}`, 100, '   ');
+    }),
+    ...(report.after === undefined ? [] : ['', ...afterText(report.after)]),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-function minimumText(
-  { kind, charge, cell }: MinimumCharge,
-  show: (value: number, quantity: Quantity) => string,
-): string {
+function rampText({ unit, margin, moment, broken }: RampCase, system: DisplaySystem): string {
+  const when = broken ? 'shortening link broken' : 'were its shortening link to break';
+  const how =
+    margin > 0
+      ? 'the ramp frees it, with'
+      : 'the ramp holds it (its angle does not beat the friction), with';
+  return `${unit}, ${when}: ${how} ${signed(moment, 'moment', system)}, ${(100 * margin).toFixed(0)} % of the strut's push.`;
+}
+
+/** What a normal swing is like when nobody has bled the gas. */
+function afterText({ card, sound, gassed }: FollowUp): string[] {
+  const rows = gassed.map((t, i) => [
+    t.unit,
+    t.direction,
+    time(sound[i]?.total ?? NaN),
+    time(t.total),
+    time(t.total - (sound[i]?.total ?? NaN)),
+  ]);
+  return [
+    `A swing (${card}) before anybody has bled it, times in seconds:`,
+    ...columns(
+      [
+        { title: 'unit' },
+        { title: 'way' },
+        { title: 'sound', align: 'right' },
+        { title: 'with gas', align: 'right' },
+        { title: 'longer by', align: 'right' },
+      ],
+      rows,
+    ).map((line) => `  ${line}`),
+  ];
+}
+
+function minimumText({ kind, charge, cell }: MinimumCharge, show: Show): string {
   const at = `with oil and gas at ${show(cell.temperature, 'temperature')}`;
   if (kind === 'never') return `No charge within the bottle's range locks every leg ${at}.`;
   if (kind === 'always') return `Every leg locks ${at} even without gas.`;

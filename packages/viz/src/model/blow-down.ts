@@ -199,13 +199,18 @@ const WORD = {
 /** A cell of a unit, or of the worst of all units for -1; with it the last to lock and the least margin. */
 export function cellAt(map: MapPicture, i: number, j: number, unit: number): Cell {
   const at = j * map.charge.length + i;
-  const among = (all: readonly Float32Array[], worst: (...v: number[]) => number): number =>
-    unit >= 0 ? (all[unit]?.[at] ?? NaN) : worst(...all.map((a) => a[at] ?? NaN));
+  const among = (all: readonly Float32Array[], worst: (v: number[]) => number): number =>
+    unit >= 0 ? (all[unit]?.[at] ?? NaN) : worst(all.map((a) => a[at] ?? NaN));
+  /** A leg that its lock never let go has no margin, and takes none from the others. */
+  const least = (all: number[]): number => {
+    const free = all.filter((v) => !Number.isNaN(v));
+    return free.length === 0 ? NaN : Math.min(...free);
+  };
   return {
     condition: { charge: map.charge[i] ?? NaN, temperature: map.temperature[j] ?? NaN },
     verdict: WORD[(map.verdict[at] ?? UNKNOWN) as keyof typeof WORD],
-    time: among(map.time, Math.max),
-    margin: among(map.margin, Math.min),
+    time: among(map.time, (all) => Math.max(...all)),
+    margin: among(map.margin, least),
     gas: map.gasLeft[at] ?? NaN,
     computed: map.computed[at] === 1,
   };

@@ -6,7 +6,14 @@ import type { State } from '../model/state.js';
 import type { BlowDownFacts, BlowDownRun, Least } from '../worker/blow-down-message.js';
 import type { Picture, System } from '../worker/message.js';
 import { define, View } from './base.js';
-import { conditionText, degrees, legSentence, percent } from './blow-down-words.js';
+import {
+  conditionText,
+  degrees,
+  legSentence,
+  percent,
+  rampSentence,
+  toldText,
+} from './blow-down-words.js';
 import { shared } from './shared.styles.js';
 import { sign } from './sign.js';
 
@@ -133,7 +140,7 @@ export class BlowDownCard extends View {
               ${verdictOf(run, picture, system)}
               <h3>After this blow-down</h3>
               <ol>
-                ${run.steps.map((s) => html`<li><b>${s.step}</b> ${s.reason}</li>`)}
+                ${run.steps.map((s) => html`<li><b>${s.step}</b> ${toldText(s.reason, picture, system)}</li>`)}
               </ol>`
       }
     `;
@@ -200,6 +207,7 @@ function verdictOf(run: BlowDownRun, picture: Picture, system: System): Template
     </p>
     <ul class="legs">
       ${run.legs.map((leg) => html`<li class=${leg.locked ? '' : 'fail'}>${sign(leg.locked ? 'engaged' : 'open')} ${legSentence(leg, free(leg.unit), picture, system)}</li>`)}
+      ${run.ramps.map((r) => html`<li class=${r.margin > 0 ? '' : 'caution'}>${sign(r.margin > 0 ? 'note' : 'caution')} ${rampSentence(r, picture, system)}</li>`)}
     </ul>`;
 }
 

@@ -1,7 +1,7 @@
 /** A cell of the map, a leg's verdict, in words and the user's units. */
 import type { Cell, Telling } from '../model/blow-down.js';
 import { margin, plain, seconds, withUnit } from '../model/sentence.js';
-import type { BlowDownLeg, Condition } from '../worker/blow-down-message.js';
+import type { BlowDownLeg, Condition, RampCase, Told } from '../worker/blow-down-message.js';
 import type { Picture, System } from '../worker/message.js';
 
 /** '1800 psi at 68.0 °F'. */
@@ -77,4 +77,22 @@ export function legSentence(
   if (!Number.isFinite(leg.margin)) return `${plain(leg.unit)}: ${how}.`;
   const at = withUnit(leg.at, 'angle', picture, system);
   return `${plain(leg.unit)}: ${how}; least in hand ${margin(leg.margin, 'moment', picture, system)}, at ${at}.`;
+}
+
+/** Running text with its figures in the user's units. */
+export function toldText(told: Told, picture: Picture, system: System): string {
+  return told
+    .map((part) =>
+      typeof part === 'string' ? part : withUnit(part.value, part.quantity, picture, system),
+    )
+    .join('');
+}
+
+export function rampSentence(r: RampCase, picture: Picture, system: System): string {
+  const when = r.broken ? 'shortening link broken' : 'were its shortening link to break';
+  const how =
+    r.margin > 0
+      ? 'the ramp in the bay frees the tyre, with'
+      : 'the ramp in the bay holds the tyre, its angle does not beat the friction:';
+  return `${plain(r.unit)}, ${when}: ${how} ${margin(r.moment, 'moment', picture, system)}, ${percent(r.margin)} of the strut’s push.`;
 }

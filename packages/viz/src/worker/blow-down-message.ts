@@ -1,7 +1,7 @@
 /** What passes between page and workers about the emergency bottle: plain data, arrays transferred. */
-import type { BlowDownLeg, ChargeTable, FaultEntry, ServiceStep } from '@wheelwell/core';
+import type { BlowDownLeg, ChargeTable, FaultEntry, RampCase, ServiceStep } from '@wheelwell/core';
 
-export type { BlowDownLeg, ChargeTable, ServiceStep } from '@wheelwell/core';
+export type { BlowDownLeg, ChargeTable, RampCase, ServiceStep, Told } from '@wheelwell/core';
 
 /** Under what a blow-down is played: Pa gauge at the bottle's charge temperature, and K. */
 export interface Condition {
@@ -37,6 +37,7 @@ export interface BlowDownRun {
   readonly endPressure: number;
   readonly curves: readonly CurveSamples[];
   readonly steps: readonly ServiceStep[];
+  readonly ramps: readonly RampCase[];
 }
 
 /** What the page knows of an aircraft's bottle, and of the run on show where it pulls the handle. */

@@ -5,6 +5,7 @@ import {
   chargeTable,
   judgeBlowDown,
   momentCurves,
+  rampCases,
   serviceSteps,
   worstPoint,
 } from '@wheelwell/core';
@@ -46,7 +47,8 @@ export function arraysIn(facts: BlowDownFacts | undefined): Float32Array[] {
 function runFacts(run: Run, condition: Condition): BlowDownRun {
   const { verdict, legs, gasLeft, endPressure } = judgeBlowDown(run);
   const curves = momentCurves(run).map(samplesOf);
-  return { condition, verdict, legs, gasLeft, endPressure, curves, steps: serviceSteps(run) };
+  const steps = serviceSteps(run);
+  return { condition, verdict, legs, gasLeft, endPressure, curves, steps, ramps: rampCases(run) };
 }
 
 function samplesOf({ unit, leg, points }: MomentCurve): CurveSamples {
@@ -62,6 +64,6 @@ function samplesOf({ unit, leg, points }: MomentCurve): CurveSamples {
     bottle: of((p) => p.bottle),
     held: Uint8Array.from(points, (p) => Number(p.held)),
     // One that a lock holds all the time had no moment asked of it.
-    worst: worst === undefined || worst.held ? -1 : points.indexOf(worst),
+    worst: worst === undefined ? -1 : points.indexOf(worst),
   };
 }

@@ -1,17 +1,17 @@
-import type { Catalogues, Run } from '../../define/index.js';
+import type { Catalogues, Run, Scenario } from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
 import { holding } from '../../monitor/index.js';
-import { namesOf } from './card.js';
-import type { ServiceStep } from './shapes.js';
+import { rampMargin } from '../../mechanism/index.js';
+import { blowDownCards, namesOf } from './card.js';
+import type { FollowUp, RampCase, ServiceStep, Told } from './shapes.js';
 
 /** Free gas at a node that is worth bleeding, m3. */
 const TRACE = 1e-6;
 /** Oil lost that shows on a sight glass, m3. */
 const DROP = 5e-6;
 
-const litres = (v: number): string =>
-  v < 1e-4 ? `${(v * 1e6).toFixed(0)} cm3` : `${(v * 1e3).toFixed(2)} L`;
-const bar = (p: number): string => `${(p / 1e5).toFixed(0)} bar (${(p / 6894.757).toFixed(0)} psi)`;
+/** Oil; gas is told by the volume it takes at ambient pressure. */
+const volume = (value: number): Told[number] => ({ value, quantity: 'volume' });
 
 /** Gas left at every node of the oil side at the end of a run, m3 at ambient pressure. */
 export function gasLeft(run: Run): Readonly<Record<string, number>> {
@@ -48,7 +48,7 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
   const { scenario } = run;
   const of = (role: string): string[] => namesOf(scenario, catalogues, role);
   const steps: ServiceStep[] = [];
-  const add = (step: string, reason: string): void => void steps.push({ step, reason });
+  const add = (step: string, ...reason: Told): void => void steps.push({ step, reason });
   const last = (device: string): string =>
     run.log.findLast((e) => e.device === device && e.kind === 'mode')?.to ?? '';
 
@@ -72,7 +72,8 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
     const share = end.get(`${bottle}.left`)?.v.at(-1) ?? NaN;
     add(
       `Recharge ${bottle} by its table: slowly, regulated dry nitrogen (or what its placard says), never oxygen, eye protection; read it again when it has cooled.`,
-      `${bar(gauge)} are left, ${(100 * share).toFixed(0)} % of the gas.`,
+      { value: gauge, quantity: 'gauge-pressure' },
+      ` are left, ${(100 * share).toFixed(0)} % of the gas.`,
     );
   }
   for (const shuttle of of('shuttle'))
@@ -88,10 +89,15 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
   const worst = Object.entries(left).sort((a, b) => b[1] - a[1]);
   if (worst.length > 0) {
     const total = worst.reduce((sum, [, v]) => sum + v, 0);
-    const named = worst.slice(0, 4).map(([node, v]) => `${node} ${litres(v)}`);
+    const named = worst
+      .slice(0, 4)
+      .flatMap(([node, v], i): Told => [`${i === 0 ? '' : ', '}${node} `, volume(v)]);
     add(
       'Bleed the down sides, actuators last, until the oil comes without bubbles.',
-      `${litres(total)} of free gas are in the oil side: ${named.join(', ')}${worst.length > 4 ? ', ...' : ''}.`,
+      volume(total),
+      ' of free gas, at ambient pressure, are in the oil side: ',
+      ...named,
+      worst.length > 4 ? ', and more.' : '.',
     );
   }
   for (const tank of of('reservoir')) {
@@ -102,7 +108,9 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
     const risen = level === undefined ? 0 : level.v[level.v.length - 1] - level.v[0];
     add(
       `Check the level of ${tank}${gas > TRACE ? ', and let the foam settle first' : ''}.`,
-      `Its oil has ${risen < 0 ? 'fallen' : 'risen'} by ${litres(Math.abs(risen))}${gas > TRACE ? `, ${litres(gas)} of gas went into it` : ''}.`,
+      `Its oil has ${risen < 0 ? 'fallen' : 'risen'} by `,
+      volume(Math.abs(risen)),
+      ...(gas > TRACE ? ['; ', volume(gas), ' of gas went into it.'] : ['.']),
     );
   }
   const lost = run.look(['outside.content']).get('outside.content')?.v;
@@ -110,7 +118,8 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
   if (overboard > DROP)
     add(
       'Top up with the right fluid, and wipe up what went overboard.',
-      `${litres(overboard)} went overboard.`,
+      volume(overboard),
+      ' went overboard.',
     );
   add(
     'Swing the gear at least twice more on the normal system: times and order back to those of before.',
@@ -129,4 +138,33 @@ export function serviceSteps(catalogues: Catalogues, run: Run): readonly Service
  */
 export function followUpSwing(catalogues: Catalogues, run: Run, card: string): Run {
   return simulateWith(catalogues, run.scenario, { card, gas: gasLeft(run) });
+}
+
+/** A card to swing on the normal system: the first that pulls no blow-down handle and has no fault. */
+function normalCard(scenario: Scenario, catalogues: Catalogues): string | undefined {
+  const blown = blowDownCards(scenario, catalogues);
+  return Object.entries(scenario.cards).find(
+    ([name, card]) => !blown.includes(name) && card.faults.length === 0,
+  )?.[0];
+}
+
+/**
+ * What it does to the times of a normal swing that nobody has bled the gas; undefined when the
+ * scenario has no card for one.
+ */
+export function followUp(catalogues: Catalogues, run: Run): FollowUp | undefined {
+  const card = normalCard(run.scenario, catalogues);
+  if (card === undefined) return undefined;
+  const sound = simulateWith(catalogues, run.scenario, { card }).timings;
+  return { card, sound, gassed: followUpSwing(catalogues, run, card).timings };
+}
+
+/** The ramps of a run's bays; none where no leg has one. */
+export function rampCases({ scenario }: Run): readonly RampCase[] {
+  return Object.entries(scenario.units).flatMap(([unit, { leg }]): RampCase[] => {
+    const { parameters } = scenario.mechanisms[leg];
+    const ramp = parameters.rampAngle === undefined ? undefined : rampMargin(parameters);
+    if (ramp === undefined) return [];
+    return [{ unit, ...ramp, broken: (parameters.linkShare as number) < 1 }];
+  });
 }

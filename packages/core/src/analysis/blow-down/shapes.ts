@@ -1,4 +1,4 @@
-import type { ParameterValue } from '../../define/index.js';
+import type { ParameterValue, Quantity, Timing } from '../../define/index.js';
 
 /** Which charges and temperatures to look at, and a third parameter if wanted. */
 export interface BlowDownRanges {
@@ -106,7 +106,28 @@ export interface MinimumCharge {
 export interface ServiceStep {
   readonly step: string;
   /** Why, with what the run says. */
-  readonly reason: string;
+  readonly reason: Told;
+}
+
+/** Running text with figures in it (SI), to be shown in the reader's units. */
+export type Told = readonly (string | { readonly value: number; readonly quantity: Quantity })[];
+
+/** Whether the ramp in a leg's bay lets the tyre go when the shortening link is broken. */
+export interface RampCase {
+  readonly unit: string;
+  /** Share of the strut's force along the travel that friction leaves; above zero the leg frees itself. */
+  readonly margin: number;
+  /** Moment towards down that this is at the top of the travel, N m; below zero: to be pulled out with. */
+  readonly moment: number;
+  /** True when the link is broken in this run. */
+  readonly broken: boolean;
+}
+
+/** A normal swing before and after a blow-down whose gas nobody has bled. */
+export interface FollowUp {
+  readonly card: string;
+  readonly sound: readonly Timing[];
+  readonly gassed: readonly Timing[];
 }
 
 /** Plays conditions somewhere else, e.g. in workers; the order of answers does not matter. */
