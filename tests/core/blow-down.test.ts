@@ -136,6 +136,23 @@ describe('moments over the travel', () => {
     expect(freed.available).toBeGreaterThan(freed.needed);
   });
 
+  it('ask nothing of a leg that a lock holds, nor of one that has arrived', () => {
+    const hedgelark = aircraft('hedgelark');
+    // Almost no gas: the uplocks stay shut.
+    const held = playBlowDown(hedgelark.scenario, 'blow-down', {
+      charge: 2e6,
+      temperature: 293.15,
+    });
+    expect(held.legs[0]).toMatchObject({ locked: false, margin: NaN });
+    const { points } = momentCurve(run(CARD), 'left');
+    const worst = worstPoint(points)!;
+    const stop = hedgelark
+      .run('blow-down')
+      .log.find((e) => e.device === 'left-leg' && e.to === 'at down');
+    expect(points.filter((p) => p.t > (stop?.t ?? NaN)).every((p) => p.held)).toBe(true);
+    expect(worst.t).toBeLessThan(stop?.t ?? NaN);
+  });
+
   it('count what is shut in on the up side while the leg stands', () => {
     const stuck = aircraft('hedgelark').run('blow-down-dump-closed');
     const { points } = momentCurve(stuck, 'left');
@@ -157,7 +174,7 @@ describe('after a blow-down', () => {
     expect(steps[0].step).toMatch(/Do not select UP/);
     for (const name of ['door-shuttle', 'gear-shuttle', 'door-dump', 'gear-dump', 'door-blow-down'])
       expect(text).toContain(name);
-    expect(text).toMatch(/of free gas are in the oil side/);
+    expect(text).toMatch(/of free gas, at ambient pressure, are in the oil side/);
     expect(text).toMatch(/never oxygen/);
     expect(Object.keys(gasLeft(blown))).not.toContain('bottle-out');
     expect(Object.values(gasLeft(blown)).reduce((a, b) => a + b, 0)).toBeGreaterThan(1e-3);
@@ -238,9 +255,13 @@ it('the text of a report names no-charge and any-charge outcomes', () => {
     cell,
     table: chargeTable(scenario),
     steps: [],
+    ramps: [{ unit: 'left', margin: -0.1, moment: -55, broken: false }],
     minimum: { card: CARD, charge: 0, kind: 'always' as const, runs: 2, cell },
   };
   expect(toBlowDownText(report, 'us')).toContain('even without gas');
+  expect(toBlowDownText(report, 'us')).toMatch(
+    /left, were its shortening link to break: the ramp holds/,
+  );
   const never = { ...report.minimum, kind: 'never' as const, charge: NaN };
   expect(toBlowDownText({ ...report, minimum: never }, 'us')).toContain('No charge');
   expect(readScenario('').scenario).toBeUndefined();

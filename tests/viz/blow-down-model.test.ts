@@ -214,7 +214,7 @@ describe('the bench', () => {
     let stops = 0;
     const store: Store = new Store((listener) => ({
       run: (request) => listener(answer({ ...request, id: 1 }).reply),
-      series: () => undefined,
+      ask: () => undefined,
       stop: () => undefined,
     }));
     const work = new BlowDownWork(store, {

@@ -152,6 +152,23 @@ describe('the bench', () => {
     await page.getByRole('button', { name: 'US', exact: true }).click();
   });
 
+  it('says what the ramps in the bays would do, and what a swing before bleeding is like', async () => {
+    const { page } = visit;
+    expect(await page.locator('ww-blow-down-card ul.ramps').textContent()).toMatch(
+      /were its shortening link to break: the ramp in the bay/,
+    );
+    await page.getByRole('button', { name: 'Swing before it is bled' }).click();
+    const table = page.locator('ww-blow-down-card [data-after]');
+    await table.waitFor();
+    const down = await table
+      .locator('tr', { hasText: 'left down' })
+      .locator('td')
+      .allTextContents();
+    const [sound, gassed] = down.map((cell) => parseFloat(cell));
+    expect(gassed).toBeGreaterThan(sound);
+    await keep(page, 'blow-down-after');
+  });
+
   it('prints the bottle card alone, cautions first', async () => {
     const { page } = visit;
     await page.evaluate(() => (window.print = () => undefined));

@@ -122,7 +122,7 @@ describe('the store', () => {
   function open(): Store {
     const store = new Store((listener: Listener) => ({
       run: (request) => listener(answer({ id: 1, ...request }).reply),
-      series: () => undefined,
+      ask: () => undefined,
       stop: () => undefined,
     }));
     store.open({ file: 'hedgelark.yaml', text: TEXT });
@@ -166,7 +166,7 @@ describe('the store', () => {
         run: (request) => {
           if (!slow) l(answer({ id: 1, ...request }).reply);
         },
-        series: () => undefined,
+        ask: () => undefined,
         stop: () => undefined,
       };
     });

@@ -7,7 +7,7 @@ import { TEXT } from './demo.js';
 export function emptyStore(): Store {
   return new Store((listener) => ({
     run: (request) => listener(answer({ id: 1, ...request }).reply),
-    series: () => undefined,
+    ask: () => undefined,
     stop: () => undefined,
   }));
 }

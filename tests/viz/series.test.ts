@@ -4,7 +4,7 @@ import { valueAt } from '../../packages/viz/src/model/series.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import { answer } from '../../packages/viz/src/worker/answer.js';
 import type { Reply, SeriesRequest } from '../../packages/viz/src/worker/message.js';
-import { seriesOf } from '../../packages/viz/src/worker/series.js';
+import { afterOf, seriesOf } from '../../packages/viz/src/worker/series.js';
 import { demoRun, TEXT } from './demo.js';
 
 function open(): { store: Store; asked: SeriesRequest[]; answerAll: () => void } {
@@ -15,7 +15,10 @@ function open(): { store: Store; asked: SeriesRequest[]; answerAll: () => void }
     hear = listener;
     return {
       run: (request) => listener(answer({ ...request, id: ++id }).reply),
-      series: (request) => asked.push(request),
+      ask: (request) => {
+        if (request.kind === 'series') asked.push(request);
+        else hear(afterOf(request));
+      },
       stop: () => undefined,
     };
   });
@@ -89,5 +92,18 @@ describe('channels of the run on show', () => {
     expect(valueAt(trace, 1.5)).toBe(6);
     expect(valueAt(trace, 9)).toBe(8);
     expect(valueAt(trace, -1)).toBe(0);
+  });
+});
+
+describe('a swing after the blow-down on show', () => {
+  it('is played when it is asked for, and takes longer with the gas in the oil', () => {
+    const { store } = open();
+    store.chooseCard('blow-down');
+    store.askAfter();
+    const { after } = store.state.blowDown;
+    expect(after?.run).toBe(store.state.picture?.run);
+    const total = (which: 'sound' | 'gassed'): number =>
+      after?.found?.[which].find((x) => x.unit === 'left' && x.direction === 'down')?.total ?? NaN;
+    expect(total('gassed')).toBeGreaterThan(total('sound') + 0.3);
   });
 });

@@ -5,7 +5,10 @@ import { count, sentenceOfRun, titleOfRun } from './sentence.js';
 import type { Former, State } from './state.js';
 
 /** The change to the state. */
-export function arrived(before: State, reply: Exclude<Reply, { kind: 'series' }>): Partial<State> {
+export function arrived(
+  before: State,
+  reply: Exclude<Reply, { kind: 'series' | 'after' }>,
+): Partial<State> {
   if (reply.kind === 'progress') return { progress: reply.share };
   const over = { busy: false, asked: undefined, progress: 0 };
   // What could not be had leaves the former run, and its faults, on show.

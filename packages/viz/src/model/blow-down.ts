@@ -5,6 +5,7 @@ import type {
   BlowDownFacts,
   Condition,
   CurveSamples,
+  FollowUp,
   Least,
   MapPicture,
   MapReply,
@@ -22,6 +23,8 @@ export type Fineness = 'plain' | 'fine';
 export interface BlowDownState {
   readonly map: MapPicture | undefined;
   readonly least: Least | undefined;
+  /** What a swing after the blow-down of a run is like, where it was asked for. */
+  readonly after: { readonly run: number; readonly found: FollowUp | undefined } | undefined;
   /** Being made; share of it that is done, 0..1. */
   readonly busy: boolean;
   readonly share: number;
@@ -35,6 +38,7 @@ export interface BlowDownState {
 export const NO_MAP: BlowDownState = {
   map: undefined,
   least: undefined,
+  after: undefined,
   busy: false,
   share: 0,
   failure: '',

@@ -1,6 +1,12 @@
 /** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
 import type { Condition } from '../worker/blow-down-message.js';
-import type { FaultEntry, Reply, RunRequest, SeriesRequest } from '../worker/message.js';
+import type {
+  AfterRequest,
+  FaultEntry,
+  Reply,
+  RunRequest,
+  SeriesRequest,
+} from '../worker/message.js';
 import { arrived } from './arrival.js';
 import { sourcesOf } from './file.js';
 import type { GivenFile } from './file.js';
@@ -16,7 +22,8 @@ export type Watcher = (changed: ReadonlySet<keyof State>) => void;
 /** Whatever can be asked for a run: the worker, or a stand-in. */
 export interface Runner {
   run(request: Omit<RunRequest, 'id'>): void;
-  series(request: SeriesRequest): void;
+  /** More about a run that was made before. */
+  ask(request: SeriesRequest | AfterRequest): void;
   stop(): void;
 }
 
@@ -25,7 +32,7 @@ export class Store {
   #watchers = new Set<Watcher>();
   #runner: Runner;
   /** Channels of the run on show, fetched when a view wants them. */
-  readonly series = new SeriesBook(this, (request) => this.#runner.series(request));
+  readonly series = new SeriesBook(this, (request) => this.#runner.ask(request));
 
   constructor(makeRunner: (listener: (reply: Reply) => void) => Runner) {
     this.#runner = makeRunner((reply) => this.receive(reply));
@@ -107,6 +114,12 @@ export class Store {
   }
 
   receive(reply: Reply): void {
+    if (reply.kind === 'after') {
+      const { blowDown, picture } = this.#state;
+      if (reply.id === picture?.run)
+        this.set({ blowDown: { ...blowDown, after: { run: reply.id, found: reply.after } } });
+      return;
+    }
     if (reply.kind === 'series') {
       this.series.receive(reply.traces);
       return;
@@ -116,6 +129,12 @@ export class Store {
 
   dismissIssues(): void {
     this.set({ issues: [], issuesFile: '', failure: '' });
+  }
+
+  /** Has what a swing after the blow-down on show would be like come in `state.blowDown`. */
+  askAfter(): void {
+    const { picture } = this.#state;
+    if (picture !== undefined) this.#runner.ask({ kind: 'after', run: picture.run });
   }
 
   // Time

@@ -1,9 +1,9 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { CAUTIONS } from '@wheelwell/core';
-import { plain, withUnit } from '../model/sentence.js';
+import { plain, seconds, withUnit } from '../model/sentence.js';
 import type { State } from '../model/state.js';
-import type { BlowDownFacts, BlowDownRun, Least } from '../worker/blow-down-message.js';
+import type { BlowDownFacts, BlowDownRun, FollowUp, Least } from '../worker/blow-down-message.js';
 import type { Picture, System } from '../worker/message.js';
 import { define, View } from './base.js';
 import {
@@ -58,7 +58,8 @@ export class BlowDownCard extends View {
         margin: 0;
         padding-left: 1.1rem;
       }
-      ul.legs {
+      ul.legs,
+      ul.ramps {
         list-style: none;
         padding: 0;
         margin: 0;
@@ -141,9 +142,21 @@ export class BlowDownCard extends View {
               <h3>After this blow-down</h3>
               <ol>
                 ${run.steps.map((s) => html`<li><b>${s.step}</b> ${toldText(s.reason, picture, system)}</li>`)}
-              </ol>`
+              </ol>
+              ${this.#after(picture)}`
       }
     `;
+  }
+
+  /** A swing before anybody has bled it, asked for by a button: it costs two runs. */
+  #after(picture: Picture): TemplateResult {
+    const { after } = this.state.blowDown;
+    if (after?.run !== picture.run)
+      return html`<button @click=${() => this.store.askAfter()}>Swing before it is bled</button>`;
+    const { found } = after;
+    if (found === undefined) return html`<p>No card of this aircraft swings it as usual.</p>`;
+    return html`<h3>A swing before it is bled</h3>
+      ${afterTable(found)}`;
   }
 
   /** The page hides everything else for as long as it prints. */
@@ -166,6 +179,28 @@ function chargeRows(facts: BlowDownFacts, picture: Picture, system: System): Tem
           html`<tr>
             <th scope="row">${degrees(r.temperature, picture, system)}</th>
             <td>${withUnit(r.pressure, 'gauge-pressure', picture, system)}</td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
+}
+
+function afterTable({ sound, gassed }: FollowUp): TemplateResult {
+  return html`<table data-after>
+    <thead>
+      <tr>
+        <th scope="col">Leg</th>
+        <th scope="col">Sound</th>
+        <th scope="col">With gas</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${gassed.map(
+        (t, i) =>
+          html`<tr>
+            <th scope="row">${plain(t.unit)} ${t.direction}</th>
+            <td>${seconds(sound[i]?.total ?? NaN)}</td>
+            <td>${seconds(t.total)}</td>
           </tr>`,
       )}
     </tbody>
@@ -207,8 +242,14 @@ function verdictOf(run: BlowDownRun, picture: Picture, system: System): Template
     </p>
     <ul class="legs">
       ${run.legs.map((leg) => html`<li class=${leg.locked ? '' : 'fail'}>${sign(leg.locked ? 'engaged' : 'open')} ${legSentence(leg, free(leg.unit), picture, system)}</li>`)}
-      ${run.ramps.map((r) => html`<li class=${r.margin > 0 ? '' : 'caution'}>${sign(r.margin > 0 ? 'note' : 'caution')} ${rampSentence(r, picture, system)}</li>`)}
-    </ul>`;
+    </ul>
+    ${
+      run.ramps.length === 0
+        ? nothing
+        : html`<ul class="ramps">
+            ${run.ramps.map((r) => html`<li class=${r.margin > 0 ? '' : 'caution'}>${sign(r.margin > 0 ? 'note' : 'caution')} ${rampSentence(r, picture, system)}</li>`)}
+          </ul>`
+    }`;
 }
 
 define('ww-blow-down-card', BlowDownCard);

@@ -1,7 +1,14 @@
 /** What passes between page and workers about the emergency bottle: plain data, arrays transferred. */
 import type { BlowDownLeg, ChargeTable, FaultEntry, RampCase, ServiceStep } from '@wheelwell/core';
 
-export type { BlowDownLeg, ChargeTable, RampCase, ServiceStep, Told } from '@wheelwell/core';
+export type {
+  BlowDownLeg,
+  ChargeTable,
+  FollowUp,
+  RampCase,
+  ServiceStep,
+  Told,
+} from '@wheelwell/core';
 
 /** Under what a blow-down is played: Pa gauge at the bottle's charge temperature, and K. */
 export interface Condition {

@@ -1,5 +1,5 @@
 /** The page's side of the workers: the latest request wins, and a run can be stopped. */
-import type { Reply, RunRequest, SeriesRequest } from './message.js';
+import type { AfterRequest, Reply, RunRequest, SeriesRequest } from './message.js';
 
 export type Listener = (reply: Reply) => void;
 
@@ -41,8 +41,8 @@ export class Engine {
     this.#send();
   }
 
-  /** Asks for channels of a run; unanswered when no worker holds it any more. */
-  series(request: SeriesRequest): void {
+  /** Asks more about a run; unanswered when no worker holds it any more. */
+  ask(request: SeriesRequest | AfterRequest): void {
     this.#seats.find((s) => s.holds === request.run)?.worker.postMessage(request);
   }
 
@@ -81,7 +81,7 @@ export class Engine {
   }
 
   #received(reply: Reply): void {
-    if (reply.kind === 'series') {
+    if (reply.kind === 'series' || reply.kind === 'after') {
       if (reply.id === this.#shown) this.#listener(reply);
       return;
     }
@@ -106,7 +106,7 @@ export class Engine {
     const seat: Seat = { worker, job: 0, holds: 0 };
     worker.onmessage = (e: MessageEvent<Reply>) => {
       const { kind, id } = e.data;
-      if (kind !== 'progress' && kind !== 'series') seat.job = 0;
+      if (kind === 'picture' || kind === 'issues' || kind === 'failure') seat.job = 0;
       if (kind === 'picture') seat.holds = id;
       this.#received(e.data);
     };

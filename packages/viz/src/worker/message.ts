@@ -15,7 +15,7 @@ import type {
   Statistics,
   Timing,
 } from '@wheelwell/core';
-import type { BlowDownFacts, Condition } from './blow-down-message.js';
+import type { BlowDownFacts, Condition, FollowUp } from './blow-down-message.js';
 import type { CircuitFacts } from './circuit-message.js';
 
 export type {
@@ -74,6 +74,12 @@ export interface SeriesRequest {
   readonly fine: boolean;
 }
 
+/** Asks what a swing would be like after a blow-down that was made before. */
+export interface AfterRequest {
+  readonly kind: 'after';
+  readonly run: number;
+}
+
 /** A channel over time: s (never falling; twice the same at a jump), SI. */
 export interface Trace {
   readonly run: number;
@@ -91,6 +97,8 @@ export type Reply =
       readonly issues: readonly Issue[];
     }
   | { readonly id: number; readonly kind: 'failure'; readonly message: string }
+  /** How a swing after the blow-down goes; none where the aircraft has no card for one. `id` is the run's. */
+  | { readonly id: number; readonly kind: 'after'; readonly after: FollowUp | undefined }
   /** What there is of the channels asked for; `id` is the run's. */
   | {
       readonly id: number;

@@ -1,12 +1,18 @@
-/** Channels of the run made last, for those who draw more than the picture holds. */
+/** What is asked about the run made last, beyond what the picture holds. */
+import { followUp } from '@wheelwell/core';
 import type { Run, Series } from '@wheelwell/core';
-import type { Reply, SeriesRequest, Trace } from './message.js';
+import type { AfterRequest, Reply, SeriesRequest, Trace } from './message.js';
 
 let held: { readonly id: number; readonly run: Run } | undefined;
 
 /** Keeps a run, in place of the one before. */
 export function remember(id: number, run: Run): void {
   held = { id, run };
+}
+
+/** A swing on the normal system after the blow-down that is held. */
+export function afterOf({ run: id }: AfterRequest): Reply {
+  return { id, kind: 'after', after: held?.id === id ? followUp(held.run) : undefined };
 }
 
 /** What there is of the channels asked for; nothing of a run that is no longer here. */

@@ -2,12 +2,12 @@
 import { answer } from './answer.js';
 import type { MapJob } from './blow-down-message.js';
 import { work } from './map.js';
-import type { RunRequest, SeriesRequest } from './message.js';
-import { seriesOf } from './series.js';
+import type { AfterRequest, RunRequest, SeriesRequest } from './message.js';
+import { afterOf, seriesOf } from './series.js';
 
 // The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
 const scope = self as unknown as {
-  onmessage: ((e: MessageEvent<RunRequest | SeriesRequest | MapJob>) => void) | null;
+  onmessage: ((e: MessageEvent<RunRequest | SeriesRequest | AfterRequest | MapJob>) => void) | null;
   postMessage(message: unknown, transfer: Transferable[]): void;
 };
 
@@ -16,6 +16,10 @@ scope.onmessage = (e) => {
     if (e.data.kind === 'series') {
       const { reply, transfer } = seriesOf(e.data);
       scope.postMessage(reply, transfer);
+      return;
+    }
+    if (e.data.kind === 'after') {
+      scope.postMessage(afterOf(e.data), []);
       return;
     }
     void work(e.data, (reply) => scope.postMessage(reply, []));
