@@ -1,6 +1,7 @@
 /** What the page knows after the worker has answered. */
 import type { Picture, Reply } from '../worker/message.js';
 import { reached } from './history.js';
+import { loopWithin } from './loop.js';
 import { count, sentenceOfRun, titleOfRun } from './sentence.js';
 import type { Former, State } from './state.js';
 
@@ -38,7 +39,9 @@ export function arrived(
     issuesFile: '',
     time: same ? Math.min(before.time, reached(picture)) : 0,
     playing: same && before.playing,
+    loop: same && before.loop !== undefined ? loopWithin(before.loop, picture) : undefined,
     selection: { kind: 'none' },
+    marks: shown?.file === picture.file ? before.marks : [],
     span: same ? before.span : [0, picture.duration],
     said: sentenceOfRun(picture),
   };

@@ -1,6 +1,8 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
 import type { BlowDownState } from './blow-down.js';
 import { NO_MAP } from './blow-down.js';
+import type { Loop } from './loop.js';
+import type { Mark } from './marks.js';
 import type { MeasuredTime } from './measured.js';
 import type { Edit, FaultEntry, Issue, Picture, System, Timing, Trace } from '../worker/message.js';
 
@@ -53,7 +55,11 @@ export interface State {
   readonly playing: boolean;
   /** Simulated seconds per second. */
   readonly rate: number;
+  /** The span that plays over and over. */
+  readonly loop: Loop | undefined;
   readonly selection: Selection;
+  /** None, one or both ends of a time that is read off the chart; see model/between.ts. */
+  readonly marks: readonly Mark[];
   /** Window of time the charts show, s. */
   readonly span: readonly [number, number];
   readonly system: System;
@@ -87,7 +93,9 @@ export const EMPTY: State = {
   time: 0,
   playing: false,
   rate: 1,
+  loop: undefined,
   selection: { kind: 'none' },
+  marks: [],
   span: [0, 1],
   system: 'us',
   bench: '',

@@ -11,6 +11,7 @@ import { arrived } from './arrival.js';
 import { sourcesOf } from './file.js';
 import type { GivenFile } from './file.js';
 import { eventAfter, eventBefore, flagAfter, reached } from './history.js';
+import { looped } from './loop.js';
 import { sentenceOfFlag } from './sentence.js';
 import { SeriesBook } from './series.js';
 import { follow, zoomed } from './span.js';
@@ -154,9 +155,10 @@ export class Store {
   }
 
   play(): void {
-    const { picture, time } = this.#state;
+    const { picture, time, loop } = this.#state;
     if (picture === undefined) return;
-    if (time >= reached(picture)) this.seek(0);
+    if (loop?.on === true && (time < loop.from || time >= loop.to)) this.seek(loop.from);
+    else if (time >= reached(picture)) this.seek(0);
     this.set({ playing: true });
   }
 
@@ -171,19 +173,21 @@ export class Store {
 
   /** Lets `seconds` of real time pass. */
   advance(seconds: number): void {
-    const { picture, playing, time, rate } = this.#state;
+    const { picture, playing, time, rate, loop } = this.#state;
     if (!playing || picture === undefined) return;
+    const round = loop?.on === true ? loop : undefined;
     const next = time + seconds * rate;
+    const until = Math.min(next, round?.to ?? Infinity);
     const passed = picture.flags.filter(
-      (f) => f.severity !== 'note' && f.from > time && f.from <= next,
+      (f) => f.severity !== 'note' && f.from > time && f.from <= until,
     );
-    this.seek(next);
+    this.seek(round === undefined ? next : looped(round, next));
     if (passed.length > 0) {
       this.set({
         said: passed.map((f) => sentenceOfFlag(f, picture, this.#state.system)).join(' '),
       });
     }
-    if (next >= reached(picture)) this.pause();
+    if (round === undefined && next >= reached(picture)) this.pause();
   }
 
   setRate(rate: number): void {
