@@ -1,8 +1,11 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
-import { demos } from '../model/demos.js';
+import { BetweenWork } from '../model/between.js';
 import { BlowDownWork } from '../model/blow-down.js';
+import { demos } from '../model/demos.js';
 import { reached } from '../model/history.js';
+import { LinkWork } from '../model/link-work.js';
+import { LoopWork } from '../model/loop.js';
 import { MeasuredWork } from '../model/measured.js';
 import { Store } from '../model/store.js';
 import { define } from '../view/base.js';
@@ -16,6 +19,7 @@ import '../view/issue-list.js';
 import '../view/told.js';
 import { shared } from '../view/shared.styles.js';
 import '../view/transport.js';
+import type { Transport } from '../view/transport.js';
 import { Engine } from '../worker/client.js';
 import { Mapper } from '../worker/map-client.js';
 import { appStyles } from './app.styles.js';
@@ -54,6 +58,13 @@ export class App extends LitElement {
   readonly works: Works = {
     blowDown: new BlowDownWork(this.store, new Mapper()),
     measured: new MeasuredWork(this.store),
+    between: new BetweenWork(this.store),
+    loop: new LoopWork(this.store),
+    link: new LinkWork(this.store, demos, {
+      shown: () => Object.values(this.chosen),
+      show: (names) => this.#show(names),
+      hasBench: (name) => views.some((v) => v.area === 'bench' && v.name === name),
+    }),
   };
   /** Aborted when the element leaves the page. */
   #left = new AbortController();
@@ -83,8 +94,10 @@ export class App extends LitElement {
     window.addEventListener('dragover', this.#over, { signal });
     window.addEventListener('dragleave', this.#leave, { signal });
     window.addEventListener('drop', this.#drop, { signal });
+    window.addEventListener('hashchange', this.#link, { signal });
     const first = demos[0];
-    if (first !== undefined && this.store.state.source === undefined) this.store.open(first);
+    if (location.hash.length > 1) this.#link();
+    else if (first !== undefined && this.store.state.source === undefined) this.store.open(first);
   }
 
   override disconnectedCallback(): void {
@@ -146,7 +159,7 @@ export class App extends LitElement {
         </div>
       </main>
       <section class="transport" aria-label="Clock">
-        <ww-transport .store=${this.store}></ww-transport>
+        <ww-transport .store=${this.store} .works=${this.works}></ww-transport>
       </section>
       <div class="aside" role="status" aria-live="polite">${said}</div>
       ${this.dropping ? html`<div class="drop">Drop the scenario file to open it</div>` : nothing}
@@ -168,6 +181,12 @@ export class App extends LitElement {
 
   #choose(area: Area, name: string): void {
     this.chosen = { ...this.chosen, [area]: name };
+  }
+
+  /** Brings views to the top of the areas that they share with others. */
+  #show(names: readonly string[]): void {
+    const found = views.filter((v) => names.includes(v.name));
+    this.chosen = Object.fromEntries(found.map((v) => [v.area, v.name]));
   }
 
   #bench = (name: string): void => {
@@ -204,12 +223,24 @@ export class App extends LitElement {
         this.#choose('panel', view.name);
         this.renderRoot.querySelector('.panel')?.scrollIntoView({ block: 'nearest' });
       },
+      loop: (what) => {
+        if (what === 'a') this.works.loop.start();
+        else if (what === 'b') this.works.loop.end();
+        else this.works.loop.toggle();
+      },
+      hold: () => this.works.between.hold(),
+      letGo: () => this.works.between.clear(),
+      link: () => this.renderRoot.querySelector<Transport>('ww-transport')?.copyLink(),
       units: () => store.setSystem(store.state.system === 'us' ? 'metric' : 'us'),
       large: () => store.setLarge(!store.state.large),
       theme: () => this.#nextTheme(),
       help: () => this.#help(),
     };
   }
+
+  #link = (): void => {
+    if (location.hash.length > 1) void this.works.link.open(location.hash);
+  };
 
   #print = (): void => printPanel(this);
 

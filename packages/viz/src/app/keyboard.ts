@@ -11,6 +11,10 @@ export interface Deeds {
   readonly ends: (end: boolean) => void;
   readonly open: () => void;
   readonly panel: (index: number) => void;
+  readonly loop: (what: 'a' | 'b' | 'r') => void;
+  readonly hold: () => void;
+  readonly letGo: () => void;
+  readonly link: () => void;
   readonly units: () => void;
   readonly large: () => void;
   readonly theme: () => void;
@@ -23,6 +27,8 @@ export interface Key {
   readonly shown: string;
   readonly what: string;
   readonly act: (deeds: Deeds, key: string) => void;
+  /** The browser has a use for it, too. */
+  readonly shared?: true;
 }
 
 export const KEYS: readonly Key[] = [
@@ -54,6 +60,20 @@ export const KEYS: readonly Key[] = [
     act: (d, k) => d.rate(k === '[' ? -1 : 1),
   },
   {
+    keys: ['a', 'b', 'r'],
+    shown: 'A B R',
+    what: 'loop starts here, ends here, on or off',
+    act: (d, k) => d.loop(k === 'a' ? 'a' : k === 'b' ? 'b' : 'r'),
+  },
+  { keys: ['m'], shown: 'M', what: 'hold a mark; the time to the next one', act: (d) => d.hold() },
+  {
+    keys: ['Escape'],
+    shown: 'Esc',
+    what: 'let the marks go',
+    act: (d) => d.letGo(),
+    shared: true,
+  },
+  {
     keys: ['+', '=', '-'],
     shown: '+ −',
     what: 'chart closer, wider',
@@ -66,6 +86,7 @@ export const KEYS: readonly Key[] = [
     what: 'flags, events, faults',
     act: (d, k) => d.panel(Number(k) - 1),
   },
+  { keys: ['c'], shown: 'C', what: 'copy a link to what is shown', act: (d) => d.link() },
   { keys: ['o'], shown: 'O', what: 'open a scenario file', act: (d) => d.open() },
   { keys: ['u'], shown: 'U', what: 'US or metric units', act: (d) => d.units() },
   { keys: ['l'], shown: 'L', what: 'large, for a room, and back', act: (d) => d.large() },
@@ -89,7 +110,7 @@ export function listen(target: Window, deeds: Deeds, on: () => boolean, signal: 
     if (ARROWS.includes(e.key) && element?.matches(OWN_ARROWS) === true) return;
     const key = KEYS.find((k) => k.keys.includes(e.key));
     if (key === undefined) return;
-    e.preventDefault();
+    if (key.shared !== true) e.preventDefault();
     key.act(deeds, e.key);
   };
   target.addEventListener('keydown', handler, { signal });

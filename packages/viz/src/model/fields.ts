@@ -27,6 +27,10 @@ export class Fields {
     return this.#fields.length;
   }
 
+  first(): string | undefined {
+    return this.#fields[0];
+  }
+
   wrong(): BrokenLink {
     return new BrokenLink(`${quoted(this.key)} in it cannot be ${quoted(this.raw)}`);
   }

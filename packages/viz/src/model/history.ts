@@ -1,6 +1,7 @@
 /** Questions about a run's past and future, asked of the picture: pure functions of it. */
 import { bisector } from 'd3-array';
 import type { Flag, LogEntry, Picture, Severity } from '../worker/message.js';
+import { devicesOf } from './bearers.js';
 
 /** A stretch of time a device spends in one state. */
 export interface Stretch {
@@ -151,11 +152,6 @@ export function flagsBySeverity(flags: readonly Flag[]): number[] {
   return flagsInOrder(flags).sort((a, b) => rank(a) - rank(b));
 }
 
-/** Whether what a flag names (`left-leg-jack.head-chamber`) is the device or a part of it. */
-export function concerns(named: string, device: string): boolean {
-  return named === device || named.startsWith(`${device}.`);
-}
-
 /** How long a flag of no length stays marked on the drawing, s. */
 const LINGER = 0.75;
 
@@ -169,7 +165,7 @@ export function flagOn(
   let worst: Flag | undefined;
   picture.flags.forEach((f, i) => {
     if (f.severity === 'note' && i !== selected) return;
-    if (!f.devices.some((d) => concerns(d, device))) return;
+    if (!devicesOf(picture, f).includes(device)) return;
     const now = time >= f.from - SAME && time <= Math.max(f.to, f.from + LINGER);
     if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity]))
       worst = f;

@@ -1,6 +1,7 @@
 /** The lanes of the order chart, from the picture: which there are, what each shows. */
-import type { Flag, LogEntry, Picture } from '../worker/message.js';
-import { concerns, isStart, stretches } from './history.js';
+import type { LogEntry, Picture } from '../worker/message.js';
+import { devicesOf } from './bearers.js';
+import { isStart, stretches } from './history.js';
 import type { Stretch } from './history.js';
 
 /** How a stretch is drawn: the sign of what the part does. */
@@ -51,14 +52,15 @@ function findLanes(picture: Picture): Lane[] {
   const rest = picture.devices
     .filter((d) => !claimed.has(d.name))
     .map((d) => lane(picture, d.name, false));
-  return pinned([lane(picture, GEAR, true), ...rest, ...groups], picture.flags);
+  return pinned([lane(picture, GEAR, true), ...rest, ...groups], picture);
 }
 
 /** A flag is pinned on the first of its devices that has a lane, else on the shared heading. */
-function pinned(all: readonly Lane[], flags: readonly Flag[]): Lane[] {
+function pinned(all: readonly Lane[], picture: Picture): Lane[] {
+  const { flags } = picture;
   const home = flags.map((f) => {
-    const at = f.devices.map((d) => all.findIndex((l) => concerns(d, l.name))).find((i) => i >= 0);
-    return at ?? 0;
+    const at = devicesOf(picture, f).map((d) => all.findIndex((l) => l.name === d));
+    return at.find((i) => i >= 0) ?? 0;
   });
   return all.map((l, i) => {
     const here = home.flatMap((h, f) => (h === i ? [f] : []));

@@ -12,6 +12,9 @@ import { pack, unpack } from './pack.js';
 import { RATES } from './state.js';
 import type { Source } from './state.js';
 
+/** What is picked out: an event or a flag, or a part of the aircraft. */
+export type Picked = Mark | { readonly kind: 'part'; readonly name: string };
+
 export interface Link {
   /** A scenario that comes with the page, by its name, or a text of the user's own. */
   readonly from: { readonly demo: string } | Source;
@@ -27,8 +30,7 @@ export interface Link {
   /** The whole run when undefined. */
   readonly span: readonly [number, number] | undefined;
   readonly loop: Loop | undefined;
-  /** What is picked out: an event or a flag. */
-  readonly picked: Mark | undefined;
+  readonly picked: Picked | undefined;
   readonly marks: readonly Mark[];
   readonly system: System | undefined;
   readonly bench: string;
@@ -87,7 +89,7 @@ function partsOf(link: Link): Part[] {
   ];
 }
 
-function fieldsOf(mark: Mark): readonly (string | number)[] {
+function fieldsOf(mark: Picked): readonly (string | number)[] {
   switch (mark.kind) {
     case 'event':
       return ['event', mark.on, mark.to, mark.nth];
@@ -95,6 +97,8 @@ function fieldsOf(mark: Mark): readonly (string | number)[] {
       return ['flag', mark.rule, mark.nth];
     case 'measured':
       return ['measured', mark.on, mark.event, mark.since];
+    case 'part':
+      return ['part', mark.name];
     case 'time':
       return ['time', mark.t];
   }
@@ -175,7 +179,7 @@ export async function readLink(hash: string): Promise<Link> {
         link.loop = { from: r.number(0), to: r.number(0), on: r.one(['on', 'off']) === 'on' };
         break;
       case 'picked':
-        link.picked = markIn(r);
+        link.picked = r.first() === 'part' ? { kind: r.one(['part']), name: r.text() } : markIn(r);
         break;
       case 'mark':
         link.marks = [...link.marks, markIn(r)];

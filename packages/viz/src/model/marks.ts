@@ -1,5 +1,6 @@
 /** Marks of a run told by name, not by number: they outlast another severity, and a link can carry them. */
 import type { Picture } from '../worker/message.js';
+import { devicesOf } from './bearers.js';
 import { placed } from './measured.js';
 import type { MeasuredTime } from './measured.js';
 import { plain } from './sentence.js';
@@ -88,7 +89,7 @@ export function placeOf(
   }
   if (at.kind === 'flag') {
     const f = picture.flags[at.index];
-    return f && { mark, t: f.from, words: `flag ${f.title}`, on: f.devices };
+    return f && { mark, t: f.from, words: `flag ${f.title}`, on: devicesOf(picture, f) };
   }
   return undefined;
 }

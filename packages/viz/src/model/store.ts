@@ -28,6 +28,9 @@ export interface Runner {
   stop(): void;
 }
 
+/** What is set about a scenario; the card's own where something is absent. */
+export type Setting = Pick<RunRequest, 'card' | 'faults' | 'condition'> & Pick<State, 'edits'>;
+
 export class Store {
   #state: State = EMPTY;
   #watchers = new Set<Watcher>();
@@ -63,6 +66,13 @@ export class Store {
   /** Reads and runs a scenario's first card. */
   open(source: Source): void {
     this.#ask(source, {});
+  }
+
+  /** The same with all that was set about it: what a link or a former visit brings. */
+  reopen(source: Source, how: Setting): void {
+    const { edits, ...rest } = how;
+    this.set({ edits });
+    this.#ask(source, rest);
   }
 
   /** The same for files the user gives: the first that can be had is opened, the others are listed. */

@@ -4,8 +4,11 @@
  */
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { BetweenWork } from '../model/between.js';
 import type { BlowDownWork } from '../model/blow-down.js';
 import { isStart } from '../model/history.js';
+import type { LinkWork } from '../model/link-work.js';
+import type { LoopWork } from '../model/loop.js';
 import type { MeasuredWork } from '../model/measured.js';
 import type { State } from '../model/state.js';
 import type { Store } from '../model/store.js';
@@ -28,6 +31,9 @@ export type Area = 'stage' | 'chart' | 'fact' | 'panel' | 'bench';
 export interface Works {
   readonly blowDown: BlowDownWork;
   readonly measured: MeasuredWork;
+  readonly between: BetweenWork;
+  readonly loop: LoopWork;
+  readonly link: LinkWork;
 }
 
 export interface ViewEntry {
@@ -54,7 +60,7 @@ export const views: readonly ViewEntry[] = [
     name: 'order',
     title: 'Order of events',
     area: 'chart',
-    show: (store) => html`<ww-order-chart .store=${store}></ww-order-chart>`,
+    show: (store, works) => html`<ww-order-chart .store=${store} .works=${works}></ww-order-chart>`,
   },
   {
     name: 'times',

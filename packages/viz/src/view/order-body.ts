@@ -2,15 +2,17 @@
 import { html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { timeTicks } from '../drawing/axis.js';
-import { causesOf, concerns, effectsOf, reached } from '../model/history.js';
+import { devicesOf } from '../model/bearers.js';
+import { causesOf, effectsOf, reached } from '../model/history.js';
 import { GEAR } from '../model/lanes.js';
 import type { Lane } from '../model/lanes.js';
+import type { Placed } from '../model/measured.js';
 import { plain } from '../model/sentence.js';
 import type { Selection } from '../model/state.js';
-import type { Store } from '../model/store.js';
 import type { Picture, System } from '../worker/message.js';
 import { arrows, bar, event, pinnedOn, pins, PINS, ROW, visible } from './order-marks.js';
 import type { Plot } from './order-marks.js';
+import { measuredMark } from './order-overlay.js';
 
 /** Room to the right of the plot, px. */
 export const EDGE = 14;
@@ -50,11 +52,13 @@ export interface OrderBody {
   readonly scale: number;
   readonly selection: Selection;
   readonly system: System;
-  readonly store: Store;
+  readonly measured: readonly Placed[];
+  readonly pick: (selection: Selection, e: MouseEvent) => void;
+  readonly pickMeasured: (p: Placed, e: MouseEvent) => void;
 }
 
 export function orderBody(o: OrderBody): TemplateResult {
-  const { picture, rows, height, plot, left, selection, system, store } = o;
+  const { picture, rows, height, plot, left, selection, system, pick } = o;
   const chosen = selection.kind === 'event' ? selection.index : -1;
   const flag = selection.kind === 'flag' ? selection.index : -1;
   const chain = new Set(
@@ -67,9 +71,10 @@ export function orderBody(o: OrderBody): TemplateResult {
   const room = Math.floor((left - 20) / 6.6);
   const mark = (index: number): string =>
     index === chosen ? 'chosen' : chain.has(index) ? 'chain' : '';
+  const about = picture.flags[flag];
+  const flagged = about === undefined ? [] : devicesOf(picture, about);
   const involved = (l: Lane): boolean =>
-    picture.log[chosen]?.device === l.name ||
-    (picture.flags[flag]?.devices.some((d) => concerns(d, l.name)) ?? false);
+    picture.log[chosen]?.device === l.name || flagged.includes(l.name);
   const total = left + plot.width + EDGE;
   const end = plot.scale(reached(picture));
   return html`<svg
@@ -107,10 +112,17 @@ export function orderBody(o: OrderBody): TemplateResult {
         visible(l.events, plot, (index) => mark(index) !== '')
           .filter((e) => !l.heading || e.index === chosen)
           .map((e) =>
-            event(plot.scale(e.t), y, e.kind, mark(e.index), () => store.selectEvent(e.index)),
+            event(plot.scale(e.t), y, e.kind, mark(e.index), (at) =>
+              pick({ kind: 'event', index: e.index }, at),
+            ),
           ),
       )}
-      ${rows.map(({ flags, y }) => pins(flags, y, plot, picture, system, flag, (index) => store.selectFlag(index)))}
+      ${rows.map(({ flags, y }) => pins(flags, y, plot, picture, system, flag, (index, at) => pick({ kind: 'flag', index }, at)))}
+      ${rows.map(({ lane: l, y }) =>
+        o.measured
+          .filter((p) => p.measured.on === l.name)
+          .map((p) => measuredMark(p, y, plot, picture, system, (at) => o.pickMeasured(p, at))),
+      )}
     </g>
   </svg>`;
 }

@@ -28,6 +28,14 @@ export const orderChartStyles = css`
     min-height: 28px;
     min-width: 28px;
   }
+  .keys {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.2rem 0.9rem;
+    padding: 0.5rem 0.6rem;
+    font-size: 0.78rem;
+    color: var(--ink-soft);
+  }
   .key {
     display: inline-flex;
     gap: 0.3rem;
@@ -39,7 +47,6 @@ export const orderChartStyles = css`
   }
   .spread {
     flex: 1;
-    margin: 0 -0.3rem;
   }
   .scroll {
     flex: 1;
@@ -205,6 +212,89 @@ export const orderChartStyles = css`
   .sign-at {
     fill: currentColor;
     fill-rule: evenodd;
+  }
+  .between {
+    display: flex;
+    gap: 0.4rem;
+    align-items: center;
+    padding: 0.25rem 0.6rem;
+    font-size: 0.84rem;
+    border-bottom: 1px solid var(--rule);
+    background: var(--sunk);
+  }
+  .between button {
+    font-size: 0.78rem;
+  }
+  @media (pointer: fine) {
+    .between button {
+      min-height: 26px;
+    }
+  }
+  .loop {
+    fill: none;
+    stroke: var(--accent);
+    stroke-dasharray: 4 3;
+  }
+  .loop.on {
+    fill: var(--accent-soft);
+    stroke-dasharray: none;
+  }
+  .loop-end {
+    stroke: var(--accent);
+    stroke-dasharray: 2 4;
+  }
+  .loop-end.on {
+    stroke-dasharray: 6 3;
+  }
+  .dimension .rule,
+  .extension {
+    fill: none;
+    stroke: var(--focus);
+    stroke-width: 1.3;
+  }
+  .dimension.live .rule {
+    stroke-dasharray: 5 3;
+  }
+  .dimension .tip {
+    fill: var(--focus);
+  }
+  .dimension .paper {
+    fill: var(--sheet);
+  }
+  .axis .dimension text {
+    fill: var(--ink);
+    font-weight: 700;
+  }
+  .measured {
+    cursor: pointer;
+  }
+  .measured circle {
+    fill: var(--sheet);
+    stroke: var(--ink);
+    stroke-width: 2;
+  }
+  .measured.fits circle {
+    fill: var(--ink);
+  }
+  .measured .whisker {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 1.6;
+  }
+  .measured .gap {
+    fill: none;
+    stroke: var(--ink);
+    stroke-dasharray: 1.5 2.5;
+  }
+  .measured .paper {
+    fill: var(--sheet);
+  }
+  .measured text {
+    font-size: 10.5px;
+    font-weight: 600;
+    stroke: var(--sheet);
+    stroke-width: 3px;
+    paint-order: stroke;
   }
   .play-head {
     stroke: var(--accent);

@@ -1,28 +1,37 @@
 import { html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
-import { timeScale, timeTicks } from '../drawing/axis.js';
+import { timeScale } from '../drawing/axis.js';
+import { between } from '../model/between.js';
 import { eventAt, reached } from '../model/history.js';
 import { lanesAt } from '../model/depth.js';
 import type { Depth } from '../model/depth.js';
 import { lanes } from '../model/lanes.js';
+import { markOf, placeOf } from '../model/marks.js';
+import { placed } from '../model/measured.js';
+import type { Placed } from '../model/measured.js';
 import { plain } from '../model/sentence.js';
-import type { State } from '../model/state.js';
+import type { Selection, State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
+import { betweenBar } from './between-bar.js';
+import type { Works } from './index.js';
 import { Measured } from './measured.js';
+import './measured-form.js';
+import type { MeasuredForm } from './measured-form.js';
+import { axisHeight, orderAxis } from './order-axis.js';
 import { EDGE, orderBody, stack } from './order-body.js';
+import type { Row } from './order-body.js';
 import { ROW } from './order-marks.js';
 import type { Plot } from './order-marks.js';
-import { orderTools } from './order-tools.js';
+import { extensions, loopOverLanes } from './order-overlay.js';
+import { orderKey, orderTools } from './order-tools.js';
 import { orderChartStyles } from './order-chart.styles.js';
 import { reveal } from './reveal.js';
 import { shared } from './shared.styles.js';
 
 /** Room for the lanes' names, px; less on a narrow page. */
 const names = (width: number): number => (width < 620 ? 130 : 178);
-/** Height of the axis, px. */
-const AXIS = 23;
 
 /**
  * The order chart: a lane per unit and device, bars while something moves or works, marks for
@@ -31,11 +40,13 @@ const AXIS = 23;
 export class OrderChart extends View {
   static override properties = {
     ...View.properties,
+    works: { attribute: false },
     depth: { state: true },
     notes: { state: true },
   };
   static override styles = [shared, orderChartStyles];
 
+  declare works: Works;
   /** Which lanes are shown; undefined until the user chooses. */
   declare depth: Depth | undefined;
   /** Shows flags within limits. */
@@ -48,6 +59,9 @@ export class OrderChart extends View {
     'span',
     'system',
     'large',
+    'measured',
+    'marks',
+    'loop',
   ];
 
   readonly #size = new Measured(this, '.scroll');
@@ -65,17 +79,23 @@ export class OrderChart extends View {
       this.#followed = selection;
       reveal(
         this.renderRoot.querySelector('.event.chosen, .pin.chosen'),
-        (AXIS + ROW) * this.#size.scale,
+        (axisHeight(between(this.state)) + ROW) * this.#size.scale,
       );
     }
   }
   #followed: State['selection'] = { kind: 'none' };
 
   protected override render(): TemplateResult {
-    const { picture, span, selection, system } = this.state;
+    const { picture, span, selection, system, time, loop, marks } = this.state;
     if (picture === undefined) return html``;
     const depth = this.depth ?? 'gear';
-    const shown = lanesAt(picture, depth, selection);
+    const measured = this.state.measured.flatMap((m) => placed(picture, m) ?? []);
+    const read = between(this.state);
+    const also = marks.flatMap((m) => placeOf(picture, m, this.state.measured)?.on[0] ?? []);
+    const shown = lanesAt(picture, depth, selection, [
+      ...measured.map((p) => p.measured.on),
+      ...also,
+    ]);
     const left = names(this.#size.width);
     const width = Math.max(this.#size.width - left - EDGE, 10);
     const plot: Plot = { scale: timeScale(span, width), width };
@@ -89,14 +109,27 @@ export class OrderChart extends View {
         notes: this.notes,
         deepen: this.#deepen,
         note: () => (this.notes = !this.notes),
+        readings: this.state.measured.length,
+        measure: this.#openForm,
         store: this.store,
+        works: this.works,
       })}
+      ${read === undefined ? nothing : betweenBar(read, this.works)}
+      <ww-measured-form .store=${this.store} .work=${this.works.measured}></ww-measured-form>
       <div class="scroll">
         ${
           this.#size.width === 0
             ? nothing
             : [
-                this.#axis(plot, left),
+                orderAxis({
+                  plot,
+                  left,
+                  width: this.#size.width,
+                  scale: this.#size.scale,
+                  time,
+                  loop,
+                  between: read,
+                }),
                 html`<div
                   class="body"
                   tabindex="0"
@@ -118,6 +151,8 @@ export class OrderChart extends View {
                       span,
                       selection,
                       system,
+                      this.state.measured,
+                      marks,
                       depth,
                       this.notes,
                       this.#size.width,
@@ -133,7 +168,9 @@ export class OrderChart extends View {
                         scale: this.#size.scale,
                         selection,
                         system,
-                        store: this.store,
+                        measured,
+                        pick: this.#pick,
+                        pickMeasured: this.#pickMeasured,
                       }),
                   )}
                   <svg
@@ -143,9 +180,10 @@ export class OrderChart extends View {
                     height=${height * this.#size.scale}
                     aria-hidden="true"
                   >
-                    ${this.#head(plot, left, height)}
+                    ${this.#head(plot, left, rows, height)}
                   </svg>
                 </div>`,
+                orderKey(),
               ]
         }
       </div>
@@ -158,35 +196,40 @@ export class OrderChart extends View {
     return `${this.state.time.toFixed(2)} seconds${last}`;
   }
 
+  #openForm = (): void => this.renderRoot.querySelector<MeasuredForm>('ww-measured-form')?.open();
+
   #deepen = (depth: Depth | undefined): void => {
     this.depth = depth;
   };
 
-  #axis(plot: Plot, left: number): TemplateResult {
-    const x = Math.min(Math.max(left + plot.scale(this.state.time), left), left + plot.width);
-    const box = Math.min(x, this.#size.width - 27);
-    return html`<div class="axis">
-      <svg
-        viewBox="0 0 ${this.#size.width} 22"
-        width="100%"
-        height=${22 * this.#size.scale}
-        aria-hidden="true"
-      >
-        ${timeTicks(plot.scale)
-          .filter((t) => Math.abs(left + t.x - x) > 36)
-          .map((t) => svg`<text x=${left + t.x} y="15" text-anchor="middle">${t.label}</text>`)}
-        <text x="8" y="15">seconds</text>
-        <rect class="now-box" x=${box - 26} y="2" width="52" height="17" rx="3"></rect>
-        <text class="now" x=${box} y="15" text-anchor="middle">${this.state.time.toFixed(2)}</text>
-      </svg>
-    </div>`;
+  #head(plot: Plot, left: number, rows: readonly Row[], height: number): unknown {
+    const { time, loop } = this.state;
+    const read = between(this.state);
+    const x = plot.scale(time);
+    const middleOf = (names: readonly string[]): number | undefined => {
+      const row = rows.find((r) => names.includes(r.lane.name));
+      return row && row.y + ROW / 2;
+    };
+    return svg`
+      ${loop === undefined ? nothing : loopOverLanes(loop, plot, left, height)}
+      ${read === undefined ? nothing : extensions(read, plot, left, middleOf, height)}
+      ${x < -1 || x > plot.width + 1 ? nothing : svg`<line class="play-head" x1=${left + x} x2=${left + x} y1="0" y2=${height}></line>`}`;
   }
 
-  #head(plot: Plot, left: number, height: number): unknown {
-    const x = plot.scale(this.state.time);
-    if (x < -1 || x > plot.width + 1) return nothing;
-    return svg`<line class="play-head" x1=${left + x} x2=${left + x} y1="0" y2=${height}></line>`;
-  }
+  /** Picks a mark out; with Shift reaches from what is picked out to it. */
+  #pick = (selection: Selection, e: MouseEvent): void => {
+    const { picture } = this.state;
+    if (picture === undefined) return;
+    if (e.shiftKey) this.works.between.reach(markOf(picture, selection, 0));
+    else if (selection.kind === 'event') this.store.selectEvent(selection.index);
+    else if (selection.kind === 'flag') this.store.selectFlag(selection.index);
+  };
+
+  #pickMeasured = ({ measured, t }: Placed, e: MouseEvent): void => {
+    const { on, event, since } = measured;
+    if (e.shiftKey) this.works.between.reach({ kind: 'measured', on, event, since });
+    else this.store.scrub(t);
+  };
 
   #timeOf(e: PointerEvent | WheelEvent): number {
     const left = names(this.#size.width);
@@ -199,7 +242,7 @@ export class OrderChart extends View {
 
   #down = (e: PointerEvent): void => {
     // A mark under the pointer is picked out by its own click.
-    if (e.button !== 0 || (e.target as Element).closest('.event, .pin') !== null) return;
+    if (e.button !== 0 || (e.target as Element).closest('.event, .pin, .measured') !== null) return;
     this.#dragging = true;
     (e.currentTarget as Element).setPointerCapture(e.pointerId);
     this.#scrub(e);

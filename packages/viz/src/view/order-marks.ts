@@ -42,7 +42,7 @@ export function event(
   y: number,
   kind: string,
   chosen: string,
-  select: () => void,
+  select: (e: MouseEvent) => void,
 ): SVGTemplateResult {
   const mid = y + ROW / 2;
   // Told apart by shape: a diamond for the operator, a bar for everything that follows.
@@ -87,7 +87,7 @@ export function pins(
   picture: Picture,
   system: System,
   chosen: number,
-  select: (index: number) => void,
+  select: (index: number, e: MouseEvent) => void,
 ): SVGTemplateResult[] {
   const mid = y + ROW + PINS / 2 - 1;
   const items = shown.map((i) => {
@@ -114,7 +114,7 @@ export function pins(
     const labelled =
       i === chosen || (f.severity !== 'note' && !items.some((other) => covers(item, other)));
     const boxX = left ? x - width + 9 : x - 9;
-    return svg`<g class="pin ${f.severity} ${i === chosen ? 'chosen' : ''}" data-flag=${i} @click=${() => select(i)}>
+    return svg`<g class="pin ${f.severity} ${i === chosen ? 'chosen' : ''}" data-flag=${i} @click=${(e: MouseEvent) => select(i, e)}>
       <title>${f.title}: ${text}</title>
       ${end - x > 2 && f.severity !== 'note' ? svg`<rect class="band" x=${x} y=${y + 1} width=${end - x} height=${ROW + PINS - 3}></rect>` : nothing}
       <line class="stem" x1=${x} x2=${x} y1=${y + 2} y2=${mid}></line>

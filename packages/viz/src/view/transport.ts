@@ -1,115 +1,35 @@
-import { css, html } from 'lit';
-import type { TemplateResult } from 'lit';
+import { html, nothing, svg } from 'lit';
+import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { eventAt, isStart, reached } from '../model/history.js';
-import { plain } from '../model/sentence.js';
+import { plain, seconds } from '../model/sentence.js';
 import { RATES } from '../model/state.js';
 import type { State } from '../model/state.js';
 import type { LogEntry } from '../worker/message.js';
 import { define, View } from './base.js';
+import type { Works } from './index.js';
+import './link-button.js';
+import type { LinkButton } from './link-button.js';
 import { shared } from './shared.styles.js';
+import { transportStyles } from './transport.styles.js';
 
 /** The clock: play and pause, steps to events and flags, the scrubber and the rate. */
 export class Transport extends View {
-  static override styles = [
-    shared,
-    css`
-      :host {
-        display: grid;
-        grid-template-columns: auto auto 1fr auto;
-        gap: 0.3rem 0.8rem;
-        align-items: center;
-        padding: 0.45rem 0.8rem;
-      }
-      .buttons {
-        display: flex;
-        gap: 0.3rem;
-      }
-      button {
-        min-width: 44px;
-        min-height: 40px;
-        display: inline-flex;
-        align-items: center;
-        justify-content: center;
-        padding: 0 0.5rem;
-      }
-      button svg {
-        width: 22px;
-        height: 18px;
-        fill: currentColor;
-      }
-      .play {
-        min-width: 64px;
-        background: var(--accent);
-        color: var(--on-accent);
-        border-color: var(--accent);
-      }
-      .play:hover:not(:disabled) {
-        background: var(--accent);
-        filter: brightness(1.12);
-      }
-      .clock {
-        font-size: 1.35rem;
-        font-weight: 700;
-        font-variant-numeric: tabular-nums;
-        white-space: nowrap;
-      }
-      .clock small {
-        font-size: 0.8rem;
-        font-weight: 400;
-        color: var(--ink-soft);
-      }
-      .scrub {
-        min-width: 0;
-      }
-      input {
-        width: 100%;
-        margin: 0;
-        height: 24px;
-      }
-      .last {
-        font-size: 0.84rem;
-        white-space: nowrap;
-        overflow: hidden;
-        text-overflow: ellipsis;
-        color: var(--ink-soft);
-      }
-      .last b {
-        color: var(--ink);
-      }
-      .rate {
-        display: flex;
-        flex-direction: column;
-        font-size: 0.78rem;
-        color: var(--ink-soft);
-      }
-      select {
-        color: var(--ink);
-        font-size: 0.95rem;
-      }
-      @media (max-width: 900px) {
-        :host {
-          grid-template-columns: auto 1fr auto;
-        }
-        .scrub {
-          grid-column: 1 / -1;
-          grid-row: 1;
-        }
-        .clock {
-          text-align: center;
-        }
-      }
-      @media (max-width: 560px) {
-        :host {
-          grid-template-columns: 1fr auto;
-        }
-        .buttons {
-          grid-column: 1 / -1;
-        }
-      }
-    `,
-  ];
+  static override properties: PropertyDeclarations = {
+    ...View.properties,
+    works: { attribute: false },
+  };
+  static override styles = [shared, transportStyles];
 
-  protected readonly watches: readonly (keyof State)[] = ['picture', 'time', 'playing', 'rate'];
+  declare works: Works;
+
+  protected readonly watches: readonly (keyof State)[] = [
+    'picture',
+    'time',
+    'playing',
+    'rate',
+    'loop',
+    'selection',
+  ];
 
   protected override render(): TemplateResult {
     const { picture, time, playing, rate } = this.state;
@@ -152,15 +72,67 @@ export class Transport extends View {
           aria-valuetext="${time.toFixed(2)} seconds"
           @input=${this.#scrub}
         />
+        ${this.#band(end)}
         <p class="last">${this.#last()}</p>
       </div>
+      ${this.#loopButtons(none)}
       <label class="rate"
-        >Speed
-        <select @change=${this.#rate}>
+        ><span>Speed</span>
+        <select aria-label="Speed" @change=${this.#rate}>
           ${RATES.map((r) => html`<option value=${r} ?selected=${r === rate}>${r}×</option>`)}
         </select>
       </label>
+      <ww-link-button .work=${this.works.link}></ww-link-button>
     `;
+  }
+
+  #loopButtons(none: boolean): TemplateResult {
+    const on = this.state.loop?.on === true;
+    return html`<div class="loop" role="group" aria-label="Loop">
+      <button
+        title="The loop starts here (A)"
+        aria-label="Loop starts here"
+        ?disabled=${none}
+        @click=${() => this.works.loop.start()}
+      >
+        A
+      </button>
+      <button
+        aria-label="Loop"
+        aria-pressed=${on}
+        title="Play from A to B, over and over; without them, what the chart shows (R)"
+        ?disabled=${none}
+        @click=${() => this.works.loop.toggle()}
+      >
+        <svg viewBox="-11 -9 22 18" aria-hidden="true"><path d=${ICONS.loop}></path></svg>
+      </button>
+      <button
+        title="The loop ends here (B)"
+        aria-label="Loop ends here"
+        ?disabled=${none}
+        @click=${() => this.works.loop.end()}
+      >
+        B
+      </button>
+    </div>`;
+  }
+
+  /** The loop under the slider: filled while it is on. */
+  #band(end: number): TemplateResult | typeof nothing {
+    const { loop } = this.state;
+    if (loop === undefined || end <= 0) return nothing;
+    const at = (t: number): string => `${((100 * t) / end).toFixed(3)}%`;
+    return html`<svg
+      class="band ${loop.on ? 'on' : ''}"
+      role="img"
+      aria-label="Loop from ${seconds(loop.from)} to ${seconds(loop.to)}${loop.on ? '' : ', off'}"
+    >
+      ${svg`<rect x=${at(loop.from)} width=${at(loop.to - loop.from)} y="1" height="5"></rect>`}
+    </svg>`;
+  }
+
+  copyLink(): void {
+    this.renderRoot.querySelector<LinkButton>('ww-link-button')?.copy();
   }
 
   /** The last thing a part did; phases only follow from such. */
@@ -178,8 +150,8 @@ export class Transport extends View {
     const entry =
       chosen !== undefined && Math.abs(chosen.t - time) < 1e-9 ? chosen : this.#latest();
     if (entry === undefined || isStart(entry)) return html`No event yet`;
-    return html`${entry.t.toFixed(2)} s: <b>${plain(entry.device)} ${entry.to}</b>, because
-      ${entry.cause}`;
+    return html`${entry.t.toFixed(2)} s: <b>${plain(entry.device)} ${entry.to}</b
+      ><span class="cause">, because ${entry.cause}</span>`;
   }
 
   #scrub = (e: Event): void => {
@@ -190,6 +162,7 @@ export class Transport extends View {
 }
 
 const ICONS = {
+  loop: 'M-6,-5H4V-9L10,-3.5L4,2V-2H-6V0H-9V-2A3,3 0 0 1 -6,-5ZM6,5H-4V9L-10,3.5L-4,-2V2H6V0H9V2A3,3 0 0 1 6,5Z',
   play: 'M-6,-8L9,0L-6,8Z',
   pause: 'M-7,-8h5v16h-5ZM2,-8h5v16h-5Z',
   next: 'M-8,-7L3,0L-8,7ZM5,-7h3v14h-3Z',
