@@ -25,6 +25,7 @@ export class MeasuredForm extends View {
     since: { state: true },
     on: { state: true },
     wrong: { state: true },
+    opened: { state: true },
   };
   static override styles = [
     shared,
@@ -57,6 +58,7 @@ export class MeasuredForm extends View {
   declare since: string | undefined;
   declare on: string | undefined;
   declare wrong: string;
+  declare opened: boolean;
 
   protected readonly watches: readonly (keyof State)[] = ['picture', 'measured', 'system'];
 
@@ -65,16 +67,24 @@ export class MeasuredForm extends View {
     this.since = undefined;
     this.on = undefined;
     this.wrong = '';
+    this.opened = false;
   }
 
   open(): void {
-    this.renderRoot.querySelector('dialog')?.showModal();
+    this.opened = true;
+    this.wrong = '';
+    // With its content, so that the focus goes to the right place.
+    void this.updateComplete.then(() => this.#dialog?.showModal());
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.renderRoot.querySelector('dialog');
   }
 
   protected override render(): TemplateResult {
     const { picture, measured } = this.state;
-    if (picture === undefined) return html``;
-    return html`<dialog aria-labelledby="title">
+    if (picture === undefined || !this.opened) return html``;
+    return html`<dialog aria-labelledby="title" @close=${() => (this.opened = false)}>
       <h2 id="title">Times measured by hand</h2>
       <p class="soft">
         Read off a watch on the aircraft; the chart shows them as rings over the run, with whiskers
@@ -90,7 +100,7 @@ export class MeasuredForm extends View {
       }
       <div class="end">
         ${measured.length < 2 ? nothing : html`<button @click=${() => this.work.clear()}>Cross out all</button>`}
-        <button @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Close</button>
+        <button @click=${() => this.#dialog?.close()}>Close</button>
       </div>
     </dialog>`;
   }

@@ -112,7 +112,7 @@ export function orderBody(o: OrderBody): TemplateResult {
         visible(l.events, plot, (index) => mark(index) !== '')
           .filter((e) => !l.heading || e.index === chosen)
           .map((e) =>
-            event(plot.scale(e.t), y, e.kind, mark(e.index), (at) =>
+            event(e, plot.scale(e.t), y, mark(e.index), (at) =>
               pick({ kind: 'event', index: e.index }, at),
             ),
           ),

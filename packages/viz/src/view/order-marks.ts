@@ -38,9 +38,9 @@ export function bar(b: Bar, y: number, plot: Plot, worded: boolean): SVGTemplate
 }
 
 export function event(
+  { index, kind }: LogEntry,
   x: number,
   y: number,
-  kind: string,
   chosen: string,
   select: (e: MouseEvent) => void,
 ): SVGTemplateResult {
@@ -50,7 +50,7 @@ export function event(
     kind === 'operator'
       ? `M${x},${mid - 6}l6,6l-6,6l-6,-6Z`
       : `M${x - 1.6},${mid - 5.5}h3.2v11h-3.2Z`;
-  return svg`<path class="event ${chosen}" d=${d} @click=${select}></path>`;
+  return svg`<path class="event ${chosen}" data-event=${index} d=${d} @click=${select}></path>`;
 }
 
 /** Marks nearer than this to the one before are left out, unless picked out, px. */

@@ -33,17 +33,6 @@ export function orderTools(o: OrderTools): TemplateResult {
   const { picture, depth, hidden, notes, store } = o;
   const within = picture.flags.filter((f) => f.severity === 'note').length;
   return html`<div class="tools">
-    <label title="Pins of checks that are within their limits"
-      ><input type="checkbox" .checked=${notes} @change=${o.note} />within limits (${within})</label
-    >
-    <label title=${hidden > 0 ? `${hidden} lanes are not shown` : 'Every lane is shown'}
-      >Lanes
-      <select
-        @change=${(e: Event) => o.deepen(DEPTHS.find((d) => d === (e.target as HTMLSelectElement).value))}
-      >
-        ${DEPTHS.map((d) => html`<option value=${d} .selected=${d === depth}>${DEPTH_WORD[d]}</option>`)}
-      </select></label
-    >
     <button
       aria-pressed=${store.state.marks.length === 1}
       @click=${() => o.works.between.hold()}
@@ -58,6 +47,18 @@ export function orderTools(o: OrderTools): TemplateResult {
     >
       Measured (${o.readings})
     </button>
+    <span class="spread"></span>
+    <label title="Pins of checks that are within their limits"
+      ><input type="checkbox" .checked=${notes} @change=${o.note} />within limits (${within})</label
+    >
+    <label title=${hidden > 0 ? `${hidden} lanes are not shown` : 'Every lane is shown'}
+      >Lanes
+      <select
+        @change=${(e: Event) => o.deepen(DEPTHS.find((d) => d === (e.target as HTMLSelectElement).value))}
+      >
+        ${DEPTHS.map((d) => html`<option value=${d} .selected=${d === depth}>${DEPTH_WORD[d]}</option>`)}
+      </select></label
+    >
     <span role="group" aria-label="Time shown">
       <button
         @click=${() => store.zoom(0.5)}

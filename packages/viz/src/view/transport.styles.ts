@@ -54,11 +54,13 @@ export const transportStyles = css`
     margin: 0;
     height: 24px;
   }
+  /* One line: a cause that does not fit whole is left to the list of events. */
   .last {
-    font-size: 0.84rem;
-    white-space: nowrap;
+    display: flex;
+    flex-wrap: wrap;
+    height: 1.4em;
     overflow: hidden;
-    text-overflow: ellipsis;
+    font-size: 0.84rem;
     color: var(--ink-soft);
   }
   .last b {
@@ -132,8 +134,7 @@ export const transportStyles = css`
       grid-column: 3;
       grid-row: 2;
     }
-    .rate span,
-    .cause {
+    .rate span {
       display: none;
     }
     .clock {

@@ -150,7 +150,7 @@ export class Transport extends View {
     const entry =
       chosen !== undefined && Math.abs(chosen.t - time) < 1e-9 ? chosen : this.#latest();
     if (entry === undefined || isStart(entry)) return html`No event yet`;
-    return html`${entry.t.toFixed(2)} s: <b>${plain(entry.device)} ${entry.to}</b
+    return html`<span>${entry.t.toFixed(2)} s: <b>${plain(entry.device)} ${entry.to}</b></span
       ><span class="cause">, because ${entry.cause}</span>`;
   }
 
