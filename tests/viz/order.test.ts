@@ -106,7 +106,7 @@ describe('the loop', () => {
           seen.add(at);
           return rounds;
         },
-        { intervals: [30], timeout: 20_000 },
+        { interval: 30, timeout: 20_000 },
       )
       .toBeGreaterThan(2);
     await page.getByRole('button', { name: 'Pause' }).click();
