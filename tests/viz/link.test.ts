@@ -52,10 +52,9 @@ const link: fc.Arbitrary<Link> = fc.record({
     { nil: undefined },
   ),
   loop: fc.option(fc.record({ from: number, to: number, on: fc.boolean() }), { nil: undefined }),
-  picked: fc.option(
-    fc.oneof(mark, fc.record({ kind: fc.constant('part' as const), name: text })),
-    { nil: undefined },
-  ),
+  picked: fc.option(fc.oneof(mark, fc.record({ kind: fc.constant('part' as const), name: text })), {
+    nil: undefined,
+  }),
   marks: fc.array(mark, { maxLength: 2 }),
   system: fc.constantFrom('us' as const, 'metric' as const, undefined),
   bench: text,

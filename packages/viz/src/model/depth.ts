@@ -27,8 +27,7 @@ export function lanesAt(
     picture.devices.some((d) => d.name === l.name && d.lever) ||
     l.flags.some((i) => picture.flags[i]?.severity !== 'note');
   return all.filter(
-    (l) =>
-      wanted.includes(l.name) || (!l.quiet && (depth === 'working' || coarse(l))),
+    (l) => wanted.includes(l.name) || (!l.quiet && (depth === 'working' || coarse(l))),
   );
 }
 
