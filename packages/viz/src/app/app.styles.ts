@@ -177,6 +177,19 @@ export const appStyles = css`
       bottom: 0;
     }
   }
+  main.tall.swing {
+    grid-template-rows: minmax(0, 1fr);
+    grid-template-areas: 'stage side';
+  }
+  main.tall.swing .chart {
+    display: none;
+  }
+  @media (max-width: 1099px) {
+    main.tall.swing {
+      grid-template-rows: clamp(320px, 64vw + 95px, 100dvh - 170px) auto;
+      grid-template-areas: 'stage' 'side';
+    }
+  }
   main[aria-busy='true'] .area {
     /* The former run, for as long as a long one takes. */
     opacity: 0.6;
@@ -192,6 +205,10 @@ export const appStyles = css`
     grid-template-columns: minmax(0, 1fr);
     grid-template-rows: minmax(0, 1.1fr) minmax(0, 1fr) auto;
     grid-template-areas: 'stage' 'chart' 'told';
+  }
+  :host([large]) main.tall.swing {
+    grid-template-rows: minmax(0, 1fr) auto;
+    grid-template-areas: 'stage' 'told';
   }
   :host([large]) .side {
     display: none;

@@ -44,6 +44,7 @@ export class App extends LitElement {
     theme: { state: true },
     chosen: { state: true },
     dropping: { state: true },
+    tall: { state: true },
     keys: { state: true },
   };
   static override styles = [shared, appStyles, benchStyles];
@@ -52,6 +53,8 @@ export class App extends LitElement {
   /** The view on top in each area that several share. */
   declare chosen: Partial<Record<Area, string>>;
   declare dropping: boolean;
+  /** The drawing on the stage has the chart's room too. */
+  declare tall: boolean;
   declare keys: boolean;
 
   readonly store = new Store((listener) => new Engine(listener));
@@ -75,6 +78,7 @@ export class App extends LitElement {
     this.keys = recall('keys', ['on', 'off']) === 'on';
     this.chosen = {};
     this.dropping = false;
+    this.tall = false;
     applyTheme(this.theme);
     this.store.setSystem(recall('units', ['us', 'metric']));
     runClock(this.store);
@@ -83,6 +87,8 @@ export class App extends LitElement {
       if (SHOWN.some((key) => changed.has(key))) this.requestUpdate();
       if (changed.has('large')) this.#enlarge();
       if (changed.has('selection')) this.#showSelection();
+      if (changed.has('proposed') && this.store.state.proposed !== undefined)
+        this.#choose('panel', 'faults');
     });
   }
 
@@ -131,7 +137,8 @@ export class App extends LitElement {
       <ww-busy .store=${this.store}></ww-busy>
       <main
         aria-busy=${busy}
-        class=${bench === undefined ? 'swing' : 'on-bench'}
+        class="${bench === undefined ? 'swing' : 'on-bench'} ${this.tall ? 'tall' : ''}"
+        @fill-stage=${() => (this.tall = !this.tall)}
         @print-panel=${this.#print}
       >
         <section class="area stage" aria-label="Drawings">${this.#area('stage')}</section>
@@ -180,6 +187,7 @@ export class App extends LitElement {
   }
 
   #choose(area: Area, name: string): void {
+    if (area === 'stage') this.tall = views.find((v) => v.name === name)?.tall === true;
     this.chosen = { ...this.chosen, [area]: name };
   }
 

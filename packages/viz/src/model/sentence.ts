@@ -22,7 +22,7 @@ export function figure(value: number): string {
 }
 
 /** A unit as it is written on paper: 'cm^3' -> 'cm³'. */
-function written(unit: string): string {
+export function written(unit: string): string {
   return unit.replaceAll('^2', '²').replaceAll('^3', '³');
 }
 
@@ -37,6 +37,17 @@ export function withUnit(
   if (d === undefined) return figure(value);
   const shown = figure(value * d.factor + d.shift);
   return d.unit === '' ? shown : `${shown}\u00a0${written(d.unit)}`;
+}
+
+/** The same with no more figures than can be read off a drawing in passing. */
+export function brief(value: number, quantity: Quantity, picture: Picture, system: System): string {
+  const d = picture.display[system][quantity];
+  const shown = value * (d?.factor ?? 1) + (d?.shift ?? 0);
+  const text = (Math.abs(shown) < 9.95 ? shown.toFixed(1) : figure(Math.round(shown))).replace(
+    /^-0\.0$/,
+    '0.0',
+  );
+  return `${text.replace('-', '\u2212').replace(/\.0+$/, '')}\u00a0${written(d?.unit ?? '')}`;
 }
 
 /** A difference (margin, spread): never shifted, always signed. */

@@ -68,6 +68,8 @@ export interface State {
   readonly blowDown: BlowDownState;
   /** Times taken by hand, laid over the chart. */
   readonly measured: readonly MeasuredTime[];
+  /** A fault that some view suggests to put in, for the drawer to show. */
+  readonly proposed: { readonly fault: string; readonly on: string } | undefined;
   /** Drawings and chart large, for a room full of people. */
   readonly large: boolean;
   /** What was last said to a screen reader. */
@@ -101,6 +103,7 @@ export const EMPTY: State = {
   bench: '',
   blowDown: NO_MAP,
   measured: [],
+  proposed: undefined,
   large: false,
   said: '',
 };

@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import type { TemplateResult } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
 import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { FaultEntry, FaultFacts, Picture } from '../worker/message.js';
@@ -99,7 +99,7 @@ export class FaultDrawer extends View {
   declare kind: string;
   declare on: string;
 
-  protected readonly watches: readonly (keyof State)[] = ['picture', 'faults'];
+  protected readonly watches: readonly (keyof State)[] = ['picture', 'faults', 'proposed'];
 
   #timer = 0;
 
@@ -107,6 +107,15 @@ export class FaultDrawer extends View {
     super();
     this.kind = '';
     this.on = '';
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const { proposed } = this.state;
+    if (proposed === undefined) return;
+    this.kind = proposed.fault;
+    this.on = proposed.on;
+    this.store.set({ proposed: undefined });
   }
 
   protected override render(): TemplateResult {

@@ -15,6 +15,7 @@ import type { Store } from '../model/store.js';
 import './bay.js';
 import './blow-down-card.js';
 import './blow-down.js';
+import './circuit.js';
 import './event-list.js';
 import './fault-drawer.js';
 import './flag-list.js';
@@ -45,6 +46,8 @@ export interface ViewEntry {
   readonly on?: string;
   /** Whether a bench has anything to do; always when absent. */
   readonly fits?: (state: State) => boolean;
+  /** A drawing that has the chart's room as well, unless it is told otherwise. */
+  readonly tall?: boolean;
   /** A figure beside the title, e.g. how many flags. */
   readonly badge?: (state: State) => string;
 }
@@ -55,6 +58,13 @@ export const views: readonly ViewEntry[] = [
     title: 'Bay',
     area: 'stage',
     show: (store) => html`<ww-bay .store=${store}></ww-bay>`,
+  },
+  {
+    name: 'circuit',
+    title: 'Circuit',
+    area: 'stage',
+    tall: true,
+    show: (store) => html`<ww-circuit .store=${store}></ww-circuit>`,
   },
   {
     name: 'order',

@@ -22,9 +22,14 @@ export interface PortFacts {
   readonly chambers: readonly ChamberFacts[];
 }
 
-/** How far a part's moving piece stands: 0 at `low` of a channel, 1 at `high`; or by its mode. */
+/** How far a part's moving piece stands: 0 at `low` of a channel, 1 at `high`, -1 as far the other way where it goes both ways; or by its mode. */
 export type MoveFacts =
-  | { readonly channel: string; readonly low: number; readonly high: number }
+  | {
+      readonly channel: string;
+      readonly low: number;
+      readonly high: number;
+      readonly both: boolean;
+    }
   | { readonly modes: Readonly<Record<string, number>> };
 
 export interface FigureFacts {
@@ -40,7 +45,10 @@ export interface PartFacts {
   readonly title: string;
   readonly role: Role;
   readonly symbol: SymbolName;
+  /** Size the symbol's ports are declared on, modules. */
   readonly size: readonly [number, number];
+  /** What its figures make different in the symbol: a selector's neutral, a valve's rest, a jack's cushions. */
+  readonly traits: readonly string[];
   readonly ports: readonly PortFacts[];
   /** Unit whose leg or doors it moves, holds or watches; empty for what serves all. */
   readonly unit: string;
@@ -59,6 +67,8 @@ export interface CircuitNode {
 }
 
 export interface CircuitFacts {
+  /** Pressure outside, Pa: what a gauge shows as none. */
+  readonly ambient: number;
   readonly parts: readonly PartFacts[];
   readonly nodes: readonly CircuitNode[];
 }

@@ -28,7 +28,7 @@ export function circuitFacts(scenario: Scenario): CircuitFacts {
     }
     return [part(scenario, name, entry, kind)];
   });
-  return { parts, nodes: [...nodes.values()] };
+  return { ambient: scenario.ambient, parts, nodes: [...nodes.values()] };
 }
 
 function part(
@@ -45,6 +45,7 @@ function part(
     role: kind.role,
     symbol: kind.symbol.name,
     size: kind.symbol.size,
+    traits: traitsOf(kind, entry),
     ports: portsOf(name, entry, kind),
     unit: unitOf(scenario, name, entry),
     ...(entry.place && { place: entry.place }),
@@ -72,6 +73,15 @@ function portsOf(name: string, entry: ComponentEntry, kind: DeviceDefinition): P
     const title = kind.ports[first]?.title ?? first;
     return [{ name: first, title, node, at, into: ways('to'), outOf: ways('from'), chambers }];
   });
+}
+
+/** A cushioned end has a chamber that no port of the circuit joins. */
+function traitsOf(kind: DeviceDefinition, { parameters: p, ports }: ComponentEntry): string[] {
+  const words = [p.centre, p.atRest].filter((w) => typeof w === 'string');
+  const ends = ['head', 'rod'].filter(
+    (end) => ports[end] !== undefined && kind.ports[`${end}Chamber`] && !ports[`${end}Chamber`],
+  );
+  return [...words, ...ends, ...(kind.kind === 'locking-actuator' ? ['lock'] : [])];
 }
 
 /** The unit it serves: as it is told, or because it hangs on the unit's leg or doors. */
@@ -106,6 +116,7 @@ function moveOf(name: string, kind: DeviceDefinition, p: Parameters): MoveFacts 
     channel: `${name}.${what}`,
     low,
     high,
+    both: what === 'spool',
   });
   if (kind.role === 'actuator') return along('rod', 0, value(p, 'stroke'));
   if (kind.kind === 'sequence-valve') {
