@@ -140,6 +140,7 @@ export class App extends LitElement {
         class="${bench === undefined ? 'swing' : 'on-bench'} ${this.tall ? 'tall' : ''}"
         @fill-stage=${() => (this.tall = !this.tall)}
         @print-panel=${this.#print}
+        @show-panel=${(e: CustomEvent<string>) => this.#choose('panel', e.detail)}
       >
         <section class="area stage" aria-label="Drawings">${this.#area('stage')}</section>
         ${

@@ -8,6 +8,8 @@ import type { PressureScale } from '../drawing/pressure-scale.js';
 
 /** A flow that is worth an arrow, m3/s: a cubic centimetre in two seconds. */
 export const FLOWING = 5e-7;
+/** A rate that is worth its figures, m3/s: what rounds to a tenth of a gallon a minute. */
+export const TOLD = 3.2e-6;
 /** Dashes pass this many modules for each cubic metre: 2 gallons a minute go by at six modules a second. */
 export const MODULES_PER_CUBIC_METRE = 5e4;
 /** Length of a dash with its gap, modules. */

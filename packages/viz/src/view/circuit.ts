@@ -20,13 +20,7 @@ import type { State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { legend } from './circuit-legend.js';
-import {
-  DASH,
-  FLOWING,
-  jointDrawing,
-  lineDrawing,
-  MODULES_PER_CUBIC_METRE,
-} from './circuit-line.js';
+import { DASH, TOLD, jointDrawing, lineDrawing, MODULES_PER_CUBIC_METRE } from './circuit-line.js';
 import { partDrawing } from './circuit-part.js';
 import { circuitStyles } from './circuit.styles.js';
 import { Measured } from './measured.js';
@@ -193,8 +187,8 @@ export class Circuit extends View {
     const figure = ({ node, at: [x, y] }: Layout['spots'][number]): SVGTemplateResult => {
       const gauge = gaugeAt(circuit, series, node, time);
       const flow = most.get(node) ?? 0;
-      return svg`<text data-figure=${node} x=${x} y=${y - 0.4} text-anchor="middle">${Number.isFinite(gauge) ? brief(gauge, 'gauge-pressure', picture, system) : ''}</text>
-        ${flow > FLOWING ? svg`<text class="rate" x=${x} y=${y - 0.4 - 1.25 * FIGURE} text-anchor="middle">${brief(flow, 'flow', picture, system)}</text>` : nothing}`;
+      return svg`<text data-figure=${node} x=${x} y=${y - 0.35} text-anchor="middle">${Number.isFinite(gauge) ? brief(gauge, 'gauge-pressure', picture, system) : ''}</text>
+        ${flow > TOLD ? svg`<text class="rate" x=${x} y=${y - 0.35 - 1.35 * FIGURE} text-anchor="middle">${brief(flow, 'flow', picture, system)}</text>` : nothing}`;
     };
     return svg`
       ${layout.pieces.map((piece, i) =>

@@ -63,6 +63,9 @@ export class PartCard extends View {
         margin-top: 0.25rem;
         padding: 0.2rem 0.6rem;
       }
+      details button {
+        margin-top: 0.3rem;
+      }
       summary {
         cursor: pointer;
         margin-top: 0.7rem;
@@ -133,6 +136,7 @@ export class PartCard extends View {
     const { system } = this.state;
     return html`<details>
       <summary>Its figures</summary>
+      <button @click=${this.#change}>Change them</button>
       <dl>
         ${part.parameters.map(
           ({ title, value, quantity }) =>
@@ -144,6 +148,12 @@ export class PartCard extends View {
       </dl>
     </details>`;
   }
+
+  #change = (): void => {
+    this.store.select({ kind: 'part', name: this.name });
+    const detail = 'parameters';
+    this.dispatchEvent(new CustomEvent('show-panel', { detail, bubbles: true, composed: true }));
+  };
 
   #faults(picture: Picture, device: DeviceFacts): unknown {
     const faults = picture.catalogue.filter((f) => device.faults.includes(f.kind));

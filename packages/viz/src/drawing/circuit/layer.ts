@@ -25,6 +25,8 @@ export interface BlockOptions {
 /** Free room between parts of a layer, and least between layers. */
 const BESIDE = 3;
 const BETWEEN = 4;
+/** Room for each line that leaves a part towards its neighbour in the layer. */
+const LEAVING = 1.2;
 
 const tied = (p: PartToPlace): readonly string[] =>
   p.ports.filter((q) => !q.tank).map((q) => q.node);
@@ -68,7 +70,12 @@ export function block(parts: readonly PartToPlace[], options: BlockOptions): Put
     return turnPart(p, (n) => (ranks.node.get(n) ?? 0) <= own, source);
   });
   // Across and along the way of flow, from the part's middle.
-  const across = ({ whole: [l, t, r, b] }: Turned): Flat => (rise ? [l, r] : [t, b]);
+  const across = ({ whole: [l, t, r, b], ports }: Turned): Flat => {
+    const leaving = (sense: number): number =>
+      LEAVING * ports.filter((p) => p.out[rise ? 0 : 1] === sense).length;
+    const [low, high] = rise ? [l, r] : [t, b];
+    return [low - leaving(-1), high + leaving(1)];
+  };
   const along = ({ whole: [l, t, r, b] }: Turned): Flat => (rise ? [-b, -t] : [l, r]);
   const width = (b: Turned): number => across(b)[1] - across(b)[0] + BESIDE;
 

@@ -21,7 +21,7 @@ function piston(cushions: readonly string[]): readonly Shape[] {
 
 export function cylinder(traits: readonly string[]): Drawing {
   return {
-    box: [-5.2, -1.8, 13.7, 2],
+    box: [-5.2, traits.includes('lock') ? -2.5 : -1.8, 13.7, 2],
     shapes: [
       BARREL,
       ...piston(traits),
