@@ -25,9 +25,10 @@ import {
   type Reading,
 } from './scenario/index.js';
 
+export { braceBars, plungerDepression, type BraceBars } from './component/index.js';
 export type * from './define/index.js';
 export { FAULT_GROUPS, formatIssue, SI_UNIT, tailored, worse } from './define/index.js';
-export { judge, timings } from './monitor/index.js';
+export { clearancesOf, judge, timings, type Clearance, type Gap } from './monitor/index.js';
 export { GEAR, type SimulateOptions } from './machine/index.js';
 export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './quantity/index.js';
 export {
@@ -106,7 +107,7 @@ export {
   type SwingDirection,
   type TimedEvent,
 } from './observation/index.js';
-export { rampMargin, type RampMargin } from './mechanism/index.js';
+export { rampMargin, rampOf, type Ramp, type RampMargin } from './mechanism/index.js';
 export {
   OWN_PARAMETERS,
   writeScenario,

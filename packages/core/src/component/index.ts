@@ -104,3 +104,6 @@ const all: readonly DeviceDefinition[] = [
 export const components: Readonly<Record<string, DeviceDefinition>> = Object.fromEntries(
   all.map((device) => [device.kind, device]),
 );
+
+export { braceBars, type BraceBars } from './over-centre-brace.js';
+export { plungerDepression } from './sequence-valve.js';

@@ -21,7 +21,13 @@
  * The plain downlock has window and pressure but no spring to grow weak.
  * Over 250 lines because of its geometry and its long table of parameters.
  */
-import type { DeviceDefinition, Frame, GuardFrame, ModeDefinition } from '../define/index.js';
+import type {
+  DeviceDefinition,
+  Frame,
+  GuardFrame,
+  ModeDefinition,
+  Parameters,
+} from '../define/index.js';
 import { LOCK_SIZE, lockConstants, lockInputs, lockModes, lockSignals } from './shared/lock.js';
 import { lockCheck, lockParameters } from './shared/lock-parameters.js';
 import { circle, number } from './shared/parameters.js';
@@ -248,7 +254,7 @@ export const overCentreBrace: DeviceDefinition = {
     const [a, b] = [number(p, 'upper'), number(p, 'lower')];
     const [f, m] = [number(p, 'structure'), number(p, 'onLeg')];
     const c = ends(a, b, number(p, 'overCentre'));
-    const down = Math.acos((f * f + m * m - c * c) / (2 * f * m));
+    const down = spread(f, m, c);
     const arm = number(p, 'arm');
     k[DOWN] = down + number(p, 'at');
     k[BASE] = ((a + b) ** 2 - f * f - m * m) / (2 * a * b);
@@ -271,4 +277,25 @@ export const overCentreBrace: DeviceDefinition = {
 /** Distance between the ends of two links whose knee stands h off the line between them, m. */
 function ends(a: number, b: number, h: number): number {
   return Math.sqrt(a * a - h * h) + Math.sqrt(b * b - h * h);
+}
+
+/** Angle at the leg pivot between two sides of a triangle with the third c opposite, rad. */
+function spread(f: number, m: number, c: number): number {
+  return Math.acos((f * f + m * m - c * c) / (2 * f * m));
+}
+
+/** A brace's bars, for drawings: lengths in m, `upperAt` is the angle of the leg at which it would point at the upper end. */
+export interface BraceBars {
+  readonly upper: number;
+  readonly lower: number;
+  readonly structure: number;
+  readonly onLeg: number;
+  readonly upperAt: number;
+}
+
+export function braceBars(p: Parameters): BraceBars {
+  const [upper, lower] = [number(p, 'upper'), number(p, 'lower')];
+  const [structure, onLeg] = [number(p, 'structure'), number(p, 'onLeg')];
+  const down = spread(structure, onLeg, ends(upper, lower, number(p, 'overCentre')));
+  return { upper, lower, structure, onLeg, upperAt: down + number(p, 'at') };
 }

@@ -10,7 +10,7 @@
  * the mechanism cannot give that force it stops at the plunger. (The oil that the plunger
  * displaces, some hundredths of a cm3, is left out.)
  */
-import type { DeviceDefinition, GuardFrame } from '../define/index.js';
+import type { DeviceDefinition, GuardFrame, Parameters } from '../define/index.js';
 import {
   bore,
   boreLaw,
@@ -45,6 +45,18 @@ const CONTACT = 0.1;
 
 /** Way back before the log says so, as a share of the lift, so that a mechanism at rest just there does not chatter. */
 const SLACK = 0.01;
+
+/** Depression is sense times travel less touch. */
+function touching(p: Parameters): { readonly sense: number; readonly touch: number } {
+  const sense = p.sense === 'low' ? -1 : 1;
+  return { sense, touch: sense * number(p, 'trip') + number(p, 'rigging') };
+}
+
+/** How far the plunger of a sequence valve is pushed where its link has travelled so far, m; below 0 it is free. */
+export function plungerDepression(p: Parameters, travel: number): number {
+  const { sense, touch } = touching(p);
+  return sense * travel - touch;
+}
 
 /** Depression of the plunger, m. */
 const depression = (d: GuardFrame): number => d.k[SENSE] * d.travel(0) - d.k[TOUCH];
@@ -218,9 +230,9 @@ export const sequenceValve: DeviceDefinition = {
   ],
   prepare: (p, s) => {
     const k = new Float64Array(10);
-    const sense = p.sense === 'low' ? -1 : 1;
+    const { sense, touch } = touching(p);
     k[SENSE] = sense;
-    k[TOUCH] = sense * number(p, 'trip') + number(p, 'rigging');
+    k[TOUCH] = touch;
     k[LAP] = number(p, 'lap');
     k[PER_LIFT] = 1 / (number(p, 'stroke') - number(p, 'lap'));
     k[STICK] = number(p, 'stick');

@@ -9,4 +9,4 @@ export const mechanisms: Readonly<Record<string, MechanismDefinition>> = {
   door,
   'linked-member': linkedMember,
 };
-export { rampLoad, rampMargin, type RampLoad, type RampMargin } from './ramp.js';
+export { rampLoad, rampMargin, rampOf, type Ramp, type RampLoad, type RampMargin } from './ramp.js';

@@ -20,7 +20,7 @@ import type { MechanismDefinition, Parameters, Placement, Point3, Shape } from '
 import { inertiaFits, placed, swinging } from './body.js';
 import { gasForce, mostShortened, poses } from './pose.js';
 import { add, curve, dot, downward, GRAVITY, num, sample, times, windFrom } from './statics.js';
-import { rampLoad, rampParameters } from './ramp.js';
+import { lying, rampLoad, rampParameters } from './ramp.js';
 import { rubbing } from './tight-spot.js';
 
 const DEG = Math.PI / 180;
@@ -302,12 +302,13 @@ export const leg: MechanismDefinition = {
   },
   outline: (p) => {
     const pose = poses(p);
+    const shortening = lying(p);
     const pivot: Point3 = { x: num(p, 'pivotAft'), y: num(p, 'pivotRight'), z: num(p, 'pivotUp') };
     return {
       shape: 'leg',
       at: (angle): Placement => {
         const at = pose(angle);
-        const foot = add(pivot, times(num(p, 'length') - at.shortening.value, at.along));
+        const foot = add(pivot, times(num(p, 'length') - shortening(angle), at.along));
         const centre = add(foot, times(num(p, 'wheelOffset'), at.axle));
         return {
           line: [pivot, foot, centre],

@@ -10,9 +10,9 @@
  * The strut is squeezed by r tan(a) for every radian onto the ramp, and F is its gas force there.
  * Source: statics of the wedge (any text on engineering mechanics).
  */
-import type { ParameterDefinitions, Parameters } from '../define/index.js';
-import { gasForce } from './pose.js';
-import { num } from './statics.js';
+import type { ParameterDefinitions, Parameters, Point3 } from '../define/index.js';
+import { gasForce, poses, shortened } from './pose.js';
+import { add, num, times } from './statics.js';
 
 const DEG = Math.PI / 180;
 /** Angle over which the tyre comes onto the ramp, rad. */
@@ -53,6 +53,19 @@ export interface RampLoad {
 
 const NONE: RampLoad = { force: 0, moment: 0, friction: 0 };
 
+/** What the ramp takes off the strut's full length, m: the tyre goes up along it. */
+function squeezed(p: Parameters, angle: number): number {
+  const onto = Math.max(0, angle - num(p, 'rampFrom'));
+  return num(p, 'length') * Math.tan(num(p, 'rampAngle')) * onto;
+}
+
+/** Shortening of the strut of a leg that may lie on its ramp, m: what is left of the link's or the ramp's, whichever is more. */
+export function lying(p: Parameters): (angle: number) => number {
+  const own = shortened(p);
+  if (num(p, 'rampAngle') === 0 || num(p, 'linkShare') === 1) return (angle) => own(angle).value;
+  return (angle) => Math.max(own(angle).value, squeezed(p, angle));
+}
+
 /** Load of the ramp at `angle` (rad). */
 export function rampLoad(p: Parameters, angle: number): RampLoad {
   const incline = num(p, 'rampAngle');
@@ -61,7 +74,7 @@ export function rampLoad(p: Parameters, angle: number): RampLoad {
   if (incline === 0 || broken === 0 || onto <= 0) return NONE;
   const arm = num(p, 'length');
   const x = Math.min(1, onto / ONSET);
-  const force = broken * x * x * (3 - 2 * x) * gasForce(p, arm * Math.tan(incline) * onto);
+  const force = broken * x * x * (3 - 2 * x) * gasForce(p, squeezed(p, angle));
   const phi = Math.atan(num(p, 'rampFriction'));
   const out = arm * force * Math.tan(incline - phi);
   const further = arm * force * Math.tan(Math.min(incline + phi, 80 * DEG));
@@ -89,4 +102,33 @@ export function rampMargin(p: Parameters): RampMargin | undefined {
   const moment = -load.moment - num(p, 'staticRatio') * load.friction;
   const whole = num(p, 'length') * load.force;
   return { margin: whole > 0 ? moment / whole : 0, moment };
+}
+
+/** Points that stand for the ramp's face: straight to a tenth of a millimetre between them. */
+const POINTS = 13;
+
+/** The ramp in the bay, for drawings. */
+export interface Ramp {
+  /** Its face, from where the tyre meets it to where the tyre lies when up; metres, aircraft axes. */
+  readonly face: readonly Point3[];
+  /** Whether the tyre is pressed on it at an angle of the leg, rad. */
+  readonly bears: (angle: number) => boolean;
+}
+
+/** The ramp of a leg, as the tyre of an unshortened strut would find it; undefined for a leg without one. */
+export function rampOf(p: Parameters): Ramp | undefined {
+  const from = num(p, 'rampFrom');
+  const high = num(p, 'travel');
+  if (num(p, 'rampAngle') === 0 || from >= high) return undefined;
+  const pivot: Point3 = { x: num(p, 'pivotAft'), y: num(p, 'pivotRight'), z: num(p, 'pivotUp') };
+  const pose = poses(p);
+  const face = Array.from({ length: POINTS }, (_, i) => {
+    const angle = from + ((high - from) * i) / (POINTS - 1);
+    const at = pose(angle);
+    const reach = num(p, 'length') - squeezed(p, angle) + num(p, 'tyreRadius');
+    return add(add(pivot, times(reach, at.along)), times(num(p, 'wheelOffset'), at.axle));
+  });
+  const own = shortened(p);
+  const whole = num(p, 'linkShare') === 1;
+  return { face, bears: (q) => !whole && q > from && squeezed(p, q) > own(q).value };
 }

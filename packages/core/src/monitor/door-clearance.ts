@@ -1,13 +1,6 @@
-import type { Evidence, Flag, RuleDefinition } from '../define/index.js';
-import { abreast, boxGap, gap, panelOutline } from './reading/geometry.js';
-import { units } from './reading/motion.js';
+import type { RuleDefinition } from '../define/index.js';
 import { nearness } from './reading/nearness.js';
-import { approach, sweepOf } from './reading/sweep.js';
-
-/** Doors that meet may come this much nearer than they are when both are closed, m: less than rigging can tell; own choice. */
-const MEETING = 0.5e-3;
-/** Doors that touch when closed are judged only while one is farther from closed than this, rad: 10 degrees, own choice. */
-const CLOSING = (10 * Math.PI) / 180;
+import { doorsAndDoors } from './reading/pairs.js';
 
 /** Swept geometry: doors against doors. */
 export const doorClearance: RuleDefinition = {
@@ -22,35 +15,10 @@ export const doorClearance: RuleDefinition = {
   kind: 'limit',
   limits: ['doorClearance', 'clearance'],
   judge: (e) => {
-    const limit = e.scenario.limits.doorClearance ?? e.scenario.limits.clearance;
-    if (limit === undefined) return [];
-    const doors = units(e).flatMap(({ name, unit }) => unit.doors.map((door) => ({ door, name })));
-    return doors.flatMap((a, i) =>
-      doors.slice(i + 1).flatMap((b) => judgePair(e, a.door, b.door, limit, a.name === b.name)),
+    const { limits } = e.scenario;
+    if ((limits.doorClearance ?? limits.clearance) === undefined) return [];
+    return doorsAndDoors(e).map(({ between: [a, b], near, asked }) =>
+      nearness(doorClearance, near, asked, [a, b], a, b, near.distance <= 0),
     );
   },
 };
-
-function judgePair(
-  e: Evidence,
-  a: string,
-  b: string,
-  limit: number,
-  oneUnit: boolean,
-): readonly Flag[] {
-  if (a === b) return [];
-  const { times, panel } = sweepOf(e);
-  const pa = panel(a);
-  const pb = panel(b);
-  if (pa === undefined || pb === undefined || !abreast(pa.whole, pb.whole)) return [];
-  if (!oneUnit && boxGap(pa.whole, pb.whole) >= limit) return [];
-  const shut = gap(panelOutline(e.outline(a, 0)!), panelOutline(e.outline(b, 0)!));
-  const lapped = shut < MEETING;
-  const asked = lapped ? Math.min(limit, MEETING) : Math.min(limit, shut - MEETING);
-  const near = lapped
-    ? approach(times, pa, pb, asked, (u, v) => u > CLOSING || v > CLOSING)
-    : approach(times, pa, pb, asked);
-  // Doors of different units are worth a word only when they are in each other's way.
-  if (near === undefined || (!oneUnit && near.distance >= limit)) return [];
-  return [nearness(doorClearance, near, asked, [a, b], a, b, near.distance <= 0)];
-}

@@ -30,6 +30,8 @@ import { supplyCycling } from './supply-cycling.js';
 import { trappedPressure } from './trapped-pressure.js';
 import { uncommandedMotion } from './uncommanded-motion.js';
 
+export { clearancesOf, type Clearance } from './reading/pairs.js';
+export type { Gap } from './reading/gap.js';
 export { firstPull, holding, moves, type Move } from './reading/motion.js';
 export { trace, valueAt } from './reading/span.js';
 export { doorsHome, timings } from './timings.js';

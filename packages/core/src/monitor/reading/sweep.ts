@@ -1,14 +1,6 @@
 import type { Evidence, Placement, Series } from '../../define/index.js';
-import {
-  abreast,
-  boxGap,
-  FINE_CORNERS,
-  gap,
-  panelOutline,
-  tyreOutline,
-  type Flat,
-  type Plane,
-} from './geometry.js';
+import { abreast, boxGap, gap } from './gap.js';
+import { FINE_CORNERS, panelOutline, tyreOutline, type Flat, type Plane } from './geometry.js';
 import { units } from './motion.js';
 import { once, trace, valueAt } from './span.js';
 

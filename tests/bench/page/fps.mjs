@@ -1,0 +1,99 @@
+/**
+ * `node tests/bench/page/fps.mjs [aircraft]`: frames per second while a swing plays, bay and order
+ * chart in sight, at 1280 x 800, in the browser that is on the machine and without its GPU. Frames are
+ * counted by requestAnimationFrame over five seconds in which legs and doors move; beside them stands
+ * how much of each frame the page's own script takes. Nothing fails for being slow: the reader judges.
+ */
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import { build, preview } from 'vite';
+import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
+
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const VIZ = here('../../../packages/viz');
+const OUT = here('../../artefacts/bench/site');
+/** Real time over which frames are counted, ms, and how often. */
+const LENGTH = 5000;
+const TIMES = 3;
+
+const aircraft = process.argv[2] ?? 'hedgelark/hedgelark.yaml';
+const executablePath = findBrowser();
+if (executablePath === undefined) throw new Error(MISSING);
+
+process.env.NODE_ENV = 'production';
+await build({ root: VIZ, logLevel: 'warn', build: { outDir: OUT, emptyOutDir: true } });
+const server = await preview({
+  root: VIZ,
+  logLevel: 'warn',
+  build: { outDir: OUT },
+  preview: { host: '127.0.0.1', port: 0 },
+});
+const address = `http://127.0.0.1:${server.httpServer.address().port}/`;
+const browser = await chromium.launch({
+  executablePath,
+  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+});
+
+/** Frames in the given time, the gaps between them, and the script's share, s. */
+function count(length) {
+  return new Promise((done) => {
+    const gaps = [];
+    let first;
+    let last;
+    const frame = (now) => {
+      if (last !== undefined) gaps.push(now - last);
+      first ??= now;
+      last = now;
+      if (now - first < length) requestAnimationFrame(frame);
+      else done(gaps);
+    };
+    requestAnimationFrame(frame);
+  });
+}
+
+async function once(page, cdp) {
+  // From the moment the legs leave: a second after the lever.
+  await page.keyboard.press('Home');
+  await page.waitForTimeout(300);
+  await page.keyboard.press(' ');
+  await page.waitForTimeout(1200);
+  const before = await cdp.send('Performance.getMetrics');
+  const gaps = await page.evaluate(count, LENGTH);
+  const after = await cdp.send('Performance.getMetrics');
+  await page.keyboard.press(' ');
+  const spent = (name) =>
+    after.metrics.find((m) => m.name === name).value -
+    before.metrics.find((m) => m.name === name).value;
+  const sum = gaps.reduce((a, b) => a + b, 0);
+  const sorted = [...gaps].sort((a, b) => a - b);
+  const perFrame = (name) => Number(((1000 * spent(name)) / gaps.length).toFixed(2));
+  return {
+    'frames per second': Number(((1000 * gaps.length) / sum).toFixed(1)),
+    'longest of 100 frames, ms': Number(sorted[Math.floor(0.99 * sorted.length)].toFixed(1)),
+    'script a frame, ms': perFrame('ScriptDuration'),
+    'style a frame, ms': perFrame('RecalcStyleDuration'),
+    'layout a frame, ms': perFrame('LayoutDuration'),
+    'all a frame, ms': perFrame('TaskDuration'),
+  };
+}
+
+const rows = {};
+for (const where of ['bay and chart', 'large']) {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  await page.goto(address);
+  await page.locator('ww-bay table').waitFor();
+  await page.locator('[data-choose=aircraft]').selectOption(aircraft);
+  await page.waitForTimeout(500);
+  await page.locator('[data-busy]').waitFor({ state: 'detached' });
+  await page.locator('h1').click();
+  if (where === 'large') await page.keyboard.press('l');
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send('Performance.enable');
+  await once(page, cdp);
+  for (let i = 1; i <= TIMES; i++) rows[`${where}, ${i}`] = await once(page, cdp);
+  await page.close();
+}
+console.log(`${aircraft}, 1280 x 800`);
+console.table(rows);
+await browser.close();
+await server.close();
