@@ -1,6 +1,6 @@
 /** Small signs that are told apart by shape, not by colour alone. Paths in a 16 x 16 box around 0,0. */
 
-export type Sign = 'fail' | 'caution' | 'note' | 'engaged' | 'open';
+export type Sign = 'fail' | 'caution' | 'note' | 'engaged' | 'open' | 'turn' | 'enlarge';
 
 export const SIGN: Readonly<Record<Sign, string>> = {
   // An octagon with a bar, a triangle with a mark, a ring with a tick.
@@ -10,6 +10,10 @@ export const SIGN: Readonly<Record<Sign, string>> = {
   // A shut padlock, solid; an open one, hollow, its shackle swung out.
   engaged:
     'M-6.5,-0.5H-4.6V-3A4.6,4.6 0 0 1 4.6,-3V-0.5H6.5V7.5H-6.5ZM-2.4,-0.5H2.4V-3A2.4,2.4 0 0 0 -2.4,-3Z',
+  // Two arrows, there and back; the four corners of a sheet.
+  turn: 'M-7.5,-5H2.5V-8L8,-3.8L2.5,0.4V-2.6H-7.5ZM7.5,2.6H-2.5V-0.4L-8,3.8L-2.5,8V5H7.5Z',
+  enlarge:
+    'M-7.5,-7.5H-1.5V-5.3H-5.3V-1.5H-7.5ZM1.5,-7.5H7.5V-1.5H5.3V-5.3H1.5ZM7.5,1.5V7.5H1.5V5.3H5.3V1.5ZM-7.5,1.5H-5.3V5.3H-1.5V7.5H-7.5Z',
   open: 'M-7.5,-0.5H2.4V-3A4.4,4.4 0 0 1 8,-5V-2.6H6.2V-3.4A1.6,1.6 0 0 0 4.5,-3V-0.5H4.5V7.5H-7.5ZM-5.6,1.4V5.6H2.6V1.4Z',
 };
 

@@ -1,5 +1,7 @@
 /** Views of the bay: aircraft axes (x aft, y right, z up, m) onto the paper (mm, right and down). */
 
+import { dot } from './vector.js';
+
 export interface Vector {
   readonly x: number;
   readonly y: number;
@@ -8,48 +10,79 @@ export interface Vector {
 
 export type Flat = [number, number];
 
+/** The three drawings of the bay. */
+export const VIEWS = ['front', 'side', 'plan'] as const;
+export type ViewName = (typeof VIEWS)[number];
+
 export interface Projection {
-  readonly name: 'ahead' | 'behind' | 'side';
+  readonly name: 'ahead' | 'behind' | 'side' | 'above' | 'below';
+  /** Where it stands among the drawings. */
+  readonly view: ViewName;
   readonly title: string;
   /** What else the onlooker must know. */
   readonly note: string;
   /** Paper's rightward direction as an aircraft axis. */
   readonly right: Vector;
+  /** Paper's upward direction. */
+  readonly up: Vector;
   /** Direction towards the onlooker. */
   readonly near: Vector;
 }
 
-const LOCKS = 'Locks: D downlock, U uplock';
+const UP: Vector = { x: 0, y: 0, z: 1 };
+const NOSE_LEFT = { right: { x: 1, y: 0, z: 0 } } as const;
 
 export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
   ahead: {
     name: 'ahead',
+    view: 'front',
     title: 'Seen from ahead',
-    note: LOCKS,
+    note: '',
     right: { x: 0, y: -1, z: 0 },
+    up: UP,
     near: { x: -1, y: 0, z: 0 },
   },
   behind: {
     name: 'behind',
+    view: 'front',
     title: 'Seen from behind',
-    note: LOCKS,
+    note: '',
     right: { x: 0, y: 1, z: 0 },
+    up: UP,
     near: { x: 1, y: 0, z: 0 },
   },
   side: {
+    ...NOSE_LEFT,
     name: 'side',
-    title: 'Seen from the left, nose to the left',
-    note: 'Right side faint, behind',
-    right: { x: 1, y: 0, z: 0 },
+    view: 'side',
+    title: 'From the left',
+    note: 'Nose left; right side faint',
+    up: UP,
     near: { x: 0, y: -1, z: 0 },
+  },
+  above: {
+    ...NOSE_LEFT,
+    name: 'above',
+    view: 'plan',
+    title: 'From above',
+    note: 'Nose left',
+    up: { x: 0, y: 1, z: 0 },
+    near: { x: 0, y: 0, z: 1 },
+  },
+  below: {
+    ...NOSE_LEFT,
+    name: 'below',
+    view: 'plan',
+    title: 'From below',
+    note: 'Nose left',
+    up: { x: 0, y: -1, z: 0 },
+    near: { x: 0, y: 0, z: -1 },
   },
 };
 
-export const dot = (a: Vector, b: Vector): number => a.x * b.x + a.y * b.y + a.z * b.z;
-
 /** A point on the paper, mm. */
 export function project(p: Vector, onto: Projection): Flat {
-  return [dot(p, onto.right) * 1000, -p.z * 1000];
+  return [dot(p, onto.right) * 1000, -dot(p, onto.up) * 1000];
 }
 
 /** Points as an SVG path. */

@@ -1,7 +1,7 @@
 /** A wheel at any attitude: silhouette, tread, rim, as paths on the paper. */
-import { polygonHull } from 'd3-polygon';
-import { dot, pathOf, project } from './projection.js';
+import { pathOf, project } from './projection.js';
 import type { Flat, Projection, Vector } from './projection.js';
+import { cross, dot, unit } from './vector.js';
 
 export interface Tyre {
   readonly centre: Vector;
@@ -14,29 +14,34 @@ export interface Tyre {
 
 export interface TyrePaths {
   readonly silhouette: string;
-  readonly tread: readonly string[];
+  readonly tread: string;
   readonly rim: string;
   readonly hub: string;
 }
 
-const AROUND = 36;
-/** Share of the half width, and of the radius there: a plain rounded shoulder. */
-const SECTION: readonly (readonly [number, number])[] = [
-  [-1, 0.86],
-  [-0.85, 0.95],
-  [-0.45, 1],
-  [0.45, 1],
-  [0.85, 0.95],
-  [1, 0.86],
-];
+/** Points around; a multiple of four, so that the uppermost one and its like are among them. */
+const AROUND = 48;
 
-function cross(a: Vector, b: Vector): Vector {
-  return { x: a.y * b.z - a.z * b.y, y: a.z * b.x - a.x * b.z, z: a.x * b.y - a.y * b.x };
-}
-
-function unit(a: Vector): Vector {
-  const n = Math.hypot(a.x, a.y, a.z) || 1;
-  return { x: a.x / n, y: a.y / n, z: a.z / n };
+/**
+ * The outline of a disc with a round shoulder of half the tyre's width: the body that the rules on
+ * clearance measure from. In each direction of the paper, the disc's farthest point and the shoulder.
+ */
+function silhouette(t: Tyre, onto: Projection): Flat[] {
+  const round = Math.min(t.width / 2, t.radius);
+  const disc = t.radius - round;
+  const [u, v] = project(t.centre, onto);
+  const [au, av] = [dot(t.axle, onto.right), -dot(t.axle, onto.up)];
+  return Array.from({ length: AROUND }, (_, i): Flat => {
+    const a = (2 * Math.PI * i) / AROUND;
+    const [nu, nv] = [Math.cos(a), Math.sin(a)];
+    const share = nu * au + nv * av;
+    const square = Math.sqrt(Math.max(1 - share * share, 0));
+    const reach = square < 1e-9 ? 0 : (1000 * disc) / square;
+    return [
+      u + reach * (nu - share * au) + 1000 * round * nu,
+      v + reach * (nv - share * av) + 1000 * round * nv,
+    ];
+  });
 }
 
 /** A circle around the axle, `along` m from the centre; `visible` keeps the half that faces the onlooker. */
@@ -68,12 +73,13 @@ function circle(t: Tyre, along: number, radius: number, onto: Projection, visibl
 
 export function tyrePaths(t: Tyre, onto: Projection): TyrePaths {
   const half = t.width / 2;
-  const rings = SECTION.flatMap(([w, r]) => circle(t, w * half, r * t.radius, onto));
   const side = dot(t.axle, onto.near) >= 0 ? half : -half;
   return {
-    silhouette: pathOf(polygonHull(rings) ?? rings, true),
-    tread: [-0.3, 0, 0.3].map((w) => pathOf(circle(t, w * half, t.radius, onto, true))),
-    rim: pathOf(circle(t, side, t.radius * 0.58, onto), true),
-    hub: pathOf(circle(t, side, t.radius * 0.16, onto), true),
+    silhouette: pathOf(silhouette(t, onto), true),
+    tread: [-0.3, 0, 0.3]
+      .map((w) => pathOf(circle(t, w * half, t.radius * 0.99, onto, true)))
+      .join(''),
+    rim: pathOf(circle(t, side * 0.8, t.radius * 0.58, onto), true),
+    hub: pathOf(circle(t, side * 0.8, t.radius * 0.16, onto), true),
   };
 }

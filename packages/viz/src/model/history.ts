@@ -155,6 +155,21 @@ export function flagsBySeverity(flags: readonly Flag[]): number[] {
 /** How long a flag of no length stays marked on the drawing, s. */
 const LINGER = 0.75;
 
+/** The flags on a device, with their indices. */
+const onDevice = new WeakMap<Picture, Map<string, readonly (readonly [number, Flag])[]>>();
+
+function flagsOn(picture: Picture, device: string): readonly (readonly [number, Flag])[] {
+  const kept = onDevice.get(picture) ?? new Map<string, readonly (readonly [number, Flag])[]>();
+  onDevice.set(picture, kept);
+  const list =
+    kept.get(device) ??
+    picture.flags
+      .map((f, i) => [i, f] as const)
+      .filter(([, f]) => devicesOf(picture, f).includes(device));
+  kept.set(device, list);
+  return list;
+}
+
 /** The worst flag on a device at a time (or selected); undefined when there is none. */
 export function flagOn(
   picture: Picture,
@@ -163,12 +178,11 @@ export function flagOn(
   selected: number,
 ): Flag | undefined {
   let worst: Flag | undefined;
-  picture.flags.forEach((f, i) => {
-    if (f.severity === 'note' && i !== selected) return;
-    if (!devicesOf(picture, f).includes(device)) return;
+  for (const [i, f] of flagsOn(picture, device)) {
+    if (f.severity === 'note' && i !== selected) continue;
     const now = time >= f.from - SAME && time <= Math.max(f.to, f.from + LINGER);
     if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity]))
       worst = f;
-  });
+  }
   return worst;
 }

@@ -1,7 +1,8 @@
 /** Where a mechanism is at an angle or a time, from its sampled outline. */
 import type { Projection, Flat, Vector } from '../drawing/projection.js';
-import { dot, project } from '../drawing/projection.js';
+import { project } from '../drawing/projection.js';
 import type { Tyre } from '../drawing/tyre.js';
+import { dot, unit } from '../drawing/vector.js';
 import type { OutlineSamples, Picture } from '../worker/message.js';
 import { angleOf } from './history.js';
 
@@ -34,21 +35,19 @@ export function placeAt(o: OutlineSamples, angle: number): Place {
     tyre:
       o.tyre.length === 0
         ? undefined
-        : tyreOf(point(o.tyre, 8, 0), point(o.tyre, 8, 3), pick(o.tyre, 8, 6), pick(o.tyre, 8, 7)),
+        : {
+            centre: point(o.tyre, 8, 0),
+            axle: unit(point(o.tyre, 8, 3)),
+            radius: pick(o.tyre, 8, 6),
+            width: pick(o.tyre, 8, 7),
+          },
   };
-}
-
-function tyreOf(centre: Vector, axle: Vector, radius: number, width: number): Tyre {
-  const n = Math.hypot(axle.x, axle.y, axle.z) || 1;
-  return { centre, axle: { x: axle.x / n, y: axle.y / n, z: axle.z / n }, radius, width };
 }
 
 /** A mechanism's angle at a time, rad; its low end when the run does not carry it. */
 export function angleAt(picture: Picture, o: OutlineSamples, time: number): number {
   return angleOf(picture, o.mechanism, time) ?? o.low;
 }
-
-const UP: Vector = { x: 0, y: 0, z: 1 };
 
 /** How far a tyre, as a cylinder, reaches from its centre along a direction, mm. */
 function reachOf(tyre: Tyre, along: Vector): number {
@@ -66,7 +65,7 @@ export function swept(outlines: readonly OutlineSamples[], onto: Projection): Fl
       if (place.tyre !== undefined) {
         const [u, v] = project(place.tyre.centre, onto);
         const across = reachOf(place.tyre, onto.right);
-        const up = reachOf(place.tyre, UP);
+        const up = reachOf(place.tyre, onto.up);
         out.push([u - across, v - up], [u + across, v + up]);
       }
     }

@@ -1,39 +1,45 @@
-/** Fits the drawing of the bay onto its paper; long empty stretches between units are cut out. */
-import type { Flat, Projection } from '../drawing/projection.js';
+/** Fits a drawing of the bay onto its paper; long empty stretches between units are cut out. */
+import type { Box, Flat, Projection } from '../drawing/projection.js';
 import { boxOf, project } from '../drawing/projection.js';
 import type { OutlineSamples, Picture } from '../worker/message.js';
+import { rampLine } from './fixture.js';
 import { swept } from './place.js';
 
 export interface Sheet {
   readonly viewBox: string;
   /** Millimetres of aircraft to one pixel. */
   readonly mm: number;
-  /** How far a mechanism is moved to the right to close the gaps, mm (zero or negative). */
-  readonly shiftOf: (mechanism: string) => number;
-  /** The highest point it reaches anywhere on its way, or its well's roof, mm down the paper. */
-  readonly topOf: (mechanism: string) => number;
-  /** The lowest point that anything reaches, mm down the paper. */
-  readonly bottom: number;
-  /** Signs where something was cut out; `gap` is its true width, m. */
-  readonly breaks: readonly {
-    readonly x: number;
-    readonly y: number;
-    readonly path: string;
-    readonly gap: number;
-  }[];
+  /** How far a mechanism is moved to close the gaps, mm (zero or negative), right and down. */
+  readonly shiftOf: (mechanism: string) => Flat;
+  /** Where it reaches anywhere on its way, with its well, before that move, mm. */
+  readonly reachOf: (mechanism: string) => Box;
+  /** What holds everything after the move, mm. */
+  readonly frame: Box;
+  readonly breaks: readonly Break[];
+  /** Large enough for what only helps those who look closely. */
+  readonly fine: boolean;
+}
+
+/** A sign where something was cut out; `gap` is its true width, m, where there is room to say so. */
+export interface Break {
+  readonly x: number;
+  readonly y: number;
+  readonly path: string;
+  readonly gap?: number;
 }
 
 /** Gaps wider than this are cut down to this, mm; or px where the drawing is small. */
-const GAP = { mm: 420, px: 64 };
+const GAP = { mm: 420, px: 48 };
 /** Room for captions and labels, px. */
-const MARGIN = { top: 82, side: 18, bottom: 22 };
+const MARGIN = { top: 64, side: 24, bottom: 14 };
+/** The words of the phases need more below. */
+const WORDED = 40;
 
-interface Extent {
+/** Finer than this, mm to a pixel, a drawing has room for every figure. */
+const FINE = 8;
+
+interface Extent extends Box {
   readonly name: string;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
 }
 
 /** Extents do not change during a run: kept for as long as the picture lives. */
@@ -45,7 +51,12 @@ function extents(picture: Picture, onto: Projection): Extent[] {
   const known = views.get(onto.name);
   if (known !== undefined) return known;
   const found = picture.outlines.flatMap((o: OutlineSamples): Extent[] => {
-    const box = boxOf([...swept([o], onto), ...wellCorners(picture, o.mechanism, onto)]);
+    const ramps = picture.bay.ramps.filter((r) => r.on === o.mechanism).flatMap(rampLine);
+    const box = boxOf([
+      ...swept([o], onto),
+      ...wellCorners(picture, o.mechanism, onto),
+      ...ramps.map((p) => project(p, onto)),
+    ]);
     return box === undefined ? [] : [{ name: o.mechanism, ...box }];
   });
   views.set(onto.name, found);
@@ -55,62 +66,97 @@ function extents(picture: Picture, onto: Projection): Extent[] {
 /** The well belongs to its leg: shown with it, and moved with it. */
 function wellCorners(picture: Picture, mechanism: string, onto: Projection): Flat[] {
   const bay = picture.units.find((u) => u.leg === mechanism)?.bay;
-  const across = onto.name === 'side' ? bay?.ends : bay?.walls;
-  return bay === undefined || across === undefined
-    ? []
-    : across.map((a) => project({ x: a, y: a, z: bay.roof }, onto));
+  if (bay === undefined) return [];
+  const { roof: z, walls } = bay;
+  if (onto.view === 'front') return walls.map((y) => project({ x: 0, y, z }, onto));
+  return (bay.ends ?? []).flatMap((x) => walls.map((y) => project({ x, y, z }, onto)));
 }
 
-/** `width` x `height` is the size of the figure, px. */
+interface Closing {
+  readonly shifts: ReadonlyMap<string, number>;
+  readonly cuts: readonly { readonly at: number; readonly gap: number }[];
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Closes gaps along one direction of the paper. */
+function closed(
+  all: readonly Extent[],
+  from: 'left' | 'top',
+  to: 'right' | 'bottom',
+  room: number,
+): Closing {
+  const sorted = [...all].sort((a, b) => a[from] - b[from]);
+  const first = sorted[0]?.[from] ?? 0;
+  const shifts = new Map<string, number>();
+  const cuts: { at: number; gap: number }[] = [];
+  let [shift, end] = [0, first];
+  for (const e of sorted) {
+    const gap = e[from] - end;
+    if (gap > room) {
+      cuts.push({ at: end + shift + room / 2, gap: gap / 1000 });
+      shift -= gap - room;
+    }
+    end = Math.max(end, e[to]);
+    shifts.set(e.name, shift);
+  }
+  return { shifts, cuts, from: first, to: end + shift };
+}
+
+/** `width` x `height` is the size of the figure, px; `worded`: with phases below. */
 export function layOut(
   picture: Picture,
   onto: Projection,
   width: number,
   height: number,
+  worded = false,
 ): Sheet | undefined {
-  const all = [...extents(picture, onto)].sort((a, b) => a.left - b.left);
-  const first = all[0];
-  if (first === undefined || width <= 0 || height <= 0) return undefined;
-  const top = Math.min(...all.map((e) => e.top));
-  const bottom = Math.max(...all.map((e) => e.bottom));
-  // At least: the width may ask for more.
-  const coarse = (bottom - top) / Math.max(height - MARGIN.top - MARGIN.bottom, 40);
-  const room = Math.max(GAP.mm, GAP.px * coarse);
-  const shifts = new Map<string, number>();
-  const cuts: { at: number; gap: number }[] = [];
-  let shift = 0;
-  let end = first.left;
-  for (const e of all) {
-    if (e.left - end > room) {
-      const cut = e.left - end - room;
-      cuts.push({ at: end + shift + room / 2, gap: e.left - end });
-      shift -= cut;
-    }
-    end = Math.max(end, e.right);
-    shifts.set(e.name, shift);
-  }
-  const right = end + shift;
-  const mm = Math.max(
-    (right - first.left) / Math.max(width - 2 * MARGIN.side, 40),
-    (bottom - top) / Math.max(height - MARGIN.top - MARGIN.bottom, 40),
-  );
-  const x = (first.left + right) / 2 - (width * mm) / 2;
-  const spare = height * mm - (MARGIN.top + MARGIN.bottom) * mm - (bottom - top);
-  const y = top - MARGIN.top * mm - spare / 2;
-  const middle = (top + bottom) / 2;
+  const all = extents(picture, onto);
+  if (all.length === 0 || width <= 0 || height <= 0) return undefined;
+  const bottom = worded ? WORDED : MARGIN.bottom;
+  const across = Math.max(width - 2 * MARGIN.side, 40);
+  const down = Math.max(height - MARGIN.top - bottom, 40);
+  // A first guess of the scale; the gaps themselves may ask for a coarser one.
+  const tall = closed(all, 'top', 'bottom', onto.view === 'plan' ? GAP.mm : Infinity);
+  const wide = closed(all, 'left', 'right', GAP.mm);
+  const coarse = (tall.to - tall.from) / down;
+  const x = closed(all, 'left', 'right', Math.max(GAP.mm, GAP.px * coarse));
+  const room = (GAP.px * (wide.to - wide.from)) / across;
+  const y = onto.view === 'plan' ? closed(all, 'top', 'bottom', Math.max(GAP.mm, room)) : tall;
+  const mm = Math.max((x.to - x.from) / across, (y.to - y.from) / down);
+  const frame: Box = { left: x.from, right: x.to, top: y.from, bottom: y.to };
+  const left = (x.from + x.to) / 2 - (width * mm) / 2;
+  const spare = height * mm - (MARGIN.top + bottom) * mm - (y.to - y.from);
+  const top = y.from - MARGIN.top * mm - spare / 2;
   return {
-    viewBox: `${x} ${y} ${width * mm} ${height * mm}`,
+    viewBox: `${left} ${top} ${width * mm} ${height * mm}`,
     mm,
-    shiftOf: (mechanism) => shifts.get(mechanism) ?? 0,
-    topOf: (mechanism) => all.find((e) => e.name === mechanism)?.top ?? top,
-    bottom,
-    breaks: cuts.map((c) => ({
-      x: c.at,
-      y: middle + 44 * mm,
-      path: [-4, 4]
-        .map((d) => `M${c.at + (d - 5) * mm},${middle + 26 * mm}l${10 * mm},${-52 * mm}`)
-        .join(''),
-      gap: c.gap / 1000,
-    })),
+    shiftOf: (name) => [x.shifts.get(name) ?? 0, y.shifts.get(name) ?? 0],
+    reachOf: (name) => all.find((e) => e.name === name) ?? frame,
+    frame,
+    fine: mm < FINE,
+    breaks: [
+      ...x.cuts.map((c) => upright(c, frame, mm, y.cuts.length > 0 ? 12 : 26)),
+      ...y.cuts.map((c) => level(c, x.cuts[0]?.at ?? frame.left, mm)),
+    ],
   };
+}
+
+type Cut = Closing['cuts'][number];
+
+/** Two slanting strokes, `half` px up and down, and the width below them. */
+function upright({ at, gap }: Cut, { top, bottom }: Box, mm: number, half: number): Break {
+  const middle = (top + bottom) / 2;
+  const path = [-4, 4]
+    .map((d) => `M${at + (d - 5) * mm},${middle + half * mm}l${10 * mm},${-2 * half * mm}`)
+    .join('');
+  return { x: at, y: middle + (half + 14) * mm, path, gap };
+}
+
+/** The same across a gap from top to bottom. */
+function level({ at }: Cut, x: number, mm: number): Break {
+  const path = [-3, 3]
+    .map((d) => `M${x - 12 * mm},${at + (d + 2) * mm}l${24 * mm},${-4 * mm}`)
+    .join('');
+  return { x, y: at, path };
 }

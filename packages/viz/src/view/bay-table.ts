@@ -12,14 +12,15 @@ export interface BayTable {
   readonly picture: Picture;
   readonly time: number;
   readonly system: System;
-  readonly large: boolean;
+  /** There is no room for it: it is read out only. */
+  readonly hidden: boolean;
   /** The worst flag on a device at the play head. */
   readonly flagOn: (device: string) => Flag | undefined;
 }
 
 export function bayTable(o: BayTable): TemplateResult {
   const { picture, time } = o;
-  return html`<table class=${o.large ? 'aside' : ''}>
+  return html`<table class=${o.hidden ? 'aside' : ''}>
     <caption class="aside">
       State of each unit at ${seconds(time)}
     </caption>

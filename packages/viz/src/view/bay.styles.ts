@@ -9,11 +9,16 @@ export const bayStyles = css`
   }
   .drawings {
     display: grid;
-    grid-template-columns: 3fr 2fr;
     gap: 1px;
     flex: 1;
     min-height: 170px;
     background: var(--rule);
+  }
+  .of-2 {
+    grid-template-columns: 3fr 2fr;
+  }
+  .of-3 {
+    grid-template-columns: 4fr 3fr 3fr;
   }
   figure {
     margin: 0;
@@ -47,9 +52,17 @@ export const bayStyles = css`
     display: block;
     font-size: 0.76rem;
   }
+  .tools {
+    display: flex;
+    gap: 0.25rem;
+  }
   figcaption button {
     font-size: 0.8rem;
     min-height: 26px;
+  }
+  .icon {
+    min-width: 28px;
+    padding: 0 0.3rem;
   }
   .slider,
   .cylinder {
@@ -100,8 +113,123 @@ export const bayStyles = css`
     stroke-linejoin: round;
     vector-effect: non-scaling-stroke;
   }
-  .far {
-    opacity: 0.32;
+  /* What stands behind: paler, without the cost of a see-through group. */
+  .far .slider {
+    stroke: color-mix(in srgb, var(--metal-light) 40%, var(--sheet));
+  }
+  .far .cylinder {
+    stroke: color-mix(in srgb, var(--metal) 36%, var(--sheet));
+  }
+  .far :is(.tyre, .hub) {
+    fill: color-mix(in srgb, var(--tyre) 32%, var(--sheet));
+    stroke: none;
+  }
+  .far .rim {
+    fill: color-mix(in srgb, var(--metal-light) 40%, var(--sheet));
+    stroke: none;
+  }
+  .far :is(.tread) {
+    stroke: none;
+  }
+  .far :is(.door, .pivot, .hinge) {
+    fill: color-mix(in srgb, var(--panel) 25%, var(--sheet));
+    stroke: color-mix(in srgb, var(--ink) 32%, var(--sheet));
+  }
+  .brace {
+    fill: none;
+    stroke: var(--metal);
+    stroke-width: 28;
+    stroke-linejoin: round;
+    stroke-linecap: round;
+  }
+  .drive {
+    fill: none;
+    stroke: var(--ink-soft);
+    stroke-width: 1.2;
+    vector-effect: non-scaling-stroke;
+  }
+  .linkage {
+    stroke-dasharray: 8 3 2 3;
+  }
+  .chain {
+    stroke-width: 2.4;
+    stroke-dasharray: 3 2;
+  }
+  .ramp {
+    fill: var(--sunk);
+    stroke: var(--rule-strong);
+    stroke-width: 1.2;
+    vector-effect: non-scaling-stroke;
+  }
+  .ramp.bears {
+    fill: var(--caution);
+    stroke: var(--ink);
+  }
+  .none {
+    display: none;
+  }
+  .measure path {
+    fill: none;
+    vector-effect: non-scaling-stroke;
+  }
+  .measure .halo {
+    stroke: var(--sheet);
+    stroke-width: 4.5;
+  }
+  .line {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 1.3;
+  }
+  .measure text {
+    font-weight: 400;
+    text-transform: none;
+    font-variant-numeric: tabular-nums;
+  }
+  .strut.far .line {
+    stroke: var(--ink-soft);
+  }
+  .strut.far text,
+  .least text {
+    fill: var(--ink-soft);
+  }
+  .least .line,
+  .line.least {
+    stroke: var(--ink-soft);
+    stroke-dasharray: 3 2;
+  }
+  .gap:not(.least) text {
+    font-weight: 700;
+  }
+  .short .line {
+    stroke: var(--fail);
+    stroke-width: 2;
+  }
+  .measure .warning,
+  .short text {
+    fill: var(--fail);
+    fill-rule: evenodd;
+  }
+  .ring {
+    fill: var(--sheet);
+    stroke-width: 3;
+    vector-effect: non-scaling-stroke;
+  }
+  .stem {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 2;
+  }
+  .body {
+    fill: var(--sheet);
+    stroke: var(--ink);
+    stroke-width: 1.6;
+  }
+  .body.opening {
+    fill: var(--rule-strong);
+  }
+  .body.open {
+    fill: var(--ink);
   }
   .ghost {
     fill: none;
@@ -123,9 +251,7 @@ export const bayStyles = css`
     stroke-dasharray: 9 4;
   }
   /* Too small for dashes. */
-  .pivot.flagged-fail,
-  .pivot.flagged-caution,
-  .pivot.flagged-note {
+  :is(.pivot, .ring):is(.flagged-fail, .flagged-caution, .flagged-note) {
     stroke-width: 3;
     stroke-dasharray: none;
   }
@@ -169,6 +295,50 @@ export const bayStyles = css`
     stroke-width: 1.5;
     vector-effect: non-scaling-stroke;
   }
+  .foot {
+    position: relative;
+    display: flex;
+    gap: 0.6rem;
+    align-items: center;
+    padding: 0.1rem 0.6rem;
+    font-size: 0.84rem;
+    border-top: 1px solid var(--rule);
+  }
+  .foot p {
+    flex: 1;
+    min-width: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+    font-variant-numeric: tabular-nums;
+  }
+  .foot button {
+    min-height: 26px;
+    font-variant-numeric: tabular-nums;
+  }
+  summary {
+    cursor: pointer;
+    min-height: 26px;
+    padding: 0.15rem 0.3rem;
+  }
+  details ul {
+    position: absolute;
+    z-index: 3;
+    right: 0.4rem;
+    bottom: 100%;
+    margin: 0;
+    padding: 0.4rem 0.8rem 0.4rem 0.5rem;
+    columns: 2;
+    list-style: none;
+    background: var(--sheet);
+    border: 1px solid var(--rule-strong);
+    border-radius: var(--round);
+  }
+  details li {
+    display: flex;
+    gap: 0.5rem;
+    align-items: center;
+  }
   table {
     width: 100%;
     border-collapse: collapse;
@@ -211,6 +381,23 @@ export const bayStyles = css`
   }
   td:nth-child(2) {
     font-weight: 600;
+  }
+  /* On a phone words take two lines, and flags are listed below. */
+  @container (max-width: 480px) {
+    :is(th, td).flags {
+      display: none;
+    }
+    table {
+      table-layout: auto;
+    }
+    th,
+    td {
+      white-space: normal;
+    }
+    .foot p {
+      white-space: normal;
+      line-height: 1.2;
+    }
   }
   /* Beside a bench. */
   @container (max-width: 660px) {

@@ -1,33 +1,57 @@
-import { html, nothing, svg } from 'lit';
-import type { SVGTemplateResult, TemplateResult } from 'lit';
-import { dot, project, PROJECTIONS } from '../drawing/projection.js';
-import type { Projection } from '../drawing/projection.js';
-import { flagOn, stateAt, stretches } from '../model/history.js';
-import { lockState } from '../model/lock.js';
-import { withUnit } from '../model/sentence.js';
-import { angleAt, placeAt } from '../model/place.js';
+import { html, nothing } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
+import { PROJECTIONS, VIEWS } from '../drawing/projection.js';
+import type { Projection, ViewName } from '../drawing/projection.js';
+import { flagOn } from '../model/history.js';
 import { layOut } from '../model/sheet.js';
-import type { Sheet } from '../model/sheet.js';
 import type { State } from '../model/state.js';
-import type { Flag, OutlineSamples, Picture, UnitFacts } from '../worker/message.js';
+import type { Flag, Picture } from '../worker/message.js';
 import { define, View } from './base.js';
-import { door, ghost, leg, well } from './bay-parts.js';
+import { bayBody, bayMovers } from './bay-body.js';
+import { bayFoot } from './bay-foot.js';
+import type { Mover, Scene } from './bay-scene.js';
 import { bayTable } from './bay-table.js';
 import { bayStyles } from './bay.styles.js';
 import { shared } from './shared.styles.js';
 import { textScale } from './scale.js';
-import { signAt } from './sign.js';
+import { sign } from './sign.js';
+
+/** Least width of the view for three drawings, for two, px at the usual size of letters. */
+const THREE = 720;
+const TWO = 480;
+
+const TITLES: Readonly<Record<ViewName, string>> = { front: 'Front', side: 'Side', plan: 'Plan' };
+
+/** One drawing: what it shows, and what moves in it. */
+interface Drawn {
+  readonly key: readonly unknown[];
+  readonly scene: Scene;
+  /** Undefined until the drawing stands on the page. */
+  movers: readonly Mover[] | undefined;
+}
 
 /**
- * The bay: legs, wheels and doors where the run says they are, from the front and the side,
- * with the locks' state, flagged parts, and the state of each unit in words.
+ * The bay: legs, wheels and doors where the run says they are, from the front, the side and above,
+ * with locks, plungers, lengths and clearances, flagged parts, and the state of each unit in words.
  */
 export class Bay extends View {
-  static override properties = { ...View.properties, front: { state: true } };
+  static override properties = {
+    ...View.properties,
+    front: { state: true },
+    plan: { state: true },
+    alone: { state: true },
+    last: { state: true },
+  };
   static override styles = [shared, bayStyles];
 
-  /** Which way the front view looks. */
+  /** Which way the front view looks, and the plan. */
   declare front: 'ahead' | 'behind';
+  declare plan: 'above' | 'below';
+  /** The view that has all the room, if one has. */
+  declare alone: ViewName | undefined;
+  /** The view that was asked for where there is no room for all. */
+  declare last: ViewName | undefined;
 
   protected readonly watches: readonly (keyof State)[] = [
     'picture',
@@ -37,162 +61,197 @@ export class Bay extends View {
     'large',
   ];
 
-  #sizes = new ResizeObserver(() => this.requestUpdate());
+  readonly #sizes = new Map<Element, readonly [number, number]>();
+  readonly #drawn = new Map<ViewName, Drawn>();
+  #width = 0;
+  readonly #observer = new ResizeObserver((entries) => {
+    const scale = textScale();
+    for (const { target, contentRect } of entries) {
+      const size = [contentRect.width / scale, contentRect.height / scale] as const;
+      if (target === this) this.#width = size[0];
+      else this.#sizes.set(target, size);
+    }
+    this.requestUpdate();
+  });
 
   constructor() {
     super();
     this.front = 'ahead';
+    this.plan = 'above';
+    this.alone = undefined;
+    this.last = undefined;
+    this.addEventListener('keydown', (e) => {
+      if (e.key !== 'Escape' || this.alone === undefined) return;
+      this.alone = undefined;
+      e.stopPropagation();
+    });
   }
 
   protected override firstUpdated(): void {
-    for (const figure of this.renderRoot.querySelectorAll('figure')) this.#sizes.observe(figure);
+    this.#observer.observe(this);
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    const figures = [...this.renderRoot.querySelectorAll('figure')];
+    for (const known of this.#sizes.keys()) {
+      if (figures.includes(known as HTMLElement)) continue;
+      this.#observer.unobserve(known);
+      this.#sizes.delete(known);
+    }
+    for (const figure of figures) this.#observer.observe(figure);
+    this.#move();
+  }
+
+  /** Everything that moves, to the play head. */
+  #move(): void {
+    const { picture, time } = this.state;
+    if (picture === undefined) return;
+    const mark = (device: string): string => {
+      const flag = this.#flagOn(picture, device);
+      return flag === undefined ? '' : `flagged-${flag.severity}`;
+    };
+    for (const [view, drawn] of this.#drawn) {
+      const root = this.renderRoot.querySelector(`svg[data-view=${view}]`);
+      if (root === null) this.#drawn.delete(view);
+      else {
+        drawn.movers ??= bayMovers(root, drawn.scene);
+        for (const mover of drawn.movers) mover({ time, mark });
+      }
+    }
   }
 
   protected override render(): TemplateResult {
-    const { picture } = this.state;
+    const { picture, system, time } = this.state;
+    const shown = this.#shown();
     return html`
-      <div class="drawings" role="group" aria-label="Bay, drawn at the play head">
-        ${this.#figure(
-          picture,
-          PROJECTIONS[this.front],
-          html`<button @click=${this.#flip} title="Look from the other side">
-            Look from ${this.front === 'ahead' ? 'behind' : 'ahead'}
-          </button>`,
-        )}
-        ${this.#figure(picture, PROJECTIONS.side, nothing)}
+      <div
+        class="drawings ${shown.join(' ')} of-${shown.length}"
+        role="group"
+        aria-label="Bay, drawn at the play head"
+      >
+        ${shown.map((view) => this.#figure(picture, view, shown))}
       </div>
       ${
         picture === undefined
           ? nothing
-          : bayTable({ ...this.state, picture, flagOn: (device) => this.#flagOn(picture, device) })
+          : [
+              bayFoot({ picture, time, system, seek: (t) => this.store.scrub(t) }),
+              bayTable({
+                ...this.state,
+                picture,
+                hidden: this.state.large || this.alone !== undefined,
+                flagOn: (device) => this.#flagOn(picture, device),
+              }),
+            ]
       }
     `;
   }
 
-  #flip = (): void => {
-    this.front = this.front === 'ahead' ? 'behind' : 'ahead';
-  };
+  #shown(): readonly ViewName[] {
+    if (this.alone !== undefined) return [this.alone];
+    if (this.#width >= THREE) return VIEWS;
+    if (this.#width < TWO) return [this.last ?? 'front'];
+    return ['front', this.last === 'plan' ? 'plan' : 'side'];
+  }
 
-  #figure(picture: Picture | undefined, onto: Projection, control: unknown): TemplateResult {
-    const name = onto.name === 'side' ? 'side' : 'front';
-    const figure = this.renderRoot.querySelector(`figure.${name}`);
-    const scale = textScale();
-    const sheet =
-      picture === undefined || figure === null
-        ? undefined
-        : layOut(picture, onto, figure.clientWidth / scale, figure.clientHeight / scale);
-    if (figure === null) requestAnimationFrame(() => this.requestUpdate());
-    return html`<figure class=${name}>
+  #ontoOf(view: ViewName): Projection {
+    return PROJECTIONS[view === 'front' ? this.front : view === 'plan' ? this.plan : 'side'];
+  }
+
+  #figure(picture: Picture | undefined, view: ViewName, shown: readonly ViewName[]): unknown {
+    const onto = this.#ontoOf(view);
+    const drawn = picture === undefined ? undefined : this.#scene(picture, onto);
+    const label = `${onto.title}; the table below says the same in words`;
+    return html`<figure class=${view}>
       <figcaption>
-        <span>${onto.title}<small>${onto.note}</small></span
-        >${control}
+        <span>${onto.title}<small>${onto.note}</small></span>
+        <span class="tools">
+          ${view === shown.at(-1) ? VIEWS.filter((v) => !shown.includes(v)).map((v) => this.#other(v)) : nothing}
+          ${this.#turn(view)} ${this.#enlarge(view, shown)}
+        </span>
       </figcaption>
       ${
-        picture === undefined || sheet === undefined
+        drawn === undefined
           ? nothing
           : html`<svg
               role="img"
-              aria-label="${onto.title}; the table below says the same in words"
-              viewBox=${sheet.viewBox}
-              data-view=${name}
+              aria-label=${label}
+              viewBox=${drawn.scene.sheet.viewBox}
+              data-view=${view}
             >
-              ${this.#parts(picture, onto, sheet)}
+              ${guard([drawn.scene], () => bayBody(drawn.scene))}
             </svg>`
       }
     </figure>`;
+  }
+
+  /** The drawing as it stands, or a new one where run, size or units have changed. */
+  #scene(picture: Picture, onto: Projection): Drawn | undefined {
+    const { system, large } = this.state;
+    const figure = this.renderRoot.querySelector(`figure.${onto.view}`);
+    const [width, height] = (figure && this.#sizes.get(figure)) ?? [0, 0];
+    const key = [picture, onto, system, large, width, height];
+    const before = this.#drawn.get(onto.view);
+    if (before !== undefined && key.every((part, i) => part === before.key[i])) return before;
+    const sheet = layOut(picture, onto, width, height, large);
+    if (sheet === undefined) return undefined;
+    const drawn = { key, scene: { picture, onto, sheet, system, large }, movers: undefined };
+    this.#drawn.set(onto.view, drawn);
+    return drawn;
+  }
+
+  #other(view: ViewName): TemplateResult {
+    const choose = (): void => {
+      if (this.alone === undefined) this.last = view;
+      else this.alone = view;
+    };
+    return html`<button @click=${choose} title="Show the ${TITLES[view].toLowerCase()} view">
+      ${TITLES[view]}
+    </button>`;
+  }
+
+  #turn(view: ViewName): unknown {
+    if (view === 'side') return nothing;
+    const next = {
+      ahead: 'behind',
+      behind: 'ahead',
+      above: 'below',
+      below: 'above',
+    } as const;
+    const to = view === 'front' ? next[this.front] : next[this.plan];
+    const turn = (): void => {
+      if (to === 'ahead' || to === 'behind') this.front = to;
+      else this.plan = to;
+    };
+    return html`<button
+      class="icon"
+      @click=${turn}
+      aria-label="Look from ${to}"
+      title="Look from ${to}"
+    >
+      ${sign('turn')}
+    </button>`;
+  }
+
+  #enlarge(view: ViewName, shown: readonly ViewName[]): unknown {
+    if (shown.length === 1 && this.alone === undefined) return nothing;
+    const alone = this.alone === view;
+    return html`<button
+      class="icon"
+      aria-pressed=${alone}
+      @click=${() => (this.alone = alone ? undefined : view)}
+      aria-label="${TITLES[view]} view alone"
+      title=${alone ? 'All views again (Esc)' : 'This view alone'}
+    >
+      ${sign('enlarge')}
+    </button>`;
   }
 
   #flagOn(picture: Picture, device: string): Flag | undefined {
     const { time, selection } = this.state;
     return flagOn(picture, device, time, selection.kind === 'flag' ? selection.index : -1);
   }
-
-  #parts(picture: Picture, onto: Projection, sheet: Sheet): SVGTemplateResult {
-    const depth = (o: OutlineSamples): number => {
-      const p = placeAt(o, o.low).line[0];
-      return p === undefined ? 0 : dot(p, onto.near);
-    };
-    const order = [...picture.outlines].sort((a, b) => depth(a) - depth(b));
-    const inside = (o: OutlineSamples, content: unknown, far = false): SVGTemplateResult =>
-      svg`<g data-mechanism=${o.mechanism} class=${far ? 'far' : ''} transform="translate(${sheet.shiftOf(o.mechanism)} 0)">${content}</g>`;
-    // In the side view the right-hand parts stand behind the left-hand ones.
-    const far = (o: OutlineSamples): boolean =>
-      onto.name === 'side' && sideOf(picture, o.mechanism) === 'right';
-    return svg`
-      ${picture.units.map((u) => this.#well(picture, u, onto, sheet))}
-      ${order.map((o) => inside(o, far(o) ? nothing : [ghost(placeAt(o, o.low), onto), ghost(placeAt(o, o.high), onto)]))}
-      ${sheet.breaks.map((b) => svg`<path class="break" d=${b.path}></path><text x=${b.x} y=${b.y} font-size=${11 * sheet.mm} stroke-width=${3 * sheet.mm} text-anchor="middle" class="cut">${withUnit(b.gap, 'length', picture, this.state.system)}</text>`)}
-      ${order.map((o) => inside(o, this.#part(picture, o, onto), far(o)))}
-      ${picture.units.map((u) => this.#locks(picture, u, onto, sheet))}
-    `;
-  }
-
-  #part(picture: Picture, o: OutlineSamples, onto: Projection): SVGTemplateResult {
-    const place = placeAt(o, angleAt(picture, o, this.state.time));
-    const flag = this.#flagOn(picture, o.mechanism);
-    const mark = flag === undefined ? '' : `flagged-${flag.severity}`;
-    return o.shape === 'leg' ? leg(place, onto, reach(o), mark) : door(place, onto, mark);
-  }
-
-  /** The well as a thin outline down to the hinges of its doors, or else to the leg's pivot. */
-  #well(picture: Picture, unit: UnitFacts, onto: Projection, sheet: Sheet): unknown {
-    if (unit.bay === undefined || (onto.name === 'side' && unit.side === 'right')) return nothing;
-    const names = unit.doors.length > 0 ? unit.doors : [unit.leg];
-    const hinges = picture.outlines
-      .filter((o) => names.includes(o.mechanism))
-      .map((o) => (placeAt(o, o.low).line[0] ?? ORIGIN).z);
-    return svg`<g transform="translate(${sheet.shiftOf(unit.leg)} 0)">${well(unit.bay, Math.min(...hinges), onto)}</g>`;
-  }
-
-  /** Lock signs and the unit's name: the downlock above the pivot, the uplock above where the axle comes to rest. */
-  #locks(picture: Picture, unit: UnitFacts, onto: Projection, sheet: Sheet): SVGTemplateResult {
-    const o = picture.outlines.find((each) => each.mechanism === unit.leg);
-    if (o === undefined || (onto.name === 'side' && unit.side === 'right')) return svg``;
-    const up = placeAt(o, o.high).line;
-    const [px] = project(up[0] ?? ORIGIN, onto);
-    const [ux] = project(up[up.length - 1] ?? ORIGIN, onto);
-    const shift = sheet.shiftOf(unit.leg);
-    const size = 17 * sheet.mm;
-    const foot = sheet.bottom + 14 * sheet.mm;
-    // Clear of the wheel wherever it is, and of the well's roof.
-    const y = sheet.topOf(unit.leg) - 13 * sheet.mm;
-    // Seen end-on the two would lie on each other: then they stand side by side.
-    const apart = unit.uplock !== '' && Math.abs(ux - px) < 40 * sheet.mm ? 17 * sheet.mm : 0;
-    const lock = (which: 'uplock' | 'downlock', word: string, x: number): unknown => {
-      const name = unit[which];
-      if (name === '') return nothing;
-      const engaged = lockState(picture, unit, which, this.state.time).holds;
-      const flag = this.#flagOn(picture, name);
-      return svg`
-        ${flag === undefined ? nothing : svg`<circle class="pivot flagged-${flag.severity}" cx=${x} cy=${y} r=${size * 0.72}></circle>`}
-        ${signAt(engaged ? 'engaged' : 'open', x, y, size)}
-        <text class="cut" x=${x + size * 0.78} y=${y + size * 0.4} font-size=${10 * sheet.mm} stroke-width=${3 * sheet.mm}>${word}</text>`;
-    };
-    return svg`<g transform="translate(${shift} 0)">
-      <text x=${px} y=${y - 17 * sheet.mm} text-anchor="middle" font-size=${13 * sheet.mm} stroke-width=${3 * sheet.mm}>${unit.name}</text>
-      ${this.state.large ? svg`<text class="cut" x=${px} y=${foot} text-anchor="middle" font-size=${12 * sheet.mm} stroke-width=${3 * sheet.mm}>${stateAt(stretches(picture, unit.name, 'phase'), this.state.time)}</text>` : nothing}
-      ${lock('downlock', 'D', px - apart)}
-      ${lock('uplock', 'U', apart > 0 ? px + apart : ux)}
-    </g>`;
-  }
-}
-
-const ORIGIN = { x: 0, y: 0, z: 0 };
-
-function sideOf(picture: Picture, mechanism: string): string {
-  return picture.units.find((u) => u.leg === mechanism || u.doors.includes(mechanism))?.side ?? '';
-}
-
-/** A leg's longest length over its travel, m. */
-function reach(o: OutlineSamples): number {
-  const long = (angle: number): number => {
-    const { line } = placeAt(o, angle);
-    return line.slice(1).reduce((sum, p, i) => {
-      const a = line[i] ?? p;
-      return sum + Math.hypot(p.x - a.x, p.y - a.y, p.z - a.z);
-    }, 0);
-  };
-  return Math.max(long(o.low), long(o.high));
 }
 
 define('ww-bay', Bay);

@@ -1,6 +1,7 @@
 /** Makes the plain picture of a run that is posted to the page. */
 import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
 import type { ComponentEntry, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
+import { arraysInBay, bayFacts } from './bay.js';
 import { arraysIn, blowDownFacts } from './blow-down.js';
 import type { Condition } from './blow-down-message.js';
 import { circuitFacts } from './circuit.js';
@@ -70,6 +71,7 @@ export function picture(
     angles: angles(run),
     outlines: outlines(run.scenario),
     circuit: circuitFacts(run.scenario),
+    bay: bayFacts(run),
     display: { us: displayTable('us'), metric: displayTable('metric') },
     ...(blowDown === undefined ? {} : { blowDown }),
     elapsed,
@@ -81,6 +83,7 @@ export function arraysOf(made: Picture): Transferable[] {
   const arrays = [
     ...made.angles.map((c) => c.v),
     ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre]),
+    ...arraysInBay(made.bay),
     ...arraysIn(made.blowDown),
   ];
   return arrays.map((a) => a.buffer);
