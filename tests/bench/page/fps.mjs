@@ -36,6 +36,8 @@ const browser = await chromium.launch({
 
 /** Frames in the given time, the gaps between them, and the script's share, s. */
 function count(length) {
+  // Runs in the page.
+  const { requestAnimationFrame } = globalThis;
   return new Promise((done) => {
     const gaps = [];
     let first;
