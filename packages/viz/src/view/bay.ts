@@ -12,6 +12,7 @@ import { bayBody, bayMovers } from './bay-body.js';
 import { bayFoot } from './bay-foot.js';
 import type { Mover, Scene } from './bay-scene.js';
 import { bayTable } from './bay-table.js';
+import { bayPartsStyles } from './bay-parts.styles.js';
 import { bayStyles } from './bay.styles.js';
 import { shared } from './shared.styles.js';
 import { textScale } from './scale.js';
@@ -43,7 +44,7 @@ export class Bay extends View {
     alone: { state: true },
     last: { state: true },
   };
-  static override styles = [shared, bayStyles];
+  static override styles = [shared, bayStyles, bayPartsStyles];
 
   /** Which way the front view looks, and the plan. */
   declare front: 'ahead' | 'behind';
