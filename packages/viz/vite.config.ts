@@ -8,7 +8,7 @@ import { squeezeTemplates } from './build/squeeze-templates.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 /** What keeps the page light, in the worker, too. */
-const lean = (): PluginOption[] => [leanLibraries(), leaveOut(), squeezeTemplates()];
+export const lean = (): PluginOption[] => [leanLibraries(), leaveOut(), squeezeTemplates()];
 
 export default defineConfig({
   root: here('.'),

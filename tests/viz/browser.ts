@@ -14,8 +14,8 @@ import type { PreviewServer } from 'vite';
 import { findBrowser, MISSING } from '../../scripts/browser.mjs';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const VIZ = here('../../packages/viz');
-const VITE = join(
+export const VIZ = here('../../packages/viz');
+export const VITE = join(
   fileURLToPath(new URL('.', import.meta.resolve('vite/package.json'))),
   'bin/vite.js',
 );

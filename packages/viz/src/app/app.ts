@@ -1,12 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
-import { BetweenWork } from '../model/between.js';
-import { BlowDownWork } from '../model/blow-down.js';
 import { demos } from '../model/demos.js';
 import { reached } from '../model/history.js';
-import { LinkWork } from '../model/link-work.js';
-import { LoopWork } from '../model/loop.js';
-import { MeasuredWork } from '../model/measured.js';
 import { Store } from '../model/store.js';
 import { define } from '../view/base.js';
 import '../view/busy.js';
@@ -21,7 +16,6 @@ import { shared } from '../view/shared.styles.js';
 import '../view/transport.js';
 import type { Transport } from '../view/transport.js';
 import { Engine } from '../worker/client.js';
-import { Mapper } from '../worker/map-client.js';
 import { appStyles } from './app.styles.js';
 import { benchStyles } from './bench.styles.js';
 import { areaOf, benchBar, benchOf } from './area.js';
@@ -34,6 +28,7 @@ import type { Deeds } from './keyboard.js';
 import { printPanel } from './print.js';
 import { applyTheme, recall, remember, THEME_WORD, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
+import { worksOf } from './works.js';
 
 /** What the shell itself shows of the state. */
 const SHOWN = ['said', 'picture', 'faults', 'busy', 'large', 'bench'] as const;
@@ -58,17 +53,11 @@ export class App extends LitElement {
   declare keys: boolean;
 
   readonly store = new Store((listener) => new Engine(listener));
-  readonly works: Works = {
-    blowDown: new BlowDownWork(this.store, new Mapper()),
-    measured: new MeasuredWork(this.store),
-    between: new BetweenWork(this.store),
-    loop: new LoopWork(this.store),
-    link: new LinkWork(this.store, demos, {
-      shown: () => Object.values(this.chosen),
-      show: (names) => this.#show(names),
-      hasBench: (name) => views.some((v) => v.area === 'bench' && v.name === name),
-    }),
-  };
+  readonly works: Works = worksOf(this.store, demos, {
+    shown: () => Object.values(this.chosen),
+    show: (names) => this.#show(names),
+    hasBench: (name) => views.some((v) => v.area === 'bench' && v.name === name),
+  });
   /** Aborted when the element leaves the page. */
   #left = new AbortController();
 

@@ -63,9 +63,9 @@ export class Store {
 
   // Loading
 
-  /** Reads and runs a scenario's first card. */
-  open(source: Source): void {
-    this.#ask(source, {});
+  /** Reads a scenario and runs a card of it, the first when none is named. */
+  open(source: Source, card = ''): void {
+    this.#ask(source, card === '' ? {} : { card });
   }
 
   /** The same with all that was set about it: what a link or a former visit brings. */

@@ -17,10 +17,13 @@ export class Transport extends View {
   static override properties: PropertyDeclarations = {
     ...View.properties,
     works: { attribute: false },
+    embedded: { type: Boolean },
   };
   static override styles = [shared, transportStyles];
 
   declare works: Works;
+  /** In another page, whose address is not ours to make links of. */
+  declare embedded: boolean;
 
   protected readonly watches: readonly (keyof State)[] = [
     'picture',
@@ -82,7 +85,7 @@ export class Transport extends View {
           ${RATES.map((r) => html`<option value=${r} ?selected=${r === rate}>${r}×</option>`)}
         </select>
       </label>
-      <ww-link-button .work=${this.works.link}></ww-link-button>
+      ${this.embedded ? nothing : html`<ww-link-button .work=${this.works.link}></ww-link-button>`}
     `;
   }
 

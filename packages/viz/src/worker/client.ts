@@ -27,6 +27,7 @@ export class Engine {
   #id = 0;
   #shown = 0;
   #timer = 0;
+  #rest = 0;
   #ready = false;
   readonly #listener: Listener;
 
@@ -51,6 +52,14 @@ export class Engine {
     this.#next = undefined;
     this.#id += 1;
     for (const seat of this.#seats.filter((s) => s.job > 0)) this.#dismiss(seat);
+  }
+
+  /** Lets go of everything; a later request begins anew. */
+  close(): void {
+    clearTimeout(this.#timer);
+    clearTimeout(this.#rest);
+    this.stop();
+    for (const seat of this.#seats) this.#dismiss(seat);
   }
 
   #send(): void {
@@ -93,7 +102,7 @@ export class Engine {
     if (this.#next !== undefined) this.#send();
     if (this.#ready) return;
     this.#ready = true;
-    window.setTimeout(() => {
+    this.#rest = window.setTimeout(() => {
       if (this.#seats.length < MOST) this.#seat();
     }, REST);
   }
