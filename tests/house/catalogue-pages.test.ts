@@ -19,7 +19,7 @@ const { pages, examples } = cataloguePages(core, {
     return existsSync(join(ROOT, file)) ? textOf(file) : undefined;
   },
   scenarios: filesIn('scenarios')
-    .filter((path) => path.endsWith('.yaml'))
+    .filter((path) => path.endsWith('.yaml') && !path.includes('/lessons/'))
     .map(textOf),
 });
 const pageOf = (path: string): string => {

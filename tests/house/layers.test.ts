@@ -17,6 +17,7 @@ const LAYERS = {
     ['machine'],
     ['analysis'],
     ['report'],
+    ['lesson'],
     ['door'],
     ['cli'],
   ],
@@ -26,9 +27,9 @@ const LAYERS = {
 /** Packages from the registry that only some rooms of core may use, so that they stay replaceable. */
 const RESERVED: Readonly<Record<string, readonly string[]>> = {
   mathjs: ['quantity', 'scenario'],
-  yaml: ['scenario', 'observation', 'cli'],
+  yaml: ['scenario', 'observation', 'lesson', 'cli'],
   // Its small build: the other is 18 kB more in the page.
-  'zod/mini': ['scenario', 'observation'],
+  'zod/mini': ['scenario', 'observation', 'lesson'],
   commander: ['cli'],
 };
 

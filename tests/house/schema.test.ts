@@ -7,19 +7,25 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { dirname, join, posix } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { observationJsonSchema, scenarioJsonSchema } from '@wheelwell/core';
+import { lessonJsonSchema, observationJsonSchema, scenarioJsonSchema } from '@wheelwell/core';
 import { filesIn, textOf } from './files.js';
 
 const FILE = 'scenarios/scenario.schema.json';
 const MODELINE = /^# yaml-language-server: \$schema=(\S+)\n/;
-const scenarios = filesIn('scenarios').filter((path) => path.endsWith('.yaml'));
+const LESSON_FILE = 'scenarios/lesson.schema.json';
+const files = filesIn('scenarios').filter((path) => path.endsWith('.yaml'));
+const scenarios = files.filter((path) => !path.includes('/lessons/'));
+const lessons = files.filter((path) => path.includes('/lessons/'));
 const schema = JSON.parse(textOf(FILE)) as Record<string, unknown>;
 // A field may be text or a number: that is a choice of types, which ajv's strict mode asks to confirm.
 const ajv = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true });
 const validate = ajv.compile(schema);
+const lessonSchema = JSON.parse(textOf(LESSON_FILE)) as Record<string, unknown>;
+const validateLesson = ajv.compile(lessonSchema);
 
 it('is up to date; npm run schema writes it', () => {
   expect(schema).toEqual(scenarioJsonSchema());
+  expect(lessonSchema).toEqual(lessonJsonSchema());
 });
 
 it('is a valid schema of draft 2020-12', () => {
@@ -37,6 +43,28 @@ describe.each(scenarios)('%s', (path) => {
   it('is valid', () => {
     validate(parse(text));
     expect(validate.errors ?? []).toEqual([]);
+  });
+});
+
+describe.each(lessons)('%s', (path) => {
+  const text = textOf(path);
+  it('tells editors where the schema is, on its first line', () => {
+    const [, target] = MODELINE.exec(text) ?? [];
+    expect(posix.normalize(join(dirname(path), target))).toBe(LESSON_FILE);
+  });
+  it('is valid, and a slip in it is not', () => {
+    validateLesson(parse(text));
+    expect(validateLesson.errors ?? []).toEqual([]);
+    const slips: readonly [string, string][] = [
+      ['kind: tell', 'kind: say'],
+      ['card:', 'crad:'],
+      ['title:', 'titel:'],
+      ['wheelwell-lesson: 1', 'wheelwell-lesson: 2'],
+    ];
+    for (const [right, wrong] of slips) {
+      expect(text).toContain(right);
+      expect(validateLesson(parse(text.replace(right, wrong)))).toBe(false);
+    }
   });
 });
 

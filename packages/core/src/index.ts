@@ -8,6 +8,14 @@ import * as analysis from './analysis/index.js';
 import { components } from './component/index.js';
 import type { Card, Catalogues, Edit, FaultEntry, Run, Scenario } from './define/index.js';
 import { faults } from './fault/index.js';
+import {
+  lessonJsonSchemaOf,
+  prepareLessonWith,
+  readLessonWith,
+  type LessonPlan,
+  type LessonReading,
+  type PrepareOptions,
+} from './lesson/index.js';
 import { simulateWith, type SimulateOptions } from './machine/index.js';
 import { mechanisms } from './mechanism/index.js';
 import { fluids, gases } from './medium/index.js';
@@ -107,6 +115,29 @@ export {
   type SwingDirection,
   type TimedEvent,
 } from './observation/index.js';
+export {
+  writeLesson,
+  type LessonPlan,
+  type LessonReading,
+  type PrepareOptions,
+} from './lesson/index.js';
+export type {
+  ArrangeStep,
+  CompareStep,
+  FindStep,
+  Lesson,
+  LessonCheck,
+  LessonChoice,
+  LessonEvent,
+  LessonLine,
+  LessonStep,
+  Measure,
+  Moment,
+  PredictStep,
+  PreparedStep,
+  Scene,
+  TellStep,
+} from './lesson/index.js';
 export { rampMargin, rampOf, type Ramp, type RampMargin } from './mechanism/index.js';
 export {
   OWN_PARAMETERS,
@@ -268,4 +299,32 @@ export function followUp(run: Run): analysis.FollowUp | undefined {
 /** A normal swing with the gas of a blow-down still in the oil. @throws RangeError when there is no such card. */
 export function followUpSwing(run: Run, card: string): Run {
   return analysis.followUpSwing(catalogues, run, card);
+}
+
+/**
+ * Reads a lesson from YAML text; with its scenario also whether all it names is there. Never throws:
+ * what is wrong comes back in `issues`.
+ */
+export function readLesson(
+  text: string,
+  options: { readonly file?: string; readonly scenario?: Scenario } = {},
+): LessonReading {
+  return readLessonWith(catalogues, text, options);
+}
+
+/**
+ * Reads a lesson and makes it ready: questions, choices, answers and reasons from runs of its
+ * scenario. What the runs do not bear out is told in `issues` like a slip in the file. Never throws.
+ */
+export function prepareLesson(
+  text: string,
+  scenario: Scenario,
+  options: PrepareOptions = {},
+): LessonPlan {
+  return prepareLessonWith(catalogues, text, scenario, options);
+}
+
+/** The JSON Schema of lesson files, for editors. */
+export function lessonJsonSchema(): Record<string, unknown> {
+  return lessonJsonSchemaOf(catalogues);
 }

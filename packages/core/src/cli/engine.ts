@@ -36,5 +36,6 @@ export interface Engine {
   readonly followUp: (run: Run) => FollowUp | undefined;
   readonly scenarioJsonSchema: () => unknown;
   readonly observationJsonSchema: () => unknown;
+  readonly lessonJsonSchema: () => unknown;
   readonly catalogues: Catalogues;
 }

@@ -174,9 +174,14 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
     .command('schema')
     .description('print the JSON Schema of scenario files, for editors')
     .option('--observations', 'of observation sheets instead')
-    .action(({ observations }: { observations?: boolean }) => {
+    .option('--lessons', 'of lessons instead')
+    .action(({ observations, lessons }: { observations?: boolean; lessons?: boolean }) => {
       const schema =
-        observations === true ? engine.observationJsonSchema() : engine.scenarioJsonSchema();
+        observations === true
+          ? engine.observationJsonSchema()
+          : lessons === true
+            ? engine.lessonJsonSchema()
+            : engine.scenarioJsonSchema();
       io.out(`${JSON.stringify(schema, null, 2)}\n`);
     });
 

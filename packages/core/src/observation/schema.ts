@@ -10,6 +10,7 @@ import {
   textField,
   told,
 } from '../scenario/field.js';
+import { jsonSchemaFrom } from '../scenario/json-schema.js';
 import { LONGEST_NAME, NAME } from '../scenario/names.js';
 import { strict } from '../scenario/strict.js';
 import {
@@ -192,16 +193,5 @@ export function observationSchema(): Record<string, unknown> {
     conditions: some(conditions),
     swings: maybe(z.array(oneSwing)),
   });
-  const schema = z.toJSONSchema(whole, {
-    io: 'input',
-    unrepresentable: 'any',
-    override: ({ jsonSchema }) => {
-      // As for scenarios: zod drops `examples` of fields that transform.
-      if (jsonSchema.samples !== undefined) {
-        jsonSchema.examples = jsonSchema.samples as unknown[];
-        delete jsonSchema.samples;
-      }
-    },
-  });
-  return { ...schema, title: 'wheelwell observation sheet' };
+  return { ...jsonSchemaFrom(whole), title: 'wheelwell observation sheet' };
 }

@@ -69,7 +69,16 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
     rules: maybe(z.array(z.discriminatedUnion('kind', rules))),
     cards: named(card),
   });
-  const schema = z.toJSONSchema(whole, {
+  return { ...jsonSchemaFrom(whole), title: 'wheelwell scenario' };
+}
+
+/** Draft 2020-12 of a schema made of our fields; `ref`: what stands in it often is written once. */
+export function jsonSchemaFrom(
+  whole: z.ZodMiniType,
+  reused: 'ref' | 'inline' = 'inline',
+): Record<string, unknown> {
+  return z.toJSONSchema(whole, {
+    reused,
     io: 'input',
     unrepresentable: 'any',
     override: ({ jsonSchema }) => {
@@ -80,5 +89,4 @@ export function jsonSchemaOf(catalogues: Catalogues): Record<string, unknown> {
       }
     },
   });
-  return { ...schema, title: 'wheelwell scenario' };
 }

@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { demos } from '../model/demos.js';
 import { reached } from '../model/history.js';
+import { BENCH } from '../model/lesson.js';
 import { Store } from '../model/store.js';
 import { define } from '../view/base.js';
 import '../view/busy.js';
@@ -31,7 +32,7 @@ import type { Theme } from './settings.js';
 import { worksOf } from './works.js';
 
 /** What the shell itself shows of the state. */
-const SHOWN = ['said', 'picture', 'faults', 'busy', 'large', 'bench'] as const;
+const SHOWN = ['said', 'picture', 'faults', 'busy', 'large', 'bench', 'lesson'] as const;
 
 /** The shell: places the views, passes them the store, listens to keys and dropped files. */
 export class App extends LitElement {
@@ -104,6 +105,7 @@ export class App extends LitElement {
     const { picture, said, busy, large } = this.store.state;
     const card = picture?.cards.find((c) => c.name === picture.card);
     const bench = benchOf(this.store);
+    const alone = bench?.alone?.(this.store.state) === true;
     return html`
       <header>
         <h1 aria-label="Wheelwell">${MARK}<span>Wheelwell</span></h1>
@@ -120,13 +122,22 @@ export class App extends LitElement {
           ${THEME_WORD[this.theme]}
         </button>
         <button @click=${this.#help} title="Keys (?)">Keys</button>
+        ${
+          this.works.lesson.veiled && bench?.name !== BENCH
+            ? html`<p class="veiled">
+                Part of this run is shut until the lesson's question is answered.
+                <button @click=${() => this.#bench(BENCH)}>Back to the lesson</button>
+                <button @click=${() => this.works.lesson.leave()}>Leave the lesson</button>
+              </p>`
+            : nothing
+        }
       </header>
       <ww-cautions .store=${this.store}></ww-cautions>
       <ww-issue-list .store=${this.store} role="alert"></ww-issue-list>
       <ww-busy .store=${this.store}></ww-busy>
       <main
         aria-busy=${busy}
-        class="${bench === undefined ? 'swing' : 'on-bench'} ${this.tall ? 'tall' : ''}"
+        class="${bench === undefined ? 'swing' : 'on-bench'} ${alone ? 'alone' : ''} ${this.tall ? 'tall' : ''}"
         @fill-stage=${() => (this.tall = !this.tall)}
         @print-panel=${this.#print}
         @show-panel=${(e: CustomEvent<string>) => this.#choose('panel', e.detail)}
@@ -142,7 +153,7 @@ export class App extends LitElement {
               </section>`
         }
         ${large && bench === undefined ? html`<section class="area told" aria-label="What is picked out"><ww-told .store=${this.store}></ww-told></section>` : nothing}
-        <div class="side">
+        <div class="side" ?hidden=${alone}>
           ${views
             .filter((v) => v.area === 'fact' && bench === undefined)
             .map(

@@ -8,8 +8,18 @@ export const benchStyles = css`
     grid-template-rows: minmax(0, 1.1fr) minmax(0, 1fr);
     grid-template-areas: 'bench stage' 'bench side';
   }
+  main.alone {
+    grid-template-rows: minmax(0, 1fr);
+    grid-template-areas: 'bench stage';
+  }
   .bench {
     grid-area: bench;
+  }
+  .veiled {
+    flex-basis: 100%;
+    order: 2;
+    padding: 0.3rem 0.8rem;
+    background: var(--caution-soft);
   }
   .benches {
     display: inline-flex;
@@ -38,6 +48,11 @@ export const benchStyles = css`
       grid-template-columns: minmax(0, 1fr);
       grid-template-rows: clamp(540px, 50dvh, 760px) clamp(280px, 40dvh, 370px) auto;
       grid-template-areas: 'bench' 'stage' 'side';
+    }
+    /* What is asked under what is seen; as long as it needs to be. */
+    main.alone {
+      grid-template-rows: clamp(280px, 42dvh, 420px) auto;
+      grid-template-areas: 'stage' 'bench';
     }
   }
   .bench .content {

@@ -32,3 +32,17 @@ export function applyTheme(theme: Theme): void {
   if (theme === 'auto') root.removeAttribute('data-theme');
   else root.setAttribute('data-theme', theme);
 }
+
+/** Larger things that outlive a reload, as JSON. */
+export const shelf = {
+  get(name: string): unknown {
+    try {
+      return JSON.parse(localStorage.getItem(`wheelwell.${name}`) ?? 'null') as unknown;
+    } catch {
+      return null;
+    }
+  },
+  put(name: string, value: unknown): void {
+    remember(name, JSON.stringify(value));
+  },
+};

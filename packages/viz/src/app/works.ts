@@ -1,6 +1,8 @@
 /** What views work with beside the store they belong to. */
 import { BetweenWork } from '../model/between.js';
 import { BlowDownWork } from '../model/blow-down.js';
+import { LessonDesk } from '../model/lesson-desk.js';
+import { LessonWork } from '../model/lesson.js';
 import { LinkWork } from '../model/link-work.js';
 import type { Shell } from '../model/link-work.js';
 import { LoopWork } from '../model/loop.js';
@@ -8,11 +10,17 @@ import { MeasuredWork } from '../model/measured.js';
 import type { Source } from '../model/state.js';
 import type { Store } from '../model/store.js';
 import type { Works } from '../view/index.js';
+import { Tutor } from '../worker/lesson-client.js';
 import { Mapper } from '../worker/map-client.js';
+import { shelf } from './settings.js';
 
 export function worksOf(store: Store, demos: readonly Source[], shell: Shell): Works {
+  const tutor = new Tutor();
+  const lesson = new LessonWork(store, tutor, shelf);
   return {
     blowDown: new BlowDownWork(store, new Mapper()),
+    lesson,
+    desk: new LessonDesk(lesson, tutor),
     measured: new MeasuredWork(store),
     between: new BetweenWork(store),
     loop: new LoopWork(store),

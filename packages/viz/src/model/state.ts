@@ -1,6 +1,8 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
 import type { BlowDownState } from './blow-down.js';
 import { NO_MAP } from './blow-down.js';
+import type { LessonState } from './lesson-state.js';
+import { NO_LESSON } from './lesson-state.js';
 import type { Loop } from './loop.js';
 import type { Mark } from './marks.js';
 import type { MeasuredTime } from './measured.js';
@@ -66,6 +68,7 @@ export interface State {
   /** The bench at work, by the name of its view; empty for the plain swing. */
   readonly bench: string;
   readonly blowDown: BlowDownState;
+  readonly lesson: LessonState;
   /** Times taken by hand, laid over the chart. */
   readonly measured: readonly MeasuredTime[];
   /** A fault that some view suggests to put in, for the drawer to show. */
@@ -102,6 +105,7 @@ export const EMPTY: State = {
   system: 'us',
   bench: '',
   blowDown: NO_MAP,
+  lesson: NO_LESSON,
   measured: [],
   proposed: undefined,
   large: false,

@@ -3,6 +3,7 @@ import type { Condition } from '../worker/blow-down-message.js';
 import type {
   AfterRequest,
   FaultEntry,
+  Picture,
   Reply,
   RunRequest,
   SeriesRequest,
@@ -35,6 +36,10 @@ export class Store {
   #state: State = EMPTY;
   #watchers = new Set<Watcher>();
   #runner: Runner;
+  /** What of a run may be seen: all of it, unless a lesson asks about what is to come. */
+  veil = (picture: Picture): Picture => picture;
+  /** Takes a given file that is no scenario; true when it was one for it. */
+  taker: (source: Source) => boolean = () => false;
   /** Channels of the run on show, fetched when a view wants them. */
   readonly series = new SeriesBook(this, (request) => this.#runner.ask(request));
 
@@ -77,7 +82,8 @@ export class Store {
 
   /** The same for files the user gives: the first that can be had is opened, the others are listed. */
   async openFiles(given: readonly GivenFile[]): Promise<void> {
-    const { sources, failure } = await sourcesOf(given);
+    const { sources: all, failure } = await sourcesOf(given);
+    const sources = all.filter((source) => !this.taker(source));
     const kept = this.#state.files.filter((f) => !sources.some((s) => s.file === f.file));
     this.set({ files: [...kept, ...sources] });
     const [first] = sources;
@@ -135,7 +141,8 @@ export class Store {
       this.series.receive(reply.traces);
       return;
     }
-    this.set(arrived(this.#state, reply));
+    const kept = reply.kind === 'picture' ? { ...reply, picture: this.veil(reply.picture) } : reply;
+    this.set(arrived(this.#state, kept));
   }
 
   dismissIssues(): void {

@@ -7,6 +7,8 @@ import type { TemplateResult } from 'lit';
 import type { BetweenWork } from '../model/between.js';
 import type { BlowDownWork } from '../model/blow-down.js';
 import { isStart } from '../model/history.js';
+import type { LessonDesk } from '../model/lesson-desk.js';
+import type { LessonWork } from '../model/lesson.js';
 import type { LinkWork } from '../model/link-work.js';
 import type { LoopWork } from '../model/loop.js';
 import type { MeasuredWork } from '../model/measured.js';
@@ -19,6 +21,7 @@ import './circuit.js';
 import './event-list.js';
 import './fault-drawer.js';
 import './flag-list.js';
+import './lesson.js';
 import './order-chart.js';
 import './times.js';
 
@@ -31,6 +34,8 @@ export type Area = 'stage' | 'chart' | 'fact' | 'panel' | 'bench';
 /** What the benches work with, beside the store. */
 export interface Works {
   readonly blowDown: BlowDownWork;
+  readonly lesson: LessonWork;
+  readonly desk: LessonDesk;
   readonly measured: MeasuredWork;
   readonly between: BetweenWork;
   readonly loop: LoopWork;
@@ -48,6 +53,8 @@ export interface ViewEntry {
   readonly fits?: (state: State) => boolean;
   /** A drawing that has the chart's room as well, unless it is told otherwise. */
   readonly tall?: boolean;
+  /** A bench that has the page to itself and the stage; the panel would tell too much, or nothing. */
+  readonly alone?: (state: State) => boolean;
   /** A figure beside the title, e.g. how many flags. */
   readonly badge?: (state: State) => string;
 }
@@ -85,6 +92,14 @@ export const views: readonly ViewEntry[] = [
     show: (store, works) =>
       html`<ww-blow-down .store=${store} .work=${works.blowDown}></ww-blow-down>`,
     fits: (state) => state.picture?.blowDown !== undefined,
+  },
+  {
+    name: 'lesson',
+    title: 'Lesson',
+    area: 'bench',
+    show: (store, works) =>
+      html`<ww-lesson .store=${store} .work=${works.lesson} .desk=${works.desk}></ww-lesson>`,
+    alone: (state) => state.lesson.draft === undefined,
   },
   {
     name: 'flags',

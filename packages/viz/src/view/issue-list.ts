@@ -2,9 +2,9 @@ import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { count, seconds } from '../model/sentence.js';
 import type { State } from '../model/state.js';
-import type { Issue } from '../worker/message.js';
 import { define, View } from './base.js';
 import { listStyles } from './list.styles.js';
+import { issueItem } from './issue-item.js';
 import { shared } from './shared.styles.js';
 import { sign } from './sign.js';
 
@@ -90,7 +90,7 @@ export class IssueList extends View {
                 <button @click=${this.#dismiss}>Dismiss</button>
               </div>
               <ol tabindex="0">
-                ${issues.map((i) => this.#issue(i))}
+                ${issues.map(issueItem)}
               </ol>
             </section>`
       }
@@ -119,16 +119,6 @@ export class IssueList extends View {
             </section>`
       }
     `;
-  }
-
-  #issue(i: Issue): TemplateResult {
-    return html`<li>
-      <b>${i.line > 0 ? `Line ${i.line}, column ${i.column}` : 'In the file'}</b
-      >${i.path === '' ? nothing : html` <code>${i.path}</code>`}:
-      ${i.message}${i.found === '' ? nothing : html`, found <code>${i.found}</code>`}.
-      ${i.allowed === '' ? nothing : html`<br /><span class="soft">Allowed: ${i.allowed}.</span>`}
-      ${i.hint === '' ? nothing : html`<br /><span>Hint: ${i.hint}</span>`}
-    </li>`;
   }
 
   #dismiss = (): void => this.store.dismissIssues();

@@ -1,13 +1,19 @@
 /** The worker's entry: core off the main thread. */
 import { answer } from './answer.js';
 import type { MapJob } from './blow-down-message.js';
+import { teach } from './lesson.js';
+import type { LessonRequest } from './lesson-message.js';
 import { work } from './map.js';
 import type { AfterRequest, RunRequest, SeriesRequest } from './message.js';
 import { afterOf, seriesOf } from './series.js';
 
 // The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
 const scope = self as unknown as {
-  onmessage: ((e: MessageEvent<RunRequest | SeriesRequest | AfterRequest | MapJob>) => void) | null;
+  onmessage:
+    | ((
+        e: MessageEvent<RunRequest | SeriesRequest | AfterRequest | MapJob | LessonRequest>,
+      ) => void)
+    | null;
   postMessage(message: unknown, transfer: Transferable[]): void;
 };
 
@@ -16,6 +22,10 @@ scope.onmessage = (e) => {
     if (e.data.kind === 'series') {
       const { reply, transfer } = seriesOf(e.data);
       scope.postMessage(reply, transfer);
+      return;
+    }
+    if (e.data.kind === 'lesson') {
+      teach(e.data, (reply) => scope.postMessage(reply, []));
       return;
     }
     if (e.data.kind === 'after') {

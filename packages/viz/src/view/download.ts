@@ -1,0 +1,16 @@
+/** Gives the user a file; nothing leaves the machine. */
+export function download(name: string, text: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // After the click has been taken up.
+  setTimeout(() => URL.revokeObjectURL(address), 1000);
+}
+
+/** A title as a file's name. */
+export function fileName(title: string, ending: string): string {
+  const words = title.toLowerCase().match(/[a-z0-9]+/g) ?? ['file'];
+  return `${words.slice(0, 6).join('-')}.${ending}`;
+}
