@@ -20,7 +20,7 @@ import { simulateWith, type SimulateOptions } from './machine/index.js';
 import { mechanisms } from './mechanism/index.js';
 import { fluids, gases } from './medium/index.js';
 import { rules } from './monitor/index.js';
-import { observationSchema } from './observation/index.js';
+import { observationSchema, type ObservationSheet } from './observation/index.js';
 import {
   faultProblem,
   holdWith,
@@ -69,13 +69,23 @@ export type {
   BlowDownOptions,
   BlowDownPool,
   BlowDownRanges,
+  Cause,
   ChargeTable,
+  Comparison,
+  Diagnosis,
+  DiagnosisOptions,
+  Explanation,
+  ExplanationGroup,
   FollowUp,
   MinimumCharge,
   MomentCurve,
   MomentPoint,
   RampCase,
   ServiceStep,
+  Signature,
+  SignatureJob,
+  SignatureMemory,
+  SignaturePool,
   Told,
 } from './analysis/index.js';
 export {
@@ -327,4 +337,24 @@ export function prepareLesson(
 /** The JSON Schema of lesson files, for editors. */
 export function lessonJsonSchema(): Record<string, unknown> {
   return lessonJsonSchemaOf(catalogues);
+}
+
+/**
+ * What explains a sheet: every known fault, wherever it can befall, against what was noted, with its
+ * probability. Cancelled, it gives what it has.
+ */
+export function diagnose(
+  scenario: Scenario,
+  sheet: ObservationSheet,
+  options?: analysis.DiagnosisOptions,
+): Promise<analysis.Diagnosis> {
+  return analysis.diagnose(catalogues, scenario, sheet, options);
+}
+
+/** A player of the swings that a diagnosis asks for, e.g. in a worker. */
+export function signaturePlayer(
+  scenario: Scenario,
+  sheet: ObservationSheet,
+): (job: analysis.SignatureJob) => analysis.Signature {
+  return analysis.signaturePlayer(catalogues, scenario, sheet);
 }

@@ -1,0 +1,306 @@
+/**
+ * From what was noted of a swing to what explains it. Every known fault is simulated wherever it can
+ * befall, coarsely first, the likely ones at more severities; the healthy aircraft's own scatter is worked out
+ * from one run per unknown; then Bayes' rule (Bayes' theorem; MacKay, Information Theory, Inference and
+ * Learning Algorithms, chapter 28 on evidence, from memory).
+ */
+import type { Catalogues, Scenario } from '../../define/index.js';
+import type { ObservationSheet } from '../../observation/index.js';
+import { evidencesOf, type Evidences } from './entry.js';
+import { hypothesesOf } from './hypothesis.js';
+import { Likelihood, logSum, type Scatter } from './likelihood.js';
+import { pairBelief } from './pair.js';
+import { believe, groupsOf, unknownCause, type Belief } from './posterior.js';
+import { Profile } from './profile.js';
+import { setupsOf, type Setup } from './setup.js';
+import type {
+  Comparison,
+  Diagnosis,
+  DiagnosisOptions,
+  Hypothesis,
+  Signature,
+  SignatureJob,
+  SignatureMemory,
+  SignaturePool,
+} from './shapes.js';
+import { playSignature } from './signature.js';
+import { unknownsOf } from './unknown.js';
+
+/** Severities every fault is played at, and what is added for the likely ones. */
+const COARSE: readonly number[] = [0.5, 1];
+const FINE: readonly number[] = [0.15, 0.3, 0.75];
+/** How many are likely enough for that. */
+const LIKELY = 24;
+/** Firsts of pairs, and how many pairs are kept. */
+const FIRSTS = 3;
+const PAIRS = 12;
+/** Under the first of several setups this much less likely than the best, as a log of odds, is ruled out; and how many go on at most. */
+const RULED_OUT = 12;
+const ALIVE = 60;
+
+export async function diagnose(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  sheet: ObservationSheet,
+  options: DiagnosisOptions = {},
+): Promise<Diagnosis> {
+  const work = new Work(catalogues, scenario, sheet, options);
+  return work.run();
+}
+
+/** Plays here, a swing at a time, letting others have a turn in between. */
+function ownPool(catalogues: Catalogues, setups: readonly Setup[]): SignaturePool {
+  return {
+    async play(jobs, onSignature, signal) {
+      for (let i = 0; i < jobs.length && signal?.aborted !== true; i++) {
+        onSignature(i, playSignature(catalogues, setups, jobs[i]));
+        await new Promise((resume) => setTimeout(resume, 0));
+      }
+    },
+  };
+}
+
+class Work {
+  private readonly setups: readonly Setup[];
+  private readonly evidences: Evidences;
+  private readonly hypotheses: readonly Hypothesis[];
+  private readonly pool: SignaturePool;
+  private readonly memory: SignatureMemory;
+  private runs = 0;
+  private wanted = 0;
+  private done = 0;
+  private profiles: Profile[] = [];
+  private healthy: readonly Signature[] = [];
+  private likelihood: Likelihood | undefined;
+
+  constructor(
+    catalogues: Catalogues,
+    scenario: Scenario,
+    sheet: ObservationSheet,
+    private readonly options: DiagnosisOptions,
+  ) {
+    const { setups, of } = setupsOf(catalogues, scenario, sheet);
+    this.setups = setups;
+    this.evidences = evidencesOf(scenario, sheet, of);
+    this.hypotheses = hypothesesOf(catalogues, scenario);
+    this.pool = options.pool ?? ownPool(catalogues, setups);
+    this.memory = options.memory ?? new Map<string, Signature>();
+    this.unknowns = setups.map((s) => unknownsOf(catalogues, s.scenario).length);
+  }
+  private readonly unknowns: readonly number[];
+
+  async run(): Promise<Diagnosis> {
+    const singles = this.hypotheses.slice(1);
+    this.wanted =
+      this.setups.length * (1 + singles.length * COARSE.length + LIKELY * FINE.length) +
+      this.unknowns.reduce((a, b) => a + b, 0);
+    await this.playHealthy();
+    if (this.stopped || this.likelihood === undefined) return this.result();
+    this.profiles = this.hypotheses.map((h) => new Profile(h, this.healthy));
+    // The likeliest first, so that a ranking early on says most.
+    const byPrior = this.profiles.slice(1).sort((a, b) => b.hypothesis.prior - a.hypothesis.prior);
+    await this.playNodes(byPrior, COARSE, [0]);
+    if (this.setups.length > 1) {
+      // What the first setup rules out need not be played under the others.
+      const alone = this.likelihood.only(0);
+      const best = this.ranked(alone, byPrior);
+      const least = believe(alone, best[0]).log - RULED_OUT;
+      const alive = best.slice(0, ALIVE).filter((p) => believe(alone, p).log > least);
+      this.profiles = [this.profiles[0], ...alive];
+      await this.playNodes(alive, COARSE, this.setups.map((_, i) => i).slice(1));
+    }
+    const likely = this.ranked(this.likelihood, this.profiles.slice(1)).slice(0, LIKELY);
+    await this.playNodes(
+      likely,
+      FINE,
+      this.setups.map((_, i) => i),
+    );
+    return this.result(likely);
+  }
+
+  private ranked(likelihood: Likelihood, profiles: readonly Profile[]): Profile[] {
+    return profiles
+      .map((profile) => ({ profile, log: believe(likelihood, profile).log }))
+      .sort((a, b) => b.log - a.log)
+      .map(({ profile }) => profile);
+  }
+
+  private get stopped(): boolean {
+    return this.options.signal?.aborted === true;
+  }
+
+  private async playHealthy(): Promise<void> {
+    const jobs = this.setups.flatMap((_, setup): SignatureJob[] => [
+      { setup, faults: [] },
+      ...Array.from({ length: this.unknowns[setup] }, (_, unknown) => ({
+        setup,
+        faults: [],
+        unknown,
+      })),
+    ]);
+    const found = await this.play(jobs);
+    if (found.some((s) => s === undefined)) return;
+    let next = 0;
+    const healthy: Signature[] = [];
+    const shifted: Signature[][] = [];
+    for (const count of this.unknowns) {
+      healthy.push(found[next++]!);
+      shifted.push(Array.from({ length: count }, () => found[next++]!));
+    }
+    this.healthy = healthy;
+    // The unknowns of one aircraft are the same in all its swings: their places go together.
+    const most = Math.max(...this.unknowns);
+    const scatter: Scatter = this.evidences.figures.map(({ setup, key }) =>
+      Array.from({ length: most }, (_, u) => {
+        const [a, b] = [healthy[setup][key], shifted[setup][u]?.[key]];
+        return a === undefined || b === undefined ? 0 : b - a;
+      }),
+    );
+    this.likelihood = new Likelihood(this.evidences, scatter);
+  }
+
+  /** Adds nodes at severities to profiles, severity by severity, so that all are known equally well. */
+  private async playNodes(
+    profiles: readonly Profile[],
+    severities: readonly number[],
+    setups: readonly number[],
+  ): Promise<void> {
+    const places = severities.flatMap((severity) =>
+      profiles.map((profile) => ({ profile, severity })),
+    );
+    const jobs = places.flatMap(({ profile, severity }) =>
+      setups.map((setup): SignatureJob => ({
+        setup,
+        faults: profile.hypothesis.causes.map((c) => ({ ...c, severity })),
+      })),
+    );
+    await this.play(jobs, (i, signature) => {
+      const { profile, severity } = places[Math.floor(i / setups.length)];
+      profile.put(severity, jobs[i].setup, signature);
+    });
+  }
+
+  private async play(
+    jobs: readonly SignatureJob[],
+    hear?: (index: number, signature: Signature) => void,
+  ): Promise<(Signature | undefined)[]> {
+    const found: (Signature | undefined)[] = jobs.map(() => undefined);
+    const keep = (index: number, signature: Signature): void => {
+      found[index] = signature;
+      this.done++;
+      hear?.(index, signature);
+      this.tell();
+    };
+    const open: number[] = [];
+    jobs.forEach((job, i) => {
+      const known = this.memory.get(this.keyOf(job));
+      if (known === undefined) open.push(i);
+      else keep(i, known);
+    });
+    await this.pool.play(
+      open.map((i) => jobs[i]),
+      (k, signature) => {
+        this.runs++;
+        this.memory.set(this.keyOf(jobs[open[k]]), signature);
+        keep(open[k], signature);
+      },
+      this.options.signal,
+    );
+    return found;
+  }
+
+  private keyOf({ setup, faults, unknown }: SignatureJob): string {
+    return JSON.stringify([this.setups[setup].key, faults, unknown ?? -1]);
+  }
+
+  private tell(): void {
+    const { onProgress } = this.options;
+    if (onProgress === undefined) return;
+    // A ranking takes some hundredths of a second: now and then is enough.
+    const due = this.profiles.length > 0 && this.done % TELL === 0;
+    onProgress(Math.min(1, this.done / this.wanted), due ? this.result() : undefined);
+  }
+
+  private result(likely: readonly Profile[] = []): Diagnosis {
+    const { likelihood, evidences, healthy } = this;
+    const { unused } = evidences;
+    if (likelihood === undefined || this.profiles.length === 0)
+      return { groups: [], unknown: 0, runs: this.runs, whole: false, unused };
+    const singles = this.profiles.map((p) => believe(likelihood, p));
+    const beliefs = [...singles, ...this.pairs(likelihood, singles, likely)];
+    const nobody = unknownCause(evidences, healthy);
+    const all = logSum([...beliefs.map((b) => b.log), nobody]);
+    const told = beliefs.map((b) => ({ ...b, probability: Math.exp(b.log - all) }));
+    const groups = groupsOf(likelihood, told).map((members) => ({
+      probability: members.reduce((sum, m) => sum + m.probability, 0),
+      members: members.map((m) => ({
+        causes: m.hypothesis.causes,
+        probability: m.probability,
+        severity: m.severity,
+        severityRange: m.severityRange,
+        comparisons: this.compare(m),
+      })),
+    }));
+    const whole = !this.stopped && likely.length > 0;
+    return { groups, unknown: Math.exp(nobody - all), runs: this.runs, whole, unused };
+  }
+
+  /** Second faults beside the likeliest first ones. */
+  private pairs(
+    likelihood: Likelihood,
+    singles: readonly Belief[],
+    likely: readonly Profile[],
+  ): Belief[] {
+    if (likely.length === 0) return [];
+    const firsts = singles
+      .filter((b) => b.hypothesis.causes.length > 0)
+      .sort((a, b) => b.log - a.log)
+      .slice(0, FIRSTS);
+    const pairs = firsts.flatMap((first) =>
+      this.profiles
+        .slice(1)
+        .filter((p) => p.hypothesis.causes[0].on !== first.hypothesis.causes[0].on)
+        .flatMap((second) => pairBelief(likelihood, this.healthy, first, second) ?? []),
+    );
+    return distinct(pairs.sort((a, b) => b.log - a.log)).slice(0, PAIRS);
+  }
+
+  private compare(b: Belief): Comparison[] {
+    const { figures, facts } = this.evidences;
+    return [
+      ...figures.map(({ swing, label, kind, value, error, setup, key }) => ({
+        swing,
+        label,
+        kind,
+        observed: value,
+        error,
+        foretold: b.foretold[setup][key] ?? NaN,
+      })),
+      ...facts.map(({ swing, label, kind, seen, setup }) => ({
+        swing,
+        label,
+        kind,
+        observed: 1,
+        error: 0,
+        foretold: seen(b.foretold[setup]),
+      })),
+    ];
+  }
+}
+
+/** Swings between two rankings. */
+const TELL = 40;
+
+/** The first of each pair of causes, whichever of the two was fitted first. */
+function distinct(pairs: readonly Belief[]): Belief[] {
+  const seen = new Set<string>();
+  return pairs.filter(({ hypothesis }) => {
+    const key = hypothesis.causes
+      .map((c) => `${c.fault} ${c.on}`)
+      .sort()
+      .join('+');
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

@@ -1,0 +1,34 @@
+import type { Catalogues, FaultDefinition, Scenario } from '../../define/index.js';
+import { canBefall } from '../../scenario/index.js';
+import type { Hypothesis } from './shapes.js';
+
+/** How much likelier one is than another before anything was seen; the words stand in the catalogue. */
+const WEIGHT: Readonly<Record<FaultDefinition['prior'], number>> = {
+  common: 6,
+  uncommon: 2,
+  rare: 0.6,
+};
+/** A swing is timed at every annual, mostly of aircraft with nothing wrong; common practice, no source. */
+export const HEALTHY = 0.4;
+/** None of the catalogue: it cannot be whole. */
+export const UNKNOWN = 0.01;
+/** Two faults at once: as a share of the product of the odds of each. */
+export const PAIR = 1;
+
+/** The healthy aircraft first, then every fault wherever it can befall. */
+export function hypothesesOf(catalogues: Catalogues, scenario: Scenario): readonly Hypothesis[] {
+  const found = Object.values(catalogues.faults).flatMap((fault) =>
+    fault.silent === true
+      ? []
+      : canBefall(scenario, fault).map((on) => ({
+          causes: [{ fault: fault.kind, on }],
+          prior: WEIGHT[fault.prior],
+        })),
+  );
+  const sum = found.reduce((total, h) => total + h.prior, 0);
+  const rest = 1 - HEALTHY - UNKNOWN;
+  return [
+    { causes: [], prior: HEALTHY },
+    ...found.map((h) => ({ ...h, prior: (h.prior / sum) * rest })),
+  ];
+}

@@ -1,0 +1,171 @@
+/**
+ * How likely a sheet is under what a cause foretells. Figures scatter together (a warm day makes all
+ * times short), so their deviations are judged by one multivariate normal distribution: reading
+ * errors on the diagonal, the unknowns of the healthy aircraft as outer products of what each does.
+ * One wrong entry must not sink the true cause: the likelihood is a mixture of 'all are right' and
+ * 'this one is wrong' for each of them; a wrong one could be anything.
+ *
+ * Leaving one out of a normal distribution with precision matrix P (marginalisation; Rasmussen and
+ * Williams, Gaussian Processes, 5.12, from memory): with q = P r, the quadratic form falls by
+ * q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii.
+ */
+import type { Evidences, FigureEntry } from './entry.js';
+import type { Signature } from './shapes.js';
+
+/** An entry is wrong once in so many. */
+const WRONG = 0.02;
+/** A time noted of what cannot come: a mistake of another kind; for each such entry. */
+const NEVER = 1e-3;
+/** What the model itself is off, as a share of a time and of a pressure; a choice. */
+const MODEL_SHARE = 0.015;
+
+const LOG_2PI = Math.log(2 * Math.PI);
+
+/** What the unknowns do to each figure, one standard deviation of each: figures x unknowns. */
+export type Scatter = readonly (readonly number[])[];
+
+export class Likelihood {
+  /** By which figures are foretold at all. */
+  private readonly known = new Map<string, Precision>();
+  /** Log density of a wrong entry: as good as anywhere. */
+  private readonly anywhere: readonly number[];
+
+  constructor(
+    private readonly evidences: Evidences,
+    private readonly scatter: Scatter,
+  ) {
+    this.anywhere = evidences.figures.map(
+      (f) => -Math.log(f.kind === 'time' ? 2 * f.value + 5 : 2 * Math.abs(f.value) + 5e6),
+    );
+  }
+
+  /** Log likelihood under a signature for each setup, and the facts with it. */
+  of(foretold: readonly Signature[]): number {
+    const { figures, facts } = this.evidences;
+    let log = this.figures(figures.map((f) => foretold[f.setup][f.key] ?? NaN));
+    for (const fact of facts) log += Math.log(fact.seen(foretold[fact.setup]));
+    return log;
+  }
+
+  /** The same for the entries of one setup alone. */
+  only(setup: number): Likelihood {
+    const { figures, facts, unused } = this.evidences;
+    const kept = figures.flatMap((f, i) => (f.setup === setup ? [i] : []));
+    return new Likelihood(
+      {
+        figures: kept.map((i) => figures[i]),
+        facts: facts.filter((f) => f.setup === setup),
+        unused,
+      },
+      kept.map((i) => this.scatter[i]),
+    );
+  }
+
+  /** Squared distance of two foretellings in units of what these observations can tell apart. */
+  distance(a: readonly Signature[], b: readonly Signature[]): number {
+    const { figures, facts } = this.evidences;
+    const va = figures.map((f) => a[f.setup][f.key] ?? NaN);
+    const vb = figures.map((f) => b[f.setup][f.key] ?? NaN);
+    const both = va.map((v, i) => Number.isFinite(v) && Number.isFinite(vb[i]));
+    let sum = va.reduce(
+      (n, v, i) => n + (Number.isFinite(v) === Number.isFinite(vb[i]) ? 0 : -2 * Math.log(NEVER)),
+      0,
+    );
+    const { places, matrix } = this.precision(both);
+    const r = places.map((i) => va[i] - vb[i]);
+    places.forEach((_, i) => places.forEach((__, j) => (sum += r[i] * matrix[i][j] * r[j])));
+    for (const fact of facts) {
+      const [p, q] = [fact.seen(a[fact.setup]), fact.seen(b[fact.setup])];
+      sum += 2 * (p - q) * Math.log(p / q);
+    }
+    return sum;
+  }
+
+  private figures(foretold: readonly number[]): number {
+    const { figures } = this.evidences;
+    const there = foretold.map(Number.isFinite);
+    const never = there.filter((t) => !t).length;
+    const { places, matrix, logDeterminant } = this.precision(there);
+    const n = places.length;
+    const r = places.map((i) => figures[i].value - foretold[i]);
+    const q = matrix.map((row) => row.reduce((sum, p, j) => sum + p * r[j], 0));
+    const quadratic = q.reduce((sum, x, i) => sum + x * r[i], 0);
+    const whole = -0.5 * (quadratic + logDeterminant + n * LOG_2PI);
+    const terms = [n * Math.log(1 - WRONG) + whole];
+    for (let i = 0; i < n; i++) {
+      const left = whole + 0.5 * (q[i] ** 2 / matrix[i][i] + LOG_2PI - Math.log(matrix[i][i]));
+      terms.push(Math.log(WRONG) + (n - 1) * Math.log(1 - WRONG) + left + this.anywhere[places[i]]);
+    }
+    // A figure that is foretold never to come is as good as a wrong one, and worse.
+    const missing = figures.reduce(
+      (sum, _, i) => sum + (there[i] ? 0 : this.anywhere[i] + Math.log(NEVER)),
+      0,
+    );
+    return logSum(terms) + (never === 0 ? 0 : missing);
+  }
+
+  private precision(there: readonly boolean[]): Precision {
+    const key = there.map(Number).join('');
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    const { figures } = this.evidences;
+    const places = figures.flatMap((_, i) => (there[i] ? [i] : []));
+    const covariance = places.map((i) =>
+      places.map((j) => {
+        const together = this.scatter[i].reduce((sum, s, u) => sum + s * this.scatter[j][u], 0);
+        return together + (i === j ? ownVariance(figures[i]) : 0);
+      }),
+    );
+    const made = { places, ...inverted(covariance) };
+    this.known.set(key, made);
+    return made;
+  }
+}
+
+interface Precision {
+  readonly places: readonly number[];
+  readonly matrix: readonly (readonly number[])[];
+  readonly logDeterminant: number;
+}
+
+function ownVariance(f: FigureEntry): number {
+  return f.spread ** 2 + (MODEL_SHARE * f.value) ** 2;
+}
+
+/** Inverse of a symmetric positive definite matrix by Cholesky's factors, with the log of its determinant. */
+function inverted(a: readonly (readonly number[])[]): Omit<Precision, 'places'> {
+  const n = a.length;
+  const l = a.map(() => new Array<number>(n).fill(0));
+  let logDeterminant = 0;
+  for (let j = 0; j < n; j++) {
+    for (let i = j; i < n; i++) {
+      let sum = a[i][j];
+      for (let k = 0; k < j; k++) sum -= l[i][k] * l[j][k];
+      l[i][j] = i === j ? Math.sqrt(sum) : sum / l[j][j];
+    }
+    logDeterminant += 2 * Math.log(l[j][j]);
+  }
+  const matrix = a.map(() => new Array<number>(n).fill(0));
+  for (let c = 0; c < n; c++) {
+    const x = new Array<number>(n).fill(0);
+    for (let i = 0; i < n; i++) {
+      let sum = i === c ? 1 : 0;
+      for (let k = 0; k < i; k++) sum -= l[i][k] * x[k];
+      x[i] = sum / l[i][i];
+    }
+    for (let i = n - 1; i >= 0; i--) {
+      let sum = x[i];
+      for (let k = i + 1; k < n; k++) sum -= l[k][i] * x[k];
+      x[i] = sum / l[i][i];
+    }
+    for (let i = 0; i < n; i++) matrix[i][c] = x[i];
+  }
+  return { matrix, logDeterminant };
+}
+
+/** Log of a sum of exponentials. */
+export function logSum(logs: readonly number[]): number {
+  const most = Math.max(...logs);
+  if (most === -Infinity) return most;
+  return most + Math.log(logs.reduce((sum, x) => sum + Math.exp(x - most), 0));
+}

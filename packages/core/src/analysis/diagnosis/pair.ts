@@ -1,0 +1,52 @@
+/** Two faults at once: foretold by adding what each does, since playing every pair would take an hour. */
+import { HEALTHY, PAIR } from './hypothesis.js';
+import { logSum, type Likelihood } from './likelihood.js';
+import type { Belief } from './posterior.js';
+import type { Profile } from './profile.js';
+import type { Signature } from './shapes.js';
+
+/** Severities of the second fault that are tried. */
+const TRIED: readonly number[] = [0.15, 0.35, 0.6, 0.9];
+/** What a second fault must add to the log likelihood. */
+const GAIN = 2;
+
+export function pairBelief(
+  likelihood: Likelihood,
+  healthy: readonly Signature[],
+  first: Belief,
+  second: Profile,
+): Belief | undefined {
+  const a = first.foretold;
+  const at = (s: number): readonly Signature[] =>
+    second.at(s).map((signature, i) => added(healthy[i], a[i], signature));
+  const logs = TRIED.map((s) => likelihood.of(at(s)));
+  // A second fault that explains nothing is not one.
+  if (Math.max(...logs) < likelihood.of(a) + GAIN) return undefined;
+  const sum = logSum(logs);
+  const severity = TRIED.reduce((mean, s, i) => mean + s * Math.exp(logs[i] - sum), 0);
+  const hypothesis = {
+    causes: [...first.hypothesis.causes, ...second.hypothesis.causes],
+    prior: (PAIR * first.hypothesis.prior * second.hypothesis.prior) / HEALTHY,
+  };
+  return {
+    hypothesis,
+    // The first one's severity was fitted, not summed over: the same weight as for one that is.
+    log: Math.log(hypothesis.prior) + sum - Math.log(TRIED.length) - Math.log(TRIED.length),
+    severity,
+    severityRange: [TRIED[0], TRIED[TRIED.length - 1]],
+    foretold: at(severity),
+    at,
+  };
+}
+
+function added(healthy: Signature, a: Signature, b: Signature): Signature {
+  const out: Record<string, number> = {};
+  for (const key of Object.keys(healthy)) {
+    const [x, y] = [a[key], b[key]];
+    if (x === undefined || y === undefined) continue;
+    out[key] = key.endsWith('moved')
+      ? Math.min(x, y)
+      : healthy[key] + (x - healthy[key]) + (y - healthy[key]);
+  }
+  return out;
+}

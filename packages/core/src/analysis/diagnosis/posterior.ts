@@ -1,0 +1,96 @@
+/** Beliefs from evidence: over severity, over causes, and which of them cannot be told apart. */
+import type { Evidences } from './entry.js';
+import { UNKNOWN } from './hypothesis.js';
+import { logSum, type Likelihood } from './likelihood.js';
+import { SEVERITIES, type Profile } from './profile.js';
+import type { Hypothesis, Signature } from './shapes.js';
+
+/** A hypothesis with its evidence: log of prior times likelihood, summed up over severity. */
+export interface Belief {
+  readonly hypothesis: Hypothesis;
+  readonly log: number;
+  readonly severity: number;
+  readonly severityRange: readonly [number, number];
+  /** What it foretells with the fitted severity, for each setup. */
+  readonly foretold: readonly Signature[];
+  /** The same at other severities that are likely, too. */
+  readonly at: (severity: number) => readonly Signature[];
+}
+
+/** What a hypothesis comes to. The healthy aircraft has no severity. */
+export function believe(likelihood: Likelihood, profile: Profile): Belief {
+  const { hypothesis } = profile;
+  const at = (severity: number): readonly Signature[] => profile.at(severity);
+  if (hypothesis.causes.length === 0) {
+    const foretold = at(0);
+    const log = Math.log(hypothesis.prior) + likelihood.of(foretold);
+    return { hypothesis, log, severity: 0, severityRange: [0, 0], foretold, at: () => foretold };
+  }
+  const logs = SEVERITIES.map((s) => likelihood.of(at(s)));
+  const sum = logSum(logs);
+  const weights = logs.map((x) => Math.exp(x - sum));
+  const severity = weights.reduce((mean, w, i) => mean + w * SEVERITIES[i], 0);
+  return {
+    hypothesis,
+    log: Math.log(hypothesis.prior) + sum - Math.log(SEVERITIES.length),
+    severity,
+    severityRange: [quantile(weights, 0.05), quantile(weights, 0.95)],
+    foretold: at(severity),
+    at,
+  };
+}
+
+function quantile(weights: readonly number[], share: number): number {
+  let sum = 0;
+  for (let i = 0; i < weights.length; i++) {
+    sum += weights[i];
+    if (sum >= share) return SEVERITIES[i];
+  }
+  return SEVERITIES[SEVERITIES.length - 1];
+}
+
+/** How far from healthy something nobody knows may bring a figure: share of it, and s or Pa beside. */
+const WIDE = { share: 0.4, time: 0.7, gauge: 1.5e6 } as const;
+
+/** Log of prior times likelihood of a cause that is not in the catalogue: about anything, about the healthy figures. */
+export function unknownCause(evidences: Evidences, healthy: readonly Signature[]): number {
+  let log = Math.log(UNKNOWN);
+  for (const f of evidences.figures) {
+    const middle = healthy[f.setup][f.key] ?? f.value;
+    const width = WIDE.share * Math.abs(middle) + WIDE[f.kind];
+    const z = (f.value - middle) / width;
+    log += -0.5 * z * z - Math.log(width * Math.sqrt(2 * Math.PI));
+  }
+  return log + evidences.facts.length * Math.log(0.5);
+}
+
+/** Closer than this, in squared standard deviations of what was read, two causes are one to the reader. */
+const TOGETHER = 2.5;
+/** Less likely than this is not shown. */
+const TRACE = 1e-4;
+
+/** Beliefs that these observations cannot tell apart, with the likeliest of each first. */
+export function groupsOf(
+  likelihood: Likelihood,
+  beliefs: readonly (Belief & { readonly probability: number })[],
+): (Belief & { readonly probability: number })[][] {
+  const open = beliefs.filter((b) => b.probability > TRACE);
+  open.sort((a, b) => b.probability - a.probability);
+  const groups: (typeof open)[] = [];
+  for (const b of open) {
+    const home = groups.find(([leader]) => near(likelihood, leader, b));
+    if (home === undefined) groups.push([b]);
+    else home.push(b);
+  }
+  return groups.sort((a, b) => total(b) - total(a));
+}
+
+const total = (group: readonly { readonly probability: number }[]): number =>
+  group.reduce((sum, b) => sum + b.probability, 0);
+
+function near(likelihood: Likelihood, leader: Belief, other: Belief): boolean {
+  const [low, high] = other.severityRange;
+  return [other.severity, low, high].some(
+    (s) => likelihood.distance(leader.foretold, other.at(s)) < TOGETHER,
+  );
+}

@@ -1,0 +1,89 @@
+import type { FaultEntry } from '../../define/index.js';
+
+/** Something that can be wrong, and where; more than one for a pair. None: the aircraft is healthy. */
+export interface Cause {
+  readonly fault: string;
+  readonly on: string;
+}
+
+/** What could explain a sheet, and how likely it is before anything was seen. */
+export interface Hypothesis {
+  readonly causes: readonly Cause[];
+  readonly prior: number;
+}
+
+/**
+ * Figures and facts that a swing would put on a sheet, by key (`up/left/locked`, `down/nose/moved`,
+ * `up/gauge/pressure/peak`): s from the selector, Pa gauge, or 0 and 1. What does not happen is left out.
+ */
+export type Signature = Readonly<Record<string, number>>;
+
+/** One swing to play: under which conditions of the sheet, with what wrong, and how off from nominal. */
+export interface SignatureJob {
+  /** Place among the sheet's setups. */
+  readonly setup: number;
+  readonly faults: readonly FaultEntry[];
+  /** Place among the unknowns of the healthy aircraft, moved by one standard deviation; absent: nominal. */
+  readonly unknown?: number;
+}
+
+/** Plays swings somewhere, e.g. in workers; the order of answers does not matter. */
+export interface SignaturePool {
+  play(
+    jobs: readonly SignatureJob[],
+    onSignature: (index: number, signature: Signature) => void,
+    signal?: { readonly aborted: boolean },
+  ): Promise<void>;
+}
+
+/** An entry of the sheet against what a cause foretells for it. */
+export interface Comparison {
+  /** Swing of the sheet, from 0, and what of it: `left locked`. */
+  readonly swing: number;
+  readonly label: string;
+  readonly kind: 'time' | 'gauge' | 'fact';
+  /** s, Pa gauge; 1 for a fact that was seen. */
+  readonly observed: number;
+  readonly error: number;
+  /** NaN where it foretells that this never happens. For a fact the probability that it is seen. */
+  readonly foretold: number;
+}
+
+/** One ranked explanation. */
+export interface Explanation {
+  readonly causes: readonly Cause[];
+  readonly probability: number;
+  /** Fitted severity of the causes, 0..1: the mean and the middle 90 %. */
+  readonly severity: number;
+  readonly severityRange: readonly [number, number];
+  readonly comparisons: readonly Comparison[];
+}
+
+/** Explanations that these observations cannot tell apart; the likeliest first. */
+export interface ExplanationGroup {
+  readonly probability: number;
+  readonly members: readonly Explanation[];
+}
+
+export interface Diagnosis {
+  /** Likeliest first. A group whose member has no causes is the healthy aircraft. */
+  readonly groups: readonly ExplanationGroup[];
+  /** Probability that none of the known causes is it. */
+  readonly unknown: number;
+  /** Swings played, and whether all that was wanted was. */
+  readonly runs: number;
+  readonly whole: boolean;
+  /** What of the sheet could not be used, in words. */
+  readonly unused: readonly string[];
+}
+
+/** Signatures that were played, to be used again when the sheet has grown; by what they are. */
+export type SignatureMemory = Map<string, Signature>;
+
+export interface DiagnosisOptions {
+  readonly memory?: SignatureMemory;
+  readonly pool?: SignaturePool;
+  /** Share done, 0..1, and the ranking so far. */
+  readonly onProgress?: (share: number, sofar: Diagnosis | undefined) => void;
+  readonly signal?: { readonly aborted: boolean };
+}

@@ -1,0 +1,108 @@
+/**
+ * What nobody knows of a healthy aircraft, within what is usual: the scatter that must not be taken for
+ * a fault. Spreads are one standard deviation; common practice, no source.
+ */
+import type {
+  Catalogues,
+  NumberParameter,
+  ParameterDefinition,
+  Parameters,
+  Scenario,
+} from '../../define/index.js';
+
+export interface Unknown {
+  readonly name: string;
+  /** The scenario with it one standard deviation up. */
+  readonly moved: () => Scenario;
+}
+
+interface Part {
+  readonly section: 'mechanisms' | 'components';
+  readonly name: string;
+  readonly is: string;
+  readonly role: string;
+  readonly parameters: Parameters;
+  readonly all: Readonly<Record<string, ParameterDefinition>>;
+}
+
+/** Share of the figure, by what the part is for and the parameter's name. */
+const SPREADS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+  leg: { friction: 0.15 },
+  door: { friction: 0.15, sealMoment: 0.1 },
+  supply: { flow: 0.025, displacement: 0.025, pressure: 0.01, cutOut: 0.015 },
+  relief: { crack: 0.015, full: 0.015 },
+  'one-way-restrictor': { bore: 0.012 },
+  orifice: { bore: 0.012 },
+};
+/** K; and share of free air. */
+const TEMPERATURE = 2;
+const AIR = 0.3;
+
+/** All of a scenario, always in the same order. */
+export function unknownsOf(catalogues: Catalogues, scenario: Scenario): readonly Unknown[] {
+  const out: Unknown[] = [];
+  const parts: readonly Part[] = [
+    ...Object.entries(scenario.mechanisms).map(([name, { is, parameters }]): Part => {
+      const kind = catalogues.mechanisms[is];
+      return { section: 'mechanisms', name, is, role: kind.role, parameters, all: kind.parameters };
+    }),
+    ...Object.entries(scenario.components).map(([name, { is, parameters }]): Part => {
+      const kind = catalogues.components[is];
+      return { section: 'components', name, is, role: kind.role, parameters, all: kind.parameters };
+    }),
+  ];
+  for (const part of parts) {
+    const { section, name, parameters } = part;
+    const spreads = SPREADS[part.is] ?? SPREADS[part.role] ?? {};
+    const own = Object.entries(spreads).filter(
+      ([key]) => typeof parameters[key] === 'number' && parameters[key] !== 0,
+    );
+    if (own.length === 0) continue;
+    out.push({
+      name: `${own.map(([key]) => key).join(' and ')} of ${name}`,
+      moved: () => {
+        const entry = {
+          ...scenario[section][name],
+          parameters: scaled(parameters, own, part.all),
+        };
+        return { ...scenario, [section]: { ...scenario[section], [name]: entry } };
+      },
+    });
+  }
+  out.push({ name: 'temperature of the oil', moved: () => warmer(scenario) });
+  out.push({
+    name: 'air in the oil',
+    moved: () => ({
+      ...scenario,
+      fluid: { ...scenario.fluid, freeAir: scenario.fluid.freeAir * (1 + AIR) },
+    }),
+  });
+  return out;
+}
+
+function scaled(
+  p: Parameters,
+  spreads: readonly (readonly [string, number])[],
+  definitions: Readonly<Record<string, ParameterDefinition>>,
+): Parameters {
+  const changed = spreads.map(([key, share]) => {
+    const [low, high] = (definitions[key] as NumberParameter).range;
+    const value = (p[key] as number) * (1 + share);
+    return [key, Math.min(Math.max(value, low), high)] as const;
+  });
+  return { ...p, ...Object.fromEntries(changed) };
+}
+
+/** Cards have temperatures of their own. */
+function warmer(scenario: Scenario): Scenario {
+  const cards = Object.fromEntries(
+    Object.entries(scenario.cards).map(([name, card]) => [
+      name,
+      card.temperature === undefined
+        ? card
+        : { ...card, temperature: card.temperature + TEMPERATURE },
+    ]),
+  );
+  const fluid = { ...scenario.fluid, temperature: scenario.fluid.temperature + TEMPERATURE };
+  return { ...scenario, cards, fluid };
+}
