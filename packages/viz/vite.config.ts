@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import type { PluginOption } from 'vite';
@@ -9,6 +10,12 @@ import { squeezeTemplates } from './build/squeeze-templates.js';
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 /** What keeps the page light, in the worker, too. */
 export const lean = (): PluginOption[] => [leanLibraries(), leaveOut(), squeezeTemplates()];
+
+/** The policy of the page, said once in its head. */
+const POLICY = /Content-Security-Policy"\s+content="([^"]+)"/.exec(
+  readFileSync(here('./index.html'), 'utf8'),
+)?.[1];
+if (POLICY === undefined) throw new Error('index.html names no policy');
 
 export default defineConfig({
   root: here('.'),
@@ -33,5 +40,6 @@ export default defineConfig({
     },
   },
   worker: { format: 'es', plugins: lean },
-  preview: { port: 4173, strictPort: false },
+  // A worker goes by the header of its own script, not by what the page says in its head.
+  preview: { port: 4173, strictPort: false, headers: { 'Content-Security-Policy': POLICY } },
 });

@@ -3,7 +3,7 @@
  * everything it says or asks for written down.
  */
 import { execFile } from 'node:child_process';
-import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
@@ -63,6 +63,11 @@ export const FLAGS = [
 /** What playwright itself writes on the page's console. */
 const BLOCKED = /^Service Worker registration blocked by Playwright$/;
 
+function policy(): string {
+  const page = readFileSync(join(VIZ, 'index.html'), 'utf8');
+  return /Content-Security-Policy"\s+content="([^"]+)"/.exec(page)?.[1] ?? '';
+}
+
 export interface Visit {
   readonly page: Page;
   /** Errors and warnings of the console, uncaught exceptions. */
@@ -96,7 +101,8 @@ export class Site {
       logLevel: 'warn',
       appType: 'mpa',
       build: { outDir: 'page' },
-      preview: { host: '127.0.0.1', port: 0 },
+      // By header, too, as `npm start` does: workers know no other.
+      preview: { host: '127.0.0.1', port: 0, headers: { 'Content-Security-Policy': policy() } },
     });
     const at = server.httpServer.address();
     const port = typeof at === 'object' && at !== null ? at.port : 0;
