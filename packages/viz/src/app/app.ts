@@ -4,6 +4,7 @@ import { demos } from '../model/demos.js';
 import { reached } from '../model/history.js';
 import { BENCH } from '../model/lesson.js';
 import { Store } from '../model/store.js';
+import { isRecordingName } from '../model/traces.js';
 import { define } from '../view/base.js';
 import '../view/busy.js';
 import '../view/card-bar.js';
@@ -21,6 +22,7 @@ import { appStyles } from './app.styles.js';
 import { benchStyles } from './bench.styles.js';
 import { areaOf, benchBar, benchOf } from './area.js';
 import { runClock } from './clock.js';
+import { listenDrops } from './drop.js';
 import './help.js';
 import type { Help } from './help.js';
 import { MARK } from './mark.js';
@@ -87,10 +89,9 @@ export class App extends LitElement {
     this.#left = new AbortController();
     const { signal } = this.#left;
     listen(window, this.#deeds(), () => this.keys, signal);
-    window.addEventListener('dragover', this.#over, { signal });
-    window.addEventListener('dragleave', this.#leave, { signal });
-    window.addEventListener('drop', this.#drop, { signal });
     window.addEventListener('hashchange', this.#link, { signal });
+    const over = (something: boolean): boolean => (this.dropping = something);
+    listenDrops(window, over, (files) => this.#open(files), signal);
     const first = demos[0];
     if (location.hash.length > 1) this.#link();
     else if (first !== undefined && this.store.state.source === undefined) this.store.open(first);
@@ -145,7 +146,7 @@ export class App extends LitElement {
         <section class="area stage" aria-label="Drawings">${this.#area('stage')}</section>
         ${
           bench === undefined
-            ? html`<section class="area chart" aria-label="Order of events">
+            ? html`<section class="area chart" aria-label="Charts over time">
                 ${this.#area('chart')}
               </section>`
             : html`<section class="area bench" aria-label=${bench.title}>
@@ -170,7 +171,7 @@ export class App extends LitElement {
         <ww-transport .store=${this.store} .works=${this.works}></ww-transport>
       </section>
       <div class="aside" role="status" aria-live="polite">${said}</div>
-      ${this.dropping ? html`<div class="drop">Drop the scenario file to open it</div>` : nothing}
+      ${this.dropping ? html`<div class="drop">Drop a scenario to open it, a recording (CSV) to lay it over</div>` : nothing}
       <ww-help .keys=${this.keys} @keys-change=${this.#switchKeys}></ww-help>
     `;
   }
@@ -272,21 +273,16 @@ export class App extends LitElement {
     remember('keys', e.detail ? 'on' : 'off');
   };
 
-  #over = (e: DragEvent): void => {
-    if (e.dataTransfer?.types.includes('Files') !== true) return;
-    e.preventDefault();
-    this.dropping = true;
-  };
-
-  #leave = (e: DragEvent): void => {
-    if (e.relatedTarget === null) this.dropping = false;
-  };
-
-  #drop = (e: DragEvent): void => {
-    e.preventDefault();
-    this.dropping = false;
-    void this.store.openFiles([...(e.dataTransfer?.files ?? [])]);
-  };
+  /** Recordings are laid over the run, the rest are scenarios. */
+  #open(files: readonly File[]): void {
+    const recordings = files.filter((f) => isRecordingName(f.name));
+    const scenarios = files.filter((f) => !isRecordingName(f.name));
+    if (scenarios.length > 0) void this.store.openFiles(scenarios);
+    if (recordings.length === 0) return;
+    this.store.set({ bench: '' });
+    this.#choose('chart', 'traces');
+    void this.works.traces.open(recordings);
+  }
 }
 
 define('ww-app', App);

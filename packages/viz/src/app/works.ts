@@ -9,9 +9,11 @@ import { LoopWork } from '../model/loop.js';
 import { MeasuredWork } from '../model/measured.js';
 import type { Source } from '../model/state.js';
 import type { Store } from '../model/store.js';
+import { TracesWork } from '../model/traces.js';
 import type { Works } from '../view/index.js';
 import { Tutor } from '../worker/lesson-client.js';
 import { Mapper } from '../worker/map-client.js';
+import { RecordingReader } from '../worker/recording-client.js';
 import { shelf } from './settings.js';
 
 export function worksOf(store: Store, demos: readonly Source[], shell: Shell): Works {
@@ -24,6 +26,7 @@ export function worksOf(store: Store, demos: readonly Source[], shell: Shell): W
     measured: new MeasuredWork(store),
     between: new BetweenWork(store),
     loop: new LoopWork(store),
+    traces: new TracesWork(store, new RecordingReader(), shelf),
     link: new LinkWork(store, demos, shell),
   };
 }

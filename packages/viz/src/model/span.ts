@@ -23,3 +23,11 @@ export function zoomed(span: Span, factor: number, about: number, duration: numb
   const start = Math.min(Math.max(about - share * width, 0), duration - width);
   return [start, start + width];
 }
+
+/** From one time to another, whichever is first; no narrower than the closest look. */
+export function between(a: number, b: number, duration: number): Span {
+  const [from, to] = a < b ? [a, b] : [b, a];
+  const width = Math.min(Math.max(to - from, NARROWEST), duration);
+  const start = Math.min(Math.max((from + to - width) / 2, 0), duration - width);
+  return [start, start + width];
+}

@@ -5,6 +5,8 @@ import type { LessonState } from './lesson-state.js';
 import { NO_LESSON } from './lesson-state.js';
 import type { Loop } from './loop.js';
 import type { Mark } from './marks.js';
+import type { TracesState } from './traces.js';
+import { NO_TRACES } from './traces.js';
 import type { MeasuredTime } from './measured.js';
 import type { Edit, FaultEntry, Issue, Picture, System, Timing, Trace } from '../worker/message.js';
 
@@ -69,6 +71,8 @@ export interface State {
   readonly bench: string;
   readonly blowDown: BlowDownState;
   readonly lesson: LessonState;
+  /** Traces shown, recordings laid over. */
+  readonly traces: TracesState;
   /** Times taken by hand, laid over the chart. */
   readonly measured: readonly MeasuredTime[];
   /** A fault that some view suggests to put in, for the drawer to show. */
@@ -106,6 +110,7 @@ export const EMPTY: State = {
   bench: '',
   blowDown: NO_MAP,
   lesson: NO_LESSON,
+  traces: NO_TRACES,
   measured: [],
   proposed: undefined,
   large: false,

@@ -1,6 +1,8 @@
 /** Gives the user a file; nothing leaves the machine. */
-export function download(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+export function download(name: string, content: string | Blob, type: string): void {
+  const blob =
+    typeof content === 'string' ? new Blob([content], { type: `${type};charset=utf-8` }) : content;
+  const address = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

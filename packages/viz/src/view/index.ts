@@ -13,6 +13,7 @@ import type { LinkWork } from '../model/link-work.js';
 import type { LoopWork } from '../model/loop.js';
 import type { MeasuredWork } from '../model/measured.js';
 import type { State } from '../model/state.js';
+import type { TracesWork } from '../model/traces.js';
 import type { Store } from '../model/store.js';
 import './bay.js';
 import './blow-down-card.js';
@@ -24,6 +25,7 @@ import './flag-list.js';
 import './lesson.js';
 import './order-chart.js';
 import './times.js';
+import './traces.js';
 
 /**
  * stage: drawings of the aircraft; chart: against time; fact: always beside them; panel: lists and forms;
@@ -36,6 +38,7 @@ export interface Works {
   readonly blowDown: BlowDownWork;
   readonly lesson: LessonWork;
   readonly desk: LessonDesk;
+  readonly traces: TracesWork;
   readonly measured: MeasuredWork;
   readonly between: BetweenWork;
   readonly loop: LoopWork;
@@ -78,6 +81,12 @@ export const views: readonly ViewEntry[] = [
     title: 'Order of events',
     area: 'chart',
     show: (store, works) => html`<ww-order-chart .store=${store} .works=${works}></ww-order-chart>`,
+  },
+  {
+    name: 'traces',
+    title: 'Traces',
+    area: 'chart',
+    show: (store, works) => html`<ww-traces .store=${store} .work=${works.traces}></ww-traces>`,
   },
   {
     name: 'times',

@@ -194,6 +194,8 @@ export interface Picture {
   readonly run: number;
   /** What can be asked for. */
   readonly channels: readonly ChannelInfo[];
+  /** Pressure of the surrounding air, Pa: what gauges count from. */
+  readonly ambient: number;
   readonly file: string;
   readonly title: string;
   readonly note: string;

@@ -31,6 +31,7 @@ export function picture(
   return {
     run: id,
     channels: run.channels,
+    ambient: run.scenario.ambient,
     file: scenario.file,
     title: scenario.title,
     note: scenario.note,

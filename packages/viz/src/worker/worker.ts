@@ -5,15 +5,15 @@ import { teach } from './lesson.js';
 import type { LessonRequest } from './lesson-message.js';
 import { work } from './map.js';
 import type { AfterRequest, RunRequest, SeriesRequest } from './message.js';
+import { isRecordingJob, workRecording } from './recording.js';
+import type { RecordingJob } from './recording-message.js';
 import { afterOf, seriesOf } from './series.js';
+
+type Job = RunRequest | SeriesRequest | AfterRequest | MapJob | LessonRequest | RecordingJob;
 
 // The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
 const scope = self as unknown as {
-  onmessage:
-    | ((
-        e: MessageEvent<RunRequest | SeriesRequest | AfterRequest | MapJob | LessonRequest>,
-      ) => void)
-    | null;
+  onmessage: ((e: MessageEvent<Job>) => void) | null;
   postMessage(message: unknown, transfer: Transferable[]): void;
 };
 
@@ -30,6 +30,10 @@ scope.onmessage = (e) => {
     }
     if (e.data.kind === 'after') {
       scope.postMessage(afterOf(e.data), []);
+      return;
+    }
+    if (isRecordingJob(e.data)) {
+      scope.postMessage(workRecording(e.data), []);
       return;
     }
     void work(e.data, (reply) => scope.postMessage(reply, []));
