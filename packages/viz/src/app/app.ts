@@ -171,7 +171,7 @@ export class App extends LitElement {
         <ww-transport .store=${this.store} .works=${this.works}></ww-transport>
       </section>
       <div class="aside" role="status" aria-live="polite">${said}</div>
-      ${this.dropping ? html`<div class="drop">Drop a scenario to open it, a recording (CSV) to lay it over</div>` : nothing}
+      ${this.dropping ? html`<div class="drop">Drop a scenario or an observation sheet to open it, a recording (CSV) to lay it over</div>` : nothing}
       <ww-help .keys=${this.keys} @keys-change=${this.#switchKeys}></ww-help>
     `;
   }
@@ -215,6 +215,7 @@ export class App extends LitElement {
   #deeds(): Deeds {
     const { store } = this;
     return {
+      bench: (key) => benchOf(store)?.key?.(this.works, key) === true,
       toggle: () => store.toggle(),
       event: (by) => store.stepEvent(by),
       tick: (by) => store.stepTick(by),

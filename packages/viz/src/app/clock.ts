@@ -27,3 +27,8 @@ export function runClock(store: Store): void {
     requestAnimationFrame(frame);
   });
 }
+
+/** For stopwatches, s: as steady as the page's own clock, and going on over a reload. */
+export function watchClock(): number {
+  return (performance.timeOrigin + performance.now()) / 1000;
+}

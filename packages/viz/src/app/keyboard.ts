@@ -1,6 +1,8 @@
 /** The keys of the page: one table, read by the handler and by the help. */
 
 export interface Deeds {
+  /** What the bench at work does with a key of its own; false when it is none. */
+  readonly bench: (key: string) => boolean;
   readonly toggle: () => void;
   readonly event: (by: -1 | 1) => void;
   readonly tick: (by: number) => void;
@@ -108,6 +110,10 @@ export function listen(target: Window, deeds: Deeds, on: () => boolean, signal: 
     if (element?.closest('dialog') != null || element?.matches(OWN_ALL) === true) return;
     if (e.key === ' ' && element?.matches(OWN_SPACE) === true) return;
     if (ARROWS.includes(e.key) && element?.matches(OWN_ARROWS) === true) return;
+    if (deeds.bench(e.key)) {
+      e.preventDefault();
+      return;
+    }
     const key = KEYS.find((k) => k.keys.includes(e.key));
     if (key === undefined) return;
     if (key.shared !== true) e.preventDefault();

@@ -9,11 +9,14 @@ import { LoopWork } from '../model/loop.js';
 import { MeasuredWork } from '../model/measured.js';
 import type { Source } from '../model/state.js';
 import type { Store } from '../model/store.js';
+import { TestCardWork } from '../model/test-card.js';
 import { TracesWork } from '../model/traces.js';
 import type { Works } from '../view/index.js';
 import { Tutor } from '../worker/lesson-client.js';
 import { Mapper } from '../worker/map-client.js';
 import { RecordingReader } from '../worker/recording-client.js';
+import { Clerk } from '../worker/sheet-client.js';
+import { watchClock } from './clock.js';
 import { shelf } from './settings.js';
 
 export function worksOf(store: Store, demos: readonly Source[], shell: Shell): Works {
@@ -24,6 +27,7 @@ export function worksOf(store: Store, demos: readonly Source[], shell: Shell): W
     lesson,
     desk: new LessonDesk(lesson, tutor),
     measured: new MeasuredWork(store),
+    testCard: new TestCardWork(store, new Clerk(), shelf, watchClock),
     between: new BetweenWork(store),
     loop: new LoopWork(store),
     traces: new TracesWork(store, new RecordingReader(), shelf),

@@ -55,12 +55,12 @@ export class LessonWork {
       this.#whole = picture;
       return this.#seen(picture);
     };
-    store.taker = (source) => {
+    store.takers.push((source) => {
       if (!isLesson(source.text)) return false;
       // Files given with it come first: its scenario may be among them.
       queueMicrotask(() => this.open(source));
       return true;
-    };
+    });
     store.watch((changed) => {
       if (changed.has('bench') && store.state.bench === BENCH) this.#resume();
       if (changed.has('picture') && this.#awaited && this.onShow()) this.#stop();

@@ -8,6 +8,8 @@ import type { Mark } from './marks.js';
 import type { TracesState } from './traces.js';
 import { NO_TRACES } from './traces.js';
 import type { MeasuredTime } from './measured.js';
+import { NO_CARD } from './test-card-state.js';
+import type { TestCardState } from './test-card-state.js';
 import type { Edit, FaultEntry, Issue, Picture, System, Timing, Trace } from '../worker/message.js';
 
 /** A scenario text and the name it goes by. */
@@ -77,6 +79,7 @@ export interface State {
   readonly measured: readonly MeasuredTime[];
   /** A fault that some view suggests to put in, for the drawer to show. */
   readonly proposed: { readonly fault: string; readonly on: string } | undefined;
+  readonly testCard: TestCardState;
   /** Drawings and chart large, for a room full of people. */
   readonly large: boolean;
   /** What was last said to a screen reader. */
@@ -113,6 +116,7 @@ export const EMPTY: State = {
   traces: NO_TRACES,
   measured: [],
   proposed: undefined,
+  testCard: NO_CARD,
   large: false,
   said: '',
 };

@@ -38,8 +38,8 @@ export class Store {
   #runner: Runner;
   /** What of a run may be seen: all of it, unless a lesson asks about what is to come. */
   veil = (picture: Picture): Picture => picture;
-  /** Takes a given file that is no scenario; true when it was one for it. */
-  taker: (source: Source) => boolean = () => false;
+  /** Each takes a given file that is no scenario; true when it was one for it. */
+  readonly takers: ((source: Source) => boolean)[] = [];
   /** Channels of the run on show, fetched when a view wants them. */
   readonly series = new SeriesBook(this, (request) => this.#runner.ask(request));
 
@@ -83,7 +83,7 @@ export class Store {
   /** The same for files the user gives: the first that can be had is opened, the others are listed. */
   async openFiles(given: readonly GivenFile[]): Promise<void> {
     const { sources: all, failure } = await sourcesOf(given);
-    const sources = all.filter((source) => !this.taker(source));
+    const sources = all.filter((source) => !this.takers.some((take) => take(source)));
     const kept = this.#state.files.filter((f) => !sources.some((s) => s.file === f.file));
     this.set({ files: [...kept, ...sources] });
     const [first] = sources;

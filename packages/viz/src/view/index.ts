@@ -15,15 +15,18 @@ import type { MeasuredWork } from '../model/measured.js';
 import type { State } from '../model/state.js';
 import type { TracesWork } from '../model/traces.js';
 import type { Store } from '../model/store.js';
+import type { TestCardWork } from '../model/test-card.js';
 import './bay.js';
 import './blow-down-card.js';
 import './blow-down.js';
 import './circuit.js';
+import './card-sheet.js';
 import './event-list.js';
 import './fault-drawer.js';
 import './flag-list.js';
 import './lesson.js';
 import './order-chart.js';
+import './test-card.js';
 import './times.js';
 import './traces.js';
 
@@ -39,6 +42,7 @@ export interface Works {
   readonly lesson: LessonWork;
   readonly desk: LessonDesk;
   readonly traces: TracesWork;
+  readonly testCard: TestCardWork;
   readonly measured: MeasuredWork;
   readonly between: BetweenWork;
   readonly loop: LoopWork;
@@ -58,6 +62,8 @@ export interface ViewEntry {
   readonly tall?: boolean;
   /** A bench that has the page to itself and the stage; the panel would tell too much, or nothing. */
   readonly alone?: (state: State) => boolean;
+  /** What it does with a key of its own; false when the key is none. */
+  readonly key?: (works: Works, key: string) => boolean;
   /** A figure beside the title, e.g. how many flags. */
   readonly badge?: (state: State) => string;
 }
@@ -111,6 +117,14 @@ export const views: readonly ViewEntry[] = [
     alone: (state) => state.lesson.draft === undefined,
   },
   {
+    name: 'test-card',
+    title: 'Test card',
+    area: 'bench',
+    show: (store, works) =>
+      html`<ww-test-card .store=${store} .work=${works.testCard}></ww-test-card>`,
+    key: (works, key) => works.testCard.key(key),
+  },
+  {
     name: 'flags',
     title: 'Flags',
     area: 'panel',
@@ -138,5 +152,12 @@ export const views: readonly ViewEntry[] = [
     area: 'panel',
     on: 'blow-down',
     show: (store) => html`<ww-blow-down-card .store=${store}></ww-blow-down-card>`,
+  },
+  {
+    name: 'card-sheet',
+    title: 'Card',
+    area: 'panel',
+    on: 'test-card',
+    show: (store) => html`<ww-card-sheet .store=${store}></ww-card-sheet>`,
   },
 ];

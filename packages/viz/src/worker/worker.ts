@@ -8,8 +8,12 @@ import type { AfterRequest, RunRequest, SeriesRequest } from './message.js';
 import { isRecordingJob, workRecording } from './recording.js';
 import type { RecordingJob } from './recording-message.js';
 import { afterOf, seriesOf } from './series.js';
+import { answerSheet } from './sheet.js';
+import { isSheetJob } from './sheet-message.js';
+import type { SheetJob } from './sheet-message.js';
 
-type Job = RunRequest | SeriesRequest | AfterRequest | MapJob | LessonRequest | RecordingJob;
+type Job =
+  RunRequest | SeriesRequest | AfterRequest | MapJob | LessonRequest | RecordingJob | SheetJob;
 
 // The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
 const scope = self as unknown as {
@@ -34,6 +38,10 @@ scope.onmessage = (e) => {
     }
     if (isRecordingJob(e.data)) {
       scope.postMessage(workRecording(e.data), []);
+      return;
+    }
+    if (isSheetJob(e.data)) {
+      scope.postMessage(answerSheet(e.data), []);
       return;
     }
     void work(e.data, (reply) => scope.postMessage(reply, []));

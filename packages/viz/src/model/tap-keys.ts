@@ -1,0 +1,32 @@
+/** What can be tapped while a swing runs, and the key that does the same. */
+import type { TimedEvent } from '../worker/sheet-message.js';
+import type { Picture } from '../worker/message.js';
+
+export const EVENT_WORD: Readonly<Record<TimedEvent, string>> = {
+  unlocked: 'unlocked',
+  moving: 'moves',
+  locked: 'locked',
+  doors: 'doors home',
+  total: 'all home',
+};
+
+export interface TapKey {
+  readonly unit: string;
+  readonly event: TimedEvent;
+  /** Empty where the keys 1 to 9 are used up. */
+  readonly key: string;
+}
+
+/** Row by row, as on a keypad: all units move, all lock, all doors. */
+const TAPPED = ['moving', 'locked', 'doors'] as const;
+
+export function tapKeys(picture: Picture): readonly TapKey[] {
+  const { units } = picture;
+  return TAPPED.flatMap((event, row) =>
+    units.flatMap((u, column) => {
+      const number = row * units.length + column + 1;
+      if (event === 'doors' && u.doors.length === 0) return [];
+      return [{ unit: u.name, event, key: number <= 9 ? String(number) : '' }];
+    }),
+  );
+}

@@ -1,0 +1,191 @@
+import { html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import {
+  compare,
+  expectedOf,
+  GEAR,
+  limitOf,
+  withGauge,
+  withRemark,
+  withTime,
+} from '../model/observed.js';
+import { plain } from '../model/sentence.js';
+import type { State } from '../model/state.js';
+import { EVENT_WORD } from '../model/tap-keys.js';
+import type { TestCardWork } from '../model/test-card.js';
+import type { GaugeMoment, ObservedSwing, Remark, TimedEvent } from '../worker/sheet-message.js';
+import type { Picture } from '../worker/message.js';
+import { define, View } from './base.js';
+import './number-field.js';
+import { shared } from './shared.styles.js';
+import { sign } from './sign.js';
+import { swingEntryStyles } from './swing-entry.styles.js';
+
+/** As core has them: the page's main thread does not load core. */
+const REMARKS: readonly Remark[] = [
+  'did not move',
+  'moved by jerks',
+  'drifts when neutral',
+  'slower than the other side',
+  'faster than the other side',
+];
+const MOMENTS: readonly (readonly [GaugeMoment, string])[] = [
+  ['static', 'static'],
+  ['moving', 'while moving'],
+  ['dead-head', 'dead-head'],
+  ['peak', 'peak'],
+];
+const EVENTS: readonly TimedEvent[] = ['unlocked', 'moving', 'locked', 'doors'];
+/** The gauge's place where the sound run does not tell. */
+const GAUGE = 'pressure';
+
+/** One row of the sheet in full: times against those expected, gauge, remarks. All of it can be written by hand. */
+export class SwingEntry extends View {
+  static override properties = { ...View.properties, work: { attribute: false } };
+  static override styles = [shared, swingEntryStyles];
+
+  declare work: TestCardWork;
+
+  protected readonly watches: readonly (keyof State)[] = ['picture', 'testCard', 'system'];
+
+  protected override render(): TemplateResult {
+    const { picture, testCard } = this.state;
+    const swing = testCard.draft?.sheet.swings[testCard.picked];
+    if (picture === undefined || swing === undefined) return html``;
+    return html`
+      <div class="wide" tabindex="0" role="region" aria-label="Times of the swing">
+        ${this.#times(swing, picture)}
+      </div>
+      ${this.#gauges(swing, picture)}
+      <fieldset class="remarks">
+        <legend>Remarks</legend>
+        ${picture.units.map((u) => this.#remarks(swing, u.name))}
+      </fieldset>
+      <label class="note"
+        >Note
+        <input
+          type="text"
+          maxlength="1000"
+          .value=${live(swing.note)}
+          @change=${(e: Event) => {
+            const note = (e.target as HTMLInputElement).value;
+            this.#change((s) => ({ ...s, note }));
+          }}
+        />
+      </label>
+    `;
+  }
+
+  #change(change: (swing: ObservedSwing) => ObservedSwing): void {
+    this.work.changeRow(this.state.testCard.picked, change);
+  }
+
+  #times(swing: ObservedSwing, picture: Picture): TemplateResult {
+    const expected = expectedOf(this.state.testCard.expectation, swing.direction);
+    const rows = [
+      ...picture.units.flatMap((u) =>
+        EVENTS.filter((e) => e !== 'doors' || u.doors.length > 0).map((e) => [u.name, e] as const),
+      ),
+      [GEAR, 'total'] as const,
+    ];
+    return html`<table>
+      <thead>
+        <tr>
+          <th scope="col">Event</th>
+          <th scope="col">Due, s</th>
+          <th scope="col">Seen, s</th>
+          <th scope="col" class="words">Difference</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${rows.map(([unit, event]) => this.#time(swing, unit, event, expected?.times[unit]?.[event]))}
+      </tbody>
+    </table>`;
+  }
+
+  #time(
+    swing: ObservedSwing,
+    unit: string,
+    event: TimedEvent,
+    due: number | undefined,
+  ): TemplateResult {
+    const made = swing.times[unit]?.[event];
+    const name = unit === GEAR ? 'whole gear home' : `${plain(unit)} ${EVENT_WORD[event]}`;
+    const error = made?.error ?? this.state.testCard.draft?.sheet.readingError ?? 0;
+    const limit =
+      unit === GEAR ? limitOf(this.state.testCard.expectation, swing.direction) : undefined;
+    const over = made !== undefined && limit !== undefined && made.at > limit;
+    const c = made === undefined || due === undefined ? undefined : compare(made, due);
+    return html`<tr class=${unit === GEAR ? 'total' : ''}>
+      <th scope="row">${name}</th>
+      <td>${due === undefined ? '–' : due.toFixed(2)}</td>
+      <td class="field">
+        <ww-number-field
+          .store=${this.store}
+          .label=${`${name}, s`}
+          .kind=${'time' as const}
+          .value=${made?.at}
+          @number=${(e: CustomEvent<number | undefined>) => {
+            const at = e.detail;
+            this.#change((s) =>
+              withTime(s, unit, event, at === undefined ? undefined : { at, error }),
+            );
+          }}
+        ></ww-number-field>
+      </td>
+      <td class="words">
+        ${c === undefined ? nothing : html`<span class=${c.is === 'as expected' ? 'note' : 'caution'}>${sign(c.is === 'as expected' ? 'note' : 'caution')} ${c.seconds < 0 ? '−' : '+'}${Math.abs(c.seconds).toFixed(2)}&nbsp;s, ${c.is}</span>`}
+        ${over ? html`<span class="fail">${sign('fail')} over the limit of ${limit.toFixed(1)}&nbsp;s</span>` : nothing}
+      </td>
+    </tr>`;
+  }
+
+  #gauges(swing: ObservedSwing, picture: Picture): TemplateResult {
+    const expected = expectedOf(this.state.testCard.expectation, swing.direction)?.gauges ?? {};
+    const node = Object.keys(swing.gauges)[0] ?? Object.keys(expected)[0] ?? GAUGE;
+    const { unit = '' } = picture.display[this.state.system]['gauge-pressure'] ?? {};
+    return html`<fieldset class="gauges">
+      <legend>Gauge at ${plain(node)}, ${unit}</legend>
+      ${MOMENTS.map(
+        ([moment, word]) =>
+          html`<div>
+            <span>${word}</span>
+            <ww-number-field
+              .store=${this.store}
+              .label=${`Gauge ${word}, ${unit}`}
+              .kind=${'gauge-pressure' as const}
+              .value=${swing.gauges[node]?.[moment]}
+              @number=${(e: CustomEvent<number | undefined>) => this.#change((s) => withGauge(s, node, moment, e.detail))}
+            ></ww-number-field>
+          </div>`,
+      )}
+    </fieldset>`;
+  }
+
+  #remarks(swing: ObservedSwing, unit: string): TemplateResult {
+    const side = this.state.picture?.units.find((u) => u.name === unit)?.side;
+    const fits = REMARKS.filter(
+      (r) => side === 'left' || side === 'right' || !r.endsWith('other side'),
+    );
+    return html`<div role="group" aria-label=${`Remarks on ${unit}`}>
+      <b>${unit}</b>
+      ${fits.map(
+        (remark) =>
+          html`<label
+            ><input
+              type="checkbox"
+              .checked=${live(swing.remarks[unit]?.includes(remark) === true)}
+              @change=${(e: Event) => {
+                const { checked } = e.target as HTMLInputElement;
+                this.#change((s) => withRemark(s, unit, remark, checked));
+              }}
+            />
+            ${remark}</label
+          >`,
+      )}
+    </div>`;
+  }
+}
+
+define('ww-swing-entry', SwingEntry);

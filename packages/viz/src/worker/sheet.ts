@@ -1,0 +1,65 @@
+/** The worker's part in the test card: the sound run, and sheets to text and back. */
+import {
+  catalogues,
+  expectedSwings,
+  holdScenario,
+  readObservations,
+  simulate,
+  writeObservations,
+} from '@wheelwell/core';
+import type { Scenario } from '@wheelwell/core';
+import type { Expectation, SheetJob, SheetReply, WrittenScenario } from './sheet-message.js';
+
+export function answerSheet(job: SheetJob): SheetReply {
+  const { id } = job;
+  try {
+    if (job.kind === 'expect')
+      return { id, kind: 'expected', expectation: expect(read(job.scenario), job.card) };
+    if (job.kind === 'write') {
+      const text = writeObservations(job.sheet, { units: job.units });
+      return { id, kind: 'written', text, contradictions: readObservations(text).contradictions };
+    }
+    const scenario = job.scenario === undefined ? undefined : read(job.scenario);
+    const { file } = job;
+    return {
+      id,
+      kind: 'sheet',
+      ...readObservations(job.text, { file, ...(scenario && { scenario }) }),
+    };
+  } catch (error) {
+    return { id, kind: 'broken', message: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function read({ file, text, edits }: WrittenScenario): Scenario {
+  const { scenario } = holdScenario(text, { file }).read(edits);
+  if (scenario === undefined) throw new Error(`${file} does not read`);
+  return scenario;
+}
+
+/** The same test with its faults taken away. */
+function expect(scenario: Scenario, name: string): Expectation {
+  const card = scenario.cards[name];
+  if (card === undefined) throw new Error(`there is no card ${name}`);
+  const sound = { ...scenario, cards: { ...scenario.cards, [name]: { ...card, faults: [] } } };
+  const run = simulate(sound, { card: name });
+  const { timeUp, timeDown, timeBlowDown, spread } = scenario.limits;
+  return {
+    title: scenario.title,
+    card: name,
+    cardTitle: card.title,
+    // A selection that moves nothing is no swing to time.
+    swings: expectedSwings(run).filter((s) => Object.keys(s.times).length > 0),
+    conditions: {
+      fluid: scenario.fluid.kind,
+      temperature: card.temperature ?? scenario.fluid.temperature,
+    },
+    fluids: Object.entries(catalogues.fluids).map(([name, oil]) => [name, oil.title] as const),
+    limits: {
+      ...(timeUp !== undefined && { up: timeUp }),
+      ...(timeDown !== undefined && { down: timeDown }),
+      ...(timeBlowDown !== undefined && { blowDown: timeBlowDown }),
+      ...(spread !== undefined && { spread }),
+    },
+  };
+}
