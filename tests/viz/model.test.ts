@@ -174,10 +174,11 @@ describe('the store', () => {
     const { picture } = store.state;
     slow = true;
     store.chooseCard('hand-pump');
-    answer({ id: 2, file: 'hedgelark.yaml', text: TEXT, card: 'hand-pump' }, (share) => {
+    const tell = (share: number): void => {
       told.push(share);
       listener({ id: 2, kind: 'progress', share });
-    });
+    };
+    answer({ id: 2, file: 'hedgelark.yaml', text: TEXT, card: 'hand-pump' }, { tell });
     expect(store.state).toMatchObject({ busy: true, asked: { card: 'hand-pump' }, picture });
     expect(store.state.progress).toBe(told.at(-1) ?? 0);
     expect(told).toEqual([...told].sort((a, b) => a - b));

@@ -14,6 +14,7 @@ import { views } from '../view/index.js';
 import type { Area, Works } from '../view/index.js';
 import '../view/issue-list.js';
 import '../view/told.js';
+import { saveAs } from '../view/save.js';
 import { shared } from '../view/shared.styles.js';
 import '../view/transport.js';
 import type { Transport } from '../view/transport.js';
@@ -34,7 +35,7 @@ import type { Theme } from './settings.js';
 import { worksOf } from './works.js';
 
 /** What the shell itself shows of the state. */
-const SHOWN = ['said', 'picture', 'faults', 'busy', 'large', 'bench', 'lesson'] as const;
+const SHOWN = ['said', 'picture', 'faults', 'edits', 'busy', 'large', 'bench', 'lesson'] as const;
 
 /** The shell: places the views, passes them the store, listens to keys and dropped files. */
 export class App extends LitElement {
@@ -246,6 +247,9 @@ export class App extends LitElement {
       large: () => store.setLarge(!store.state.large),
       theme: () => this.#nextTheme(),
       help: () => this.#help(),
+      undo: () => this.works.edit.undo(),
+      redo: () => this.works.edit.redo(),
+      save: () => void saveAs(store, this.works.edit),
     };
   }
 

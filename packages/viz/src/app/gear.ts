@@ -189,7 +189,7 @@ export class Gear extends LitElement {
   #told(changed: ReadonlySet<keyof State>): void {
     const { picture, time, playing, issues, issuesFile, failure, said } = this.#store.state;
     if (changed.has('said') && said !== '') this.requestUpdate();
-    if (changed.has('picture') && picture !== undefined) {
+    if (changed.has('picture') && picture?.judged === true) {
       this.#tell('ww-run', summaryOf(picture));
       this.#catchUp(picture);
     }

@@ -2,7 +2,7 @@ import { css, html, LitElement } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { define } from '../view/base.js';
 import { shared } from '../view/shared.styles.js';
-import { KEYS } from './keyboard.js';
+import { CHORDS, KEYS } from './keyboard.js';
 
 /** The list of keys, and the switch that turns single keys off. */
 export class Help extends LitElement {
@@ -64,7 +64,7 @@ export class Help extends LitElement {
     return html`<dialog aria-labelledby="title">
       <h2 id="title">Keys</h2>
       <dl>
-        ${KEYS.map(
+        ${[...KEYS, ...CHORDS].map(
           (k) =>
             html`<dt><kbd>${k.shown}</kbd></dt>
               <dd>${k.what}</dd>`,

@@ -21,6 +21,9 @@ export interface Deeds {
   readonly large: () => void;
   readonly theme: () => void;
   readonly help: () => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly save: () => void;
 }
 
 export interface Key {
@@ -83,9 +86,9 @@ export const KEYS: readonly Key[] = [
   },
   { keys: ['0'], shown: '0', what: 'chart shows the whole run', act: (d) => d.whole() },
   {
-    keys: ['1', '2', '3'],
-    shown: '1 2 3',
-    what: 'flags, events, faults',
+    keys: ['1', '2', '3', '4'],
+    shown: '1 2 3 4',
+    what: 'flags, events, faults, parameters',
     act: (d, k) => d.panel(Number(k) - 1),
   },
   { keys: ['c'], shown: 'C', what: 'copy a link to what is shown', act: (d) => d.link() },
@@ -96,6 +99,19 @@ export const KEYS: readonly Key[] = [
   { keys: ['?'], shown: '?', what: 'this list', act: (d) => d.help() },
 ];
 
+/** Keys with Ctrl (or Command): they act even where single keys are switched off. */
+export const CHORDS: readonly (Omit<Key, 'act'> & {
+  readonly act: (deeds: Deeds, shift: boolean) => void;
+})[] = [
+  {
+    keys: ['z', 'y'],
+    shown: 'Ctrl Z',
+    what: 'take the last change back; with Shift make it again',
+    act: (d, again) => (again ? d.redo() : d.undo()),
+  },
+  { keys: ['s'], shown: 'Ctrl S', what: 'save as a file', act: (d) => d.save() },
+];
+
 /** Elements that need these keys themselves. */
 const OWN_SPACE = 'button, summary, input, select, textarea, a[href]';
 const OWN_ALL = 'select, textarea, input:not([type=range]):not([type=checkbox])';
@@ -104,9 +120,19 @@ const ARROWS = ['ArrowLeft', 'ArrowRight', 'Home', 'End'];
 
 export function listen(target: Window, deeds: Deeds, on: () => boolean, signal: AbortSignal): void {
   const handler = (e: KeyboardEvent): void => {
-    if (e.ctrlKey || e.metaKey || e.altKey || e.defaultPrevented || !on()) return;
+    if (e.altKey || e.defaultPrevented) return;
     const within = e.composedPath()[0];
     const element = within instanceof Element ? within : undefined;
+    if (e.ctrlKey || e.metaKey) {
+      const name = e.key.toLowerCase();
+      const chord = CHORDS.find((c) => c.keys.includes(name));
+      // What is typed in a field is the field's to take back.
+      if (chord === undefined || (name !== 's' && element?.matches(OWN_ALL) === true)) return;
+      e.preventDefault();
+      chord.act(deeds, e.shiftKey || name === 'y');
+      return;
+    }
+    if (!on()) return;
     if (element?.closest('dialog') != null || element?.matches(OWN_ALL) === true) return;
     if (e.key === ' ' && element?.matches(OWN_SPACE) === true) return;
     if (ARROWS.includes(e.key) && element?.matches(OWN_ARROWS) === true) return;

@@ -1,6 +1,7 @@
 /** What views work with beside the store they belong to. */
 import { BetweenWork } from '../model/between.js';
 import { BlowDownWork } from '../model/blow-down.js';
+import { EditWork } from '../model/edits.js';
 import { LessonDesk } from '../model/lesson-desk.js';
 import { LessonWork } from '../model/lesson.js';
 import { LinkWork } from '../model/link-work.js';
@@ -23,6 +24,7 @@ export function worksOf(store: Store, demos: readonly Source[], shell: Shell): W
   const tutor = new Tutor();
   const lesson = new LessonWork(store, tutor, shelf);
   return {
+    edit: new EditWork(store),
     blowDown: new BlowDownWork(store, new Mapper()),
     lesson,
     desk: new LessonDesk(lesson, tutor),

@@ -85,7 +85,7 @@ export function rangesOf(
 
 /** What a map belongs to: another card or other faults need another one. */
 export function testOf(picture: Picture, text: string): string {
-  return JSON.stringify([picture.file, text, picture.card, picture.faults]);
+  return JSON.stringify([picture.file, text, picture.card, picture.faults, picture.edits]);
 }
 
 /** The verbs of the bench, on the page's one store. */
@@ -110,12 +110,12 @@ export class BlowDownWork {
     const facts = picture?.blowDown;
     if (source === undefined || picture === undefined || facts?.run === undefined) return;
     const { file, text } = source;
-    const { card, faults } = picture;
+    const { card, faults, edits } = picture;
     const test = testOf(picture, text);
     const { fineness } = blowDown;
     this.#store.set({ blowDown: { ...NO_MAP, fineness, test, busy: true } });
     this.#maker.make(
-      { file, text, card, faults, ...rangesOf(facts, fineness), at: facts.own.temperature },
+      { file, text, card, faults, edits, ...rangesOf(facts, fineness), at: facts.own.temperature },
       (reply) => this.#hear(reply),
     );
     if (bench !== '') this.#store.set({ said: 'The map is being computed.' });

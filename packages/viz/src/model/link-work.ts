@@ -41,8 +41,9 @@ export class LinkWork {
     this.#shell = shell;
     store.watch((changed) => {
       if (this.#waiting === undefined) return;
-      const { asked } = store.state;
-      if (changed.has('picture')) this.#arrived(this.#waiting.link);
+      const { asked, picture } = store.state;
+      // With its flags: one of them may be what is picked out.
+      if (changed.has('picture') && picture?.judged === true) this.#arrived(this.#waiting.link);
       else if (changed.has('failure') || changed.has('issues')) this.#refused();
       // Something else was asked for meanwhile: that is what the user wants.
       else if (asked !== undefined && asked !== this.#waiting.asked) this.#waiting = undefined;

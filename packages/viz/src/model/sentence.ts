@@ -91,7 +91,9 @@ export function titleOfRun(picture: Picture): string {
   const now = picture.faults.map(name);
   const more = now.filter((f) => !own.includes(f));
   const less = own.filter((f) => !now.includes(f));
-  return [title, ...more.map((f) => `with ${f}`), ...less.map((f) => `without ${f}`)].join(', ');
+  const figures = picture.edits.length === 0 ? [] : [count(picture.edits.length, 'changed figure')];
+  const faults = [...more.map((f) => `with ${f}`), ...less.map((f) => `without ${f}`)];
+  return [title, ...faults, ...figures].join(', ');
 }
 
 export function sentenceOfRun(picture: Picture): string {

@@ -1,6 +1,10 @@
 /** What the page knows at one moment: what is loaded, selected, playing. */
 import type { BlowDownState } from './blow-down.js';
 import { NO_MAP } from './blow-down.js';
+import type { ChangesState } from './changes.js';
+import { NO_CHANGES } from './changes.js';
+import type { ParameterBook } from './edits.js';
+import { NO_BOOK } from './edits.js';
 import type { LessonState } from './lesson-state.js';
 import { NO_LESSON } from './lesson-state.js';
 import type { Loop } from './loop.js';
@@ -41,6 +45,12 @@ export interface State {
   readonly faults: readonly FaultEntry[];
   /** Changes of the scenario's figures in force on top of `source`. */
   readonly edits: readonly Edit[];
+  /** What was changed, to be taken back and made again. */
+  readonly changes: ChangesState;
+  /** The changes that were last saved as a file; undefined when none were. */
+  readonly saved: readonly Edit[] | undefined;
+  /** What can be changed, as far as it was asked for. */
+  readonly parameters: ParameterBook;
   /** Channels of the run on show as far as they were asked for and have come; see model/series.ts. */
   readonly series: ReadonlyMap<string, Trace>;
   /** The files the user has given, to go back to. */
@@ -93,6 +103,9 @@ export const EMPTY: State = {
   source: undefined,
   faults: [],
   edits: [],
+  changes: NO_CHANGES,
+  saved: undefined,
+  parameters: NO_BOOK,
   series: new Map(),
   files: [],
   asked: undefined,

@@ -1,4 +1,7 @@
-/** Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show. */
+/**
+ * Holds the state and the verbs that change it. Knows no DOM; views watch the keys they show.
+ * Longer than most: the verbs of time, selection and loading all guard the one state.
+ */
 import type { Condition } from '../worker/blow-down-message.js';
 import type {
   AfterRequest,
@@ -8,7 +11,9 @@ import type {
   RunRequest,
   SeriesRequest,
 } from '../worker/message.js';
-import { arrived } from './arrival.js';
+import type { Question, Told } from '../worker/parameters-message.js';
+import { arrived, judged, withFlags } from './arrival.js';
+import { noted, settled } from './changes.js';
 import { sourcesOf } from './file.js';
 import type { GivenFile } from './file.js';
 import { eventAfter, eventBefore, flagAfter, reached } from './history.js';
@@ -27,6 +32,8 @@ export interface Runner {
   /** More about a run that was made before. */
   ask(request: SeriesRequest | AfterRequest): void;
   stop(): void;
+  /** Tells about a text; absent where nobody can. */
+  question?(question: Question): Promise<Told>;
 }
 
 /** What is set about a scenario; the card's own where something is absent. */
@@ -38,6 +45,8 @@ export class Store {
   #runner: Runner;
   /** What of a run may be seen: all of it, unless a lesson asks about what is to come. */
   veil = (picture: Picture): Picture => picture;
+  /** The run on show as it came, with nothing veiled. */
+  #whole: Picture | undefined;
   /** Each takes a given file that is no scenario; true when it was one for it. */
   readonly takers: ((source: Source) => boolean)[] = [];
   /** Channels of the run on show, fetched when a view wants them. */
@@ -70,14 +79,13 @@ export class Store {
 
   /** Reads a scenario and runs a card of it, the first when none is named. */
   open(source: Source, card = ''): void {
-    this.#ask(source, card === '' ? {} : { card });
+    // As it is: what was changed in another, or in this one before, stays behind.
+    this.#ask({ ...source }, { edits: [], ...(card !== '' && { card }) });
   }
 
   /** The same with all that was set about it: what a link or a former visit brings. */
   reopen(source: Source, how: Setting): void {
-    const { edits, ...rest } = how;
-    this.set({ edits });
-    this.#ask(source, rest);
+    this.#ask({ ...source }, how);
   }
 
   /** The same for files the user gives: the first that can be had is opened, the others are listed. */
@@ -96,19 +104,34 @@ export class Store {
     if (source !== undefined) this.#ask(source, { card });
   }
 
-  setFaults(faults: readonly FaultEntry[]): void {
-    const { source, picture } = this.#state;
-    if (source !== undefined && picture !== undefined) {
-      const condition = picture.blowDown?.run?.condition;
-      this.#ask(source, { card: picture.card, faults, ...(condition && { condition }) });
-    }
+  /** Steps of one drag have the same gesture, and are taken back as one. */
+  setFaults(faults: readonly FaultEntry[], gesture = ''): void {
+    const { picture, faults: before } = this.#state;
+    if (picture === undefined) return;
+    const { card } = picture;
+    const what = 'faults';
+    const change = { kind: 'faults', what, card, gesture, before, after: faults } as const;
+    this.set({ changes: noted(this.#state.changes, change) });
+    this.again({ faults });
+  }
+
+  /** The drag is over: what follows is another change. */
+  settle(): void {
+    this.set({ changes: settled(this.#state.changes) });
   }
 
   /** The card on show once more under another charge and temperature; its own for undefined. */
   setCondition(condition: Condition | undefined): void {
+    this.again({ condition });
+  }
+
+  /** The test on show once more, with what is to be other about it. */
+  again(how: Omit<RunRequest, 'id' | 'file' | 'text'>): void {
     const { source, picture, faults } = this.#state;
-    if (source !== undefined && picture !== undefined)
-      this.#ask(source, { card: picture.card, faults, ...(condition && { condition }) });
+    if (source === undefined || picture === undefined) return;
+    const kept = { card: picture.card, faults, condition: picture.blowDown?.run?.condition };
+    const { condition, ...asked } = { ...kept, ...how };
+    this.#ask(source, { ...asked, ...(condition && { condition }) });
   }
 
   stop(): void {
@@ -118,16 +141,23 @@ export class Store {
       asked: undefined,
       progress: 0,
       faults: this.#state.picture?.faults ?? [],
+      edits: this.#state.picture?.edits ?? [],
       said: 'Simulation stopped.',
     });
   }
 
   #ask(source: Source, how: Omit<RunRequest, 'id' | 'file' | 'text'>): void {
     const asked = { source, card: how.card ?? '' };
-    const faults = how.faults ?? this.#state.faults;
-    this.set({ asked, busy: true, progress: 0, failure: '', faults });
-    const { edits } = this.#state;
+    const { faults = this.#state.faults, edits = this.#state.edits } = how;
+    // Of another source only when it has come: it may not be readable.
+    const here = source === this.#state.source ? { edits } : {};
+    this.set({ asked, busy: true, progress: 0, failure: '', faults, ...here });
     this.#runner.run({ ...source, ...how, ...(edits.length > 0 && { edits }) });
+  }
+
+  /** Asks the worker about a text. */
+  question(question: Question): Promise<Told> {
+    return this.#runner.question?.(question) ?? Promise.reject(new Error('nobody to ask'));
   }
 
   receive(reply: Reply): void {
@@ -141,8 +171,18 @@ export class Store {
       this.series.receive(reply.traces);
       return;
     }
-    const kept = reply.kind === 'picture' ? { ...reply, picture: this.veil(reply.picture) } : reply;
-    this.set(arrived(this.#state, kept));
+    if (reply.kind === 'flags') {
+      if (this.#whole?.run !== reply.id) return;
+      this.#whole = { ...this.#whole, flags: reply.flags, judged: true };
+      this.set(judged(this.veil(this.#whole)));
+      return;
+    }
+    if (reply.kind !== 'picture') {
+      this.set(arrived(this.#state, reply));
+      return;
+    }
+    this.#whole = withFlags(reply.picture, this.#whole);
+    this.set(arrived(this.#state, { ...reply, picture: this.veil(this.#whole) }));
   }
 
   dismissIssues(): void {

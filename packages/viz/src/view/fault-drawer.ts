@@ -6,8 +6,6 @@ import type { FaultEntry, FaultFacts, Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { shared } from './shared.styles.js';
 
-/** A severity being dragged is simulated when it has rested this long, ms. */
-const REST = 120;
 const FIRST_SEVERITY = 0.5;
 
 /** Faults put into the run: which, on what, how severe; every change simulates again. */
@@ -100,8 +98,6 @@ export class FaultDrawer extends View {
   declare on: string;
 
   protected readonly watches: readonly (keyof State)[] = ['picture', 'faults', 'proposed'];
-
-  #timer = 0;
 
   constructor() {
     super();
@@ -198,6 +194,7 @@ export class FaultDrawer extends View {
           step="0.01"
           .value=${String(f.severity)}
           @input=${(e: Event) => this.#severity(index, e)}
+          @change=${() => this.store.settle()}
         />
         <output>${f.severity.toFixed(2)}</output>
       </label>
@@ -244,9 +241,7 @@ export class FaultDrawer extends View {
   #severity(index: number, e: Event): void {
     const severity = Number((e.target as HTMLInputElement).value);
     const faults = this.state.faults.map((f, i) => (i === index ? { ...f, severity } : f));
-    this.store.set({ faults });
-    clearTimeout(this.#timer);
-    this.#timer = window.setTimeout(() => this.store.setFaults(faults), REST);
+    this.store.setFaults(faults, `severity ${index}`);
   }
 }
 

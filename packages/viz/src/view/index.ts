@@ -6,6 +6,7 @@ import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { BetweenWork } from '../model/between.js';
 import type { BlowDownWork } from '../model/blow-down.js';
+import type { EditWork } from '../model/edits.js';
 import { isStart } from '../model/history.js';
 import type { LessonDesk } from '../model/lesson-desk.js';
 import type { LessonWork } from '../model/lesson.js';
@@ -26,6 +27,7 @@ import './fault-drawer.js';
 import './flag-list.js';
 import './lesson.js';
 import './order-chart.js';
+import './parameters.js';
 import './test-card.js';
 import './times.js';
 import './traces.js';
@@ -39,6 +41,7 @@ export type Area = 'stage' | 'chart' | 'fact' | 'panel' | 'bench';
 /** What the benches work with, beside the store. */
 export interface Works {
   readonly blowDown: BlowDownWork;
+  readonly edit: EditWork;
   readonly lesson: LessonWork;
   readonly desk: LessonDesk;
   readonly traces: TracesWork;
@@ -145,6 +148,14 @@ export const views: readonly ViewEntry[] = [
     area: 'panel',
     show: (store) => html`<ww-fault-drawer .store=${store}></ww-fault-drawer>`,
     badge: (state) => String(state.faults.length),
+  },
+  {
+    name: 'parameters',
+    title: 'Parameters',
+    area: 'panel',
+    show: (store, works) =>
+      html`<ww-parameters .store=${store} .work=${works.edit}></ww-parameters>`,
+    badge: (state) => (state.edits.length === 0 ? '' : String(state.edits.length)),
   },
   {
     name: 'bottle',

@@ -1,9 +1,10 @@
 /** Reads, simulates and pictures: one request in, one reply out. */
-import { blowDownUnder, readScenario, simulate } from '@wheelwell/core';
-import type { Issue, Reading, Scenario } from '@wheelwell/core';
-import type { Reply, RunRequest } from './message.js';
-import { remember } from './series.js';
-import { arraysOf, picture } from './picture.js';
+import { blowDownUnder, simulate } from '@wheelwell/core';
+import type { Issue, Scenario } from '@wheelwell/core';
+import type { JudgeRequest, Reply, RunRequest } from './message.js';
+import { arraysOf, flagsOf, picture } from './picture.js';
+import { readWritten } from './reading.js';
+import { remember, remembered } from './series.js';
 
 export interface Answer {
   readonly reply: Reply;
@@ -15,24 +16,21 @@ const SIMULATING = 0.6;
 /** Time between two words about progress, ms. */
 const PAUSE = 100;
 
-/** Another card or another severity of the same text need not read it again. */
-let last: { readonly file: string; readonly text: string; readonly reading: Reading } | undefined;
-
-function read(file: string, text: string): Reading {
-  if (last?.file !== file || last.text !== text)
-    last = { file, text, reading: readScenario(text, { file }) };
-  return last.reading;
+export interface AnswerOptions {
+  /** Called now and then with the share done, 0..1. */
+  readonly tell?: (share: number) => void;
+  /** The picture before the run is judged: judging takes as long as simulating. */
+  readonly early?: boolean;
 }
 
-/** `tell` is called now and then with the share done, 0..1. */
-export function answer(request: RunRequest, tell?: (share: number) => void): Answer {
+export function answer(request: RunRequest, { tell, early = false }: AnswerOptions = {}): Answer {
   const { id, file } = request;
   const refused = (issues: readonly Issue[]): Answer => ({
     reply: { id, kind: 'issues', file, issues },
     transfer: [],
   });
   try {
-    const { scenario, issues } = read(file, request.text);
+    const { scenario, issues } = readWritten(request);
     if (scenario === undefined) return refused(issues);
     const names = Object.keys(scenario.cards);
     const name =
@@ -48,8 +46,23 @@ export function answer(request: RunRequest, tell?: (share: number) => void): Ans
       ...(onProgress === undefined ? {} : { onProgress }),
     });
     remember(id, run);
-    const made = picture(id, scenario, run, performance.now() - started, condition);
+    const bare = picture(id, scenario, run, performance.now() - started, condition, request.edits);
+    const made = early ? bare : { ...bare, flags: flagsOf(run), judged: true };
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    return { reply: { id, kind: 'failure', message }, transfer: [] };
+  }
+}
+
+/** The flags of a run whose picture went ahead of them; none of one that is no longer here. */
+export function judged({ run: id }: JudgeRequest): Answer {
+  try {
+    const run = remembered(id);
+    return {
+      reply: { id, kind: 'flags', flags: run === undefined ? [] : flagsOf(run) },
+      transfer: [],
+    };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     return { reply: { id, kind: 'failure', message }, transfer: [] };

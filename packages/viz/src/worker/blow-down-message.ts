@@ -1,5 +1,12 @@
 /** What passes between page and workers about the emergency bottle: plain data, arrays transferred. */
-import type { BlowDownLeg, ChargeTable, FaultEntry, RampCase, ServiceStep } from '@wheelwell/core';
+import type {
+  Edit,
+  BlowDownLeg,
+  ChargeTable,
+  FaultEntry,
+  RampCase,
+  ServiceStep,
+} from '@wheelwell/core';
 
 export type {
   BlowDownLeg,
@@ -65,6 +72,7 @@ export interface MapRequest {
   readonly text: string;
   readonly card: string;
   readonly faults: readonly FaultEntry[];
+  readonly edits: readonly Edit[];
   /** Rising: Pa gauge, K. */
   readonly charge: readonly number[];
   readonly temperature: readonly number[];

@@ -1,5 +1,6 @@
 /** The page's side of the workers: the latest request wins, and a run can be stopped. */
 import type { AfterRequest, Reply, RunRequest, SeriesRequest } from './message.js';
+import type { Question, Told } from './parameters-message.js';
 
 export type Listener = (reply: Reply) => void;
 
@@ -13,19 +14,32 @@ const PATIENCE = 400;
 /** The second one is made ready when the page has come to rest, ms after its first run. */
 const REST = 800;
 
+interface Open {
+  readonly question: Question;
+  readonly resolve: (told: Told) => void;
+  readonly reject: (error: Error) => void;
+}
+
 interface Seat {
   readonly worker: Worker;
-  /** Request it works on; 0 when idle. */
-  job: number;
+  /** What it works on; undefined when idle. */
+  job: RunRequest | undefined;
+  /** The picture is there, the flags are on their way: it may be sent something more urgent. */
+  judging: boolean;
   /** The run it holds, whose channels can be asked for; 0 for none. */
   holds: number;
+  /** Questions it has not answered yet, by number. */
+  readonly open: Map<number, Open>;
 }
 
 export class Engine {
   #seats: Seat[] = [];
   #next: RunRequest | undefined;
+  /** What was asked for last. */
+  #latest: RunRequest | undefined;
   #id = 0;
   #shown = 0;
+  #number = 0;
   #timer = 0;
   #rest = 0;
   #ready = false;
@@ -35,10 +49,14 @@ export class Engine {
     this.#listener = listener;
   }
 
-  /** Asks for a run. What was asked for before is no longer waited for. */
+  /**
+   * Asks for a run. What was asked for before is no longer waited for; of the same test it is still
+   * shown when it comes, so that a figure that is being dragged is followed.
+   */
   run(request: Omit<RunRequest, 'id'>): void {
     this.#id += 1;
-    this.#next = { ...request, id: this.#id };
+    this.#latest = { ...request, id: this.#id };
+    this.#next = this.#latest;
     this.#send();
   }
 
@@ -47,11 +65,29 @@ export class Engine {
     this.#seats.find((s) => s.holds === request.run)?.worker.postMessage(request);
   }
 
+  /** Asks about a text. */
+  question(question: Question): Promise<Told> {
+    return new Promise((resolve, reject) => {
+      this.#put({ question, resolve, reject });
+    });
+  }
+
   /** Gives up what is being computed. */
   stop(): void {
     this.#next = undefined;
     this.#id += 1;
-    for (const seat of this.#seats.filter((s) => s.job > 0)) this.#dismiss(seat);
+    for (const seat of this.#seats.filter((s) => s.job !== undefined)) this.#dismiss(seat);
+  }
+
+  #put(open: Open): void {
+    const seat =
+      this.#seats.find((s) => s.job === undefined) ??
+      this.#seats.find((s) => s.judging) ??
+      this.#seats[0] ??
+      this.#seat();
+    this.#number += 1;
+    seat.open.set(this.#number, open);
+    seat.worker.postMessage({ ...open.question, number: this.#number });
   }
 
   /** Lets go of everything; a later request begins anew. */
@@ -65,21 +101,25 @@ export class Engine {
   #send(): void {
     clearTimeout(this.#timer);
     if (this.#next === undefined) return;
-    const idle = this.#seats.filter((s) => s.job === 0);
+    const idle = this.#seats.filter((s) => s.job === undefined);
     // The run on show stays where its channels can be asked for.
     const seat =
       idle.find((s) => s.holds !== this.#shown) ??
       idle[0] ??
+      this.#seats.find((s) => s.judging) ??
       (this.#seats.length < MOST ? this.#seat() : undefined);
     if (seat === undefined) {
       this.#timer = window.setTimeout(() => {
-        const oldest = this.#seats.reduce((a, b) => (b.job < a.job ? b : a));
+        const oldest = this.#seats.reduce((a, b) =>
+          (b.job?.id ?? Infinity) < (a.job?.id ?? Infinity) ? b : a,
+        );
         this.#dismiss(oldest);
         this.#send();
       }, PATIENCE);
       return;
     }
-    seat.job = this.#next.id;
+    seat.job = this.#next;
+    seat.judging = false;
     seat.worker.postMessage(this.#next);
     this.#next = undefined;
   }
@@ -87,18 +127,33 @@ export class Engine {
   #dismiss(seat: Seat): void {
     seat.worker.terminate();
     this.#seats = this.#seats.filter((s) => s !== seat);
+    for (const open of seat.open.values()) this.#put(open);
   }
 
-  #received(reply: Reply): void {
+  #received(seat: Seat, reply: Reply): void {
     if (reply.kind === 'series' || reply.kind === 'after') {
       if (reply.id === this.#shown) this.#listener(reply);
       return;
     }
-    if (reply.id === this.#id) {
-      if (reply.kind === 'picture') this.#shown = reply.id;
-      this.#listener(reply);
+    const latest = reply.id === this.#id;
+    if (reply.kind === 'progress') {
+      if (latest) this.#listener(reply);
+      return;
     }
-    if (reply.kind === 'progress') return;
+    const job = seat.job?.id === reply.id ? seat.job : undefined;
+    const unjudged = reply.kind === 'picture' && !reply.picture.judged;
+    if (job !== undefined && !(unjudged && latest)) seat.job = undefined;
+    seat.judging = seat.job !== undefined && unjudged && latest;
+    // Before the page draws the picture: both at once where there are two processors.
+    if (seat.judging) seat.worker.postMessage({ kind: 'judge', run: reply.id });
+    if (reply.kind === 'picture') {
+      seat.holds = reply.id;
+      const wanted = latest || (reply.id > this.#shown && sameTest(job, this.#latest));
+      if (wanted) {
+        this.#shown = reply.id;
+        this.#listener(latest ? reply : { ...reply, interim: true });
+      }
+    } else if (latest) this.#listener(reply);
     if (this.#next !== undefined) this.#send();
     if (this.#ready) return;
     this.#ready = true;
@@ -107,25 +162,35 @@ export class Engine {
     }, REST);
   }
 
+  #told(seat: Seat, told: Told): void {
+    seat.open.get(told.number)?.resolve(told);
+    seat.open.delete(told.number);
+  }
+
   #seat(): Seat {
     const worker = new Worker(new URL('./worker.ts', import.meta.url), {
       type: 'module',
       name: 'wheelwell',
     });
-    const seat: Seat = { worker, job: 0, holds: 0 };
-    worker.onmessage = (e: MessageEvent<Reply>) => {
-      const { kind, id } = e.data;
-      if (kind === 'picture' || kind === 'issues' || kind === 'failure') seat.job = 0;
-      if (kind === 'picture') seat.holds = id;
-      this.#received(e.data);
+    const seat: Seat = { worker, job: undefined, judging: false, holds: 0, open: new Map() };
+    worker.onmessage = ({ data }: MessageEvent<Reply | Told>) => {
+      if ('number' in data) this.#told(seat, data);
+      else this.#received(seat, data);
     };
     worker.onerror = (e) => {
       // A worker that failed to load or broke is not used again.
-      this.#dismiss(seat);
       const message = e.message || 'the simulation could not be started';
-      this.#received({ id: seat.job, kind: 'failure', message });
+      for (const { reject } of seat.open.values()) reject(new Error(message));
+      seat.open.clear();
+      this.#dismiss(seat);
+      this.#received(seat, { id: seat.job?.id ?? 0, kind: 'failure', message });
     };
     this.#seats.push(seat);
     return seat;
   }
+}
+
+/** The same test of the same file: it differs in faults, figures or conditions only. */
+function sameTest(a: RunRequest | undefined, b: RunRequest | undefined): boolean {
+  return a?.file === b?.file && a?.text === b?.text && a?.card === b?.card;
 }

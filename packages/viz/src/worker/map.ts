@@ -1,7 +1,8 @@
 /** Makes a map in a worker: one leads, others play what it wants to know, over ports of their own. */
-import { blowDownMargin, minimumCharge, playBlowDown, readScenario } from '@wheelwell/core';
+import { blowDownMargin, minimumCharge, playBlowDown } from '@wheelwell/core';
 import type { BlowDownCell, BlowDownPool, Scenario } from '@wheelwell/core';
 import { FAILED, LOCKED, NOT_LOCKED, UNKNOWN } from './blow-down-message.js';
+import { readWritten } from './reading.js';
 import type { Condition, MapJob, MapPicture, MapReply, MapRequest } from './blow-down-message.js';
 
 /** Time between two states of the map, ms. */
@@ -19,8 +20,9 @@ export async function work(job: MapJob, tell: Tell): Promise<void> {
   }
 }
 
-function scenarioOf({ file, text, card: name, faults }: MapRequest): Scenario {
-  const { scenario } = readScenario(text, { file });
+function scenarioOf(request: MapRequest): Scenario {
+  const { file, card: name, faults } = request;
+  const { scenario } = readWritten(request);
   if (scenario === undefined) throw new Error(`${file} does not read`);
   const card = { ...scenario.cards[name], faults };
   return { ...scenario, cards: { ...scenario.cards, [name]: card } };

@@ -5,6 +5,7 @@
 import type {
   BayEntry,
   ChannelInfo,
+  Edit,
   FaultEntry,
   Flag,
   Issue,
@@ -22,6 +23,7 @@ import type { CircuitFacts } from './circuit-message.js';
 export type {
   BayEntry,
   ChannelInfo,
+  Edit,
   FaultEntry,
   Flag,
   Issue,
@@ -41,14 +43,6 @@ export interface Display {
   readonly factor: number;
   readonly shift: number;
   readonly unit: string;
-}
-
-/** A figure of the scenario changed by the user: where in the file, and the value as a file would have it. */
-export interface Edit {
-  /** Dotted, e.g. `components.left-actuator.bore`. */
-  readonly path: string;
-  /** E.g. `42 mm`. */
-  readonly value: string;
 }
 
 /** A request: read the text, then simulate one of its cards. */
@@ -81,6 +75,12 @@ export interface AfterRequest {
   readonly run: number;
 }
 
+/** Asks for the flags of a run whose picture came without. */
+export interface JudgeRequest {
+  readonly kind: 'judge';
+  readonly run: number;
+}
+
 /** A channel over time: s (never falling; twice the same at a jump), SI. */
 export interface Trace {
   readonly run: number;
@@ -90,7 +90,14 @@ export interface Trace {
 }
 
 export type Reply =
-  | { readonly id: number; readonly kind: 'picture'; readonly picture: Picture }
+  /** Without flags at first; `interim`: a later request of the same test is under way. */
+  | {
+      readonly id: number;
+      readonly kind: 'picture';
+      readonly picture: Picture;
+      readonly interim?: boolean;
+    }
+  | { readonly id: number; readonly kind: 'flags'; readonly flags: readonly Flag[] }
   | {
       readonly id: number;
       readonly kind: 'issues';
@@ -216,6 +223,12 @@ export interface Picture {
   readonly outcome: Outcome;
   readonly log: readonly LogEntry[];
   readonly flags: readonly Flag[];
+  /** False while the flags are still to come. */
+  readonly judged: boolean;
+  /** The changes in force on top of the file. */
+  readonly edits: readonly Edit[];
+  /** What they come to, by path: SI, or the word. */
+  readonly figures: Readonly<Record<string, number | string | boolean>>;
   readonly timings: readonly Timing[];
   readonly statistics: Statistics;
   readonly angles: readonly AngleSamples[];

@@ -1,6 +1,15 @@
 /** Makes the plain picture of a run that is posted to the page. */
 import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
-import type { ComponentEntry, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
+import type {
+  ComponentEntry,
+  Edit,
+  Flag,
+  Parameters,
+  Role,
+  Run,
+  Scenario,
+  UnitEntry,
+} from '@wheelwell/core';
 import { arraysInBay, bayFacts } from './bay.js';
 import { arraysIn, blowDownFacts } from './blow-down.js';
 import type { Condition } from './blow-down-message.js';
@@ -8,6 +17,7 @@ import { circuitFacts } from './circuit.js';
 import { displayTable } from './display.js';
 import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
 import { sampleOutline } from './outline.js';
+import { figuresAt } from './parameters.js';
 import { words } from './words.js';
 
 const { components, faults, mechanisms } = catalogues;
@@ -20,12 +30,14 @@ const CATALOGUE: readonly FaultFacts[] = FAULT_GROUPS.flatMap((group) =>
     .sort((a, b) => (a.title < b.title ? -1 : 1)),
 );
 
+/** Of a run that is not judged yet. */
 export function picture(
   id: number,
   scenario: Scenario,
   run: Run,
   elapsed: number,
   condition?: Condition,
+  edits: readonly Edit[] = [],
 ): Picture {
   const blowDown = blowDownFacts(scenario, run, condition);
   return {
@@ -66,7 +78,8 @@ export function picture(
     ticks: run.ticks,
     outcome: run.outcome,
     log: run.log.map((e) => ({ ...e, cause: words(e.cause) })),
-    flags: run.flags.map((f) => ({ ...f, explanation: words(f.explanation) })),
+    flags: [],
+    judged: false,
     timings: run.timings,
     statistics: run.statistics,
     angles: angles(run),
@@ -75,8 +88,18 @@ export function picture(
     bay: bayFacts(run),
     display: { us: displayTable('us'), metric: displayTable('metric') },
     ...(blowDown === undefined ? {} : { blowDown }),
+    edits,
+    figures: figuresAt(
+      scenario,
+      edits.map((e) => e.path),
+    ),
     elapsed,
   };
+}
+
+/** Flags are judged when they are first asked for. */
+export function flagsOf(run: Run): Flag[] {
+  return run.flags.map((f) => ({ ...f, explanation: words(f.explanation) }));
 }
 
 /** The buffers inside a picture, to be transferred instead of copied. */

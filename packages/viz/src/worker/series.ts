@@ -15,12 +15,18 @@ export function afterOf({ run: id }: AfterRequest): Reply {
   return { id, kind: 'after', after: held?.id === id ? followUp(held.run) : undefined };
 }
 
+/** The run, while it is kept. */
+export function remembered(id: number): Run | undefined {
+  return held?.id === id ? held.run : undefined;
+}
+
 /** What there is of the channels asked for; nothing of a run that is no longer here. */
 export function seriesOf({ run: id, names, fine }: SeriesRequest): {
   readonly reply: Reply;
   readonly transfer: Transferable[];
 } {
-  const found = held?.id === id ? read(held.run, names, fine) : [];
+  const run = remembered(id);
+  const found = run === undefined ? [] : read(run, names, fine);
   // Many channels share their times: converted, and sent, once.
   const times = new Map<Float64Array, Float32Array>();
   const traces = found.map(([name, { t, v }]): [string, Trace] => {
