@@ -17,8 +17,10 @@ import {
   gaugeAt,
   standing,
 } from '../../packages/viz/src/model/circuit-now.js';
+import type { PartFacts } from '../../packages/viz/src/worker/circuit-message.js';
 import type { Picture, Trace } from '../../packages/viz/src/worker/message.js';
 import { picture } from '../../packages/viz/src/worker/picture.js';
+import { oneLeg } from '../support/one-leg.js';
 
 const ROOT = fileURLToPath(new URL('../../scenarios', import.meta.url));
 const DEMOS = readdirSync(ROOT, { recursive: true, encoding: 'utf8' })
@@ -83,6 +85,39 @@ function stretchesOf({ pieces }: Layout): { node: string; box: Box; level: boole
   );
 }
 
+/** Lines that lead through a symbol or a word, but for the lead to a port of its own. */
+function throughOthers(layout: Layout): string[] {
+  const all = boxes(layout);
+  const ports = new Set(
+    layout.parts.flatMap(({ body, x, y }) =>
+      body.ports.map((p) => `${body.part.name} ${p.node} ${p.at[0] + x} ${p.at[1] + y}`),
+    ),
+  );
+  return stretchesOf(layout).flatMap(({ node, box: [l, t, r, b] }) =>
+    all
+      .filter((each) => meet([l - 0.05, t - 0.05, r + 0.05, b + 0.05], each.box))
+      .filter(
+        ({ of }) => !ports.has(`${of} ${node} ${l} ${t}`) && !ports.has(`${of} ${node} ${r} ${b}`),
+      )
+      .map(({ of }) => `${node} through ${of}`),
+  );
+}
+
+/** Lines of one node that lie on those of another. */
+function alongOthers(layout: Layout): string[] {
+  const lines = stretchesOf(layout);
+  return lines.flatMap((a, i) =>
+    lines
+      .slice(i + 1)
+      .filter((b) => b.node !== a.node && b.level === a.level)
+      .filter((b) => {
+        const [k, j] = a.level ? [0, 1] : [1, 0];
+        return a.box[j] === b.box[j] && a.box[k] < b.box[k + 2] && b.box[k] < a.box[k + 2];
+      })
+      .map((b) => `${a.node} along ${b.node}`),
+  );
+}
+
 describe.each(DEMOS.map((s): [string, Scenario] => [s.file, s]))('%s', (_, scenario) => {
   const run = simulate(scenario);
   const made = shown(run);
@@ -110,42 +145,10 @@ describe.each(DEMOS.map((s): [string, Scenario] => [s.file, s]))('%s', (_, scena
   });
 
   it('leads lines at right angles, past every symbol and word, and never along another', () => {
-    const lines = stretchesOf(layout);
-    const all = boxes(layout);
-    const slant = lines.filter(({ box: [l, t, r, b] }) => l !== r && t !== b);
+    const slant = stretchesOf(layout).filter(({ box: [l, t, r, b] }) => l !== r && t !== b);
     expect(slant).toEqual([]);
-    const ports = new Set(
-      layout.parts.flatMap(({ body, x, y }) =>
-        body.ports.map((p) => `${body.part.name} ${p.node} ${p.at[0] + x} ${p.at[1] + y}`),
-      ),
-    );
-    const through = lines.flatMap(({ node, box }) =>
-      all
-        .filter((each) =>
-          meet([box[0] - 0.05, box[1] - 0.05, box[2] + 0.05, box[3] + 0.05], each.box),
-        )
-        // The lead to a port of its own ends on the symbol.
-        .filter(
-          (each) =>
-            ![
-              [box[0], box[1]],
-              [box[2], box[3]],
-            ].some(([x, y]) => ports.has(`${each.of} ${node} ${x} ${y}`)),
-        )
-        .map((each) => `${node} through ${each.of}`),
-    );
-    expect(through).toEqual([]);
-    const along = lines.flatMap((a, i) =>
-      lines
-        .slice(i + 1)
-        .filter((b) => b.node !== a.node && b.level === a.level)
-        .filter((b) => {
-          const [k, j] = a.level ? [0, 1] : [1, 0];
-          return a.box[j] === b.box[j] && a.box[k] < b.box[k + 2] && b.box[k] < a.box[k + 2];
-        })
-        .map((b) => `${a.node} along ${b.node}`),
-    );
-    expect(along).toEqual([]);
+    expect(throughOthers(layout)).toEqual([]);
+    expect(alongOthers(layout)).toEqual([]);
   });
 
   it('joins all that shares a node, and nothing else', () => {
@@ -331,3 +334,84 @@ it('the layout does not depend on the order in which parts are looked at again',
 
 const order = (made: Picture, name: string): number =>
   made.circuit.parts.findIndex((p) => p.name === name);
+
+describe('circuits that nobody has drawn before', () => {
+  const kinds = Object.values(catalogues.components).filter((k) => Object.keys(k.ports).length > 0);
+
+  /** Some devices of any kind, joined at random. */
+  function madeUp(seed: number): Picture {
+    const random = seeded(seed);
+    const pick = (n: number): number => Math.floor(random() * n);
+    const parts = Array.from({ length: 14 }, (_, i): PartFacts => {
+      const kind = kinds[pick(kinds.length)];
+      return {
+        name: `${i % 3 === 0 ? 'left' : 'any'}-part-${i}`,
+        kind: kind.kind,
+        title: kind.title,
+        role: kind.role,
+        symbol: kind.symbol.name,
+        size: kind.symbol.size,
+        traits: [],
+        unit: i % 3 === 0 ? 'left' : i % 3 === 1 && i > 6 ? 'right' : '',
+        parameters: [],
+        ports: Object.entries(kind.ports)
+          .filter(([name, p]) => p.optional !== true && name !== 'outside')
+          .map(([name, p]) => ({
+            name,
+            title: p.title,
+            node: `node-${pick(9)}`,
+            at: kind.symbol.ports[name],
+            into: [],
+            outOf: [],
+            chambers: [],
+          }))
+          .filter((p, j, all) => all.findIndex((o) => o.node === p.node) === j),
+      };
+    });
+    const nodes = Array.from({ length: 9 }, (_, i) => ({
+      name: `node-${i}`,
+      tank: i === 0,
+      gas: i === 1,
+    }));
+    const units = ['left', 'right'].map((name) => ({ name, side: name }));
+    return { circuit: { ambient: 1e5, parts, nodes }, units } as unknown as Picture;
+  }
+
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])('are drawn without anything on anything else (%i)', (seed) => {
+    const layout = circuitLayout(madeUp(seed));
+    const all = boxes(layout);
+    const wrong = all.flatMap((a, i) =>
+      all.slice(i + 1).flatMap((b) => (meet(a.box, b.box) ? [`${a.of} on ${b.of}`] : [])),
+    );
+    expect(wrong).toEqual([]);
+    expect(throughOthers(layout)).toEqual([]);
+    expect(alongOthers(layout)).toEqual([]);
+  });
+});
+
+describe('an aircraft of another shape', () => {
+  it('has its circuit: one leg, one unit', () => {
+    const made = shown(simulate(oneLeg()));
+    const layout = circuitLayout(made);
+    expect(layout.parts.length).toBe(made.circuit.parts.length);
+    expect(throughOthers(layout)).toEqual([]);
+  });
+
+  it('without oil has none', () => {
+    const made = shown(simulate(DEMOS[0]));
+    const layout = circuitLayout({ ...made, circuit: { ...made.circuit, parts: [], nodes: [] } });
+    expect(layout.parts).toEqual([]);
+    expect(layout.extent.every(Number.isFinite)).toBe(true);
+  });
+});
+
+/** Numbers 0..1 that are the same each time (mulberry32). */
+function seeded(seed: number): () => number {
+  let a = seed;
+  return () => {
+    a = (a + 0x6d2b79f5) | 0;
+    let t = Math.imul(a ^ (a >>> 15), 1 | a);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}

@@ -9,8 +9,15 @@ import { plain } from './sentence.js';
 
 /** Faults and figures change nothing of where things are drawn: the layout is kept by what does. */
 let kept: { readonly key: string; readonly layout: Layout } | undefined;
+const known = new WeakMap<CircuitFacts, Layout>();
 
 export function circuitLayout(picture: Picture): Layout {
+  const layout = known.get(picture.circuit) ?? find(picture);
+  known.set(picture.circuit, layout);
+  return layout;
+}
+
+function find(picture: Picture): Layout {
   const parts = picture.circuit.parts.map((p) => toPlace(p, picture.circuit));
   const units = picture.units.map(({ name, side }) => ({ name, side }));
   const key = JSON.stringify([parts, units]);

@@ -5,7 +5,7 @@ import { HEAT_STOPS } from '../drawing/heat.js';
 import { RIM, widthAt } from '../drawing/pressure-scale.js';
 import type { PressureScale } from '../drawing/pressure-scale.js';
 
-const WIDTH = 210;
+const WIDTH = 240;
 const HEIGHT = 30;
 /** The bar is as wide as the lines, in pixels for each module. */
 const MODULE = 14;
@@ -14,9 +14,9 @@ export function legend(scale: PressureScale, unit: string): TemplateResult {
   const half = (share: number, rim = 0): number => (MODULE * (widthAt(share) + 2 * rim)) / 2;
   const mid = 9;
   const wedge = (rim: number): string =>
-    `M8,${mid - half(0, rim)}L${WIDTH - 38},${mid - half(1, rim)}V${mid + half(1, rim)}L8,${mid + half(0, rim)}Z`;
+    `M8,${mid - half(0, rim)}L${WIDTH - 52},${mid - half(1, rim)}V${mid + half(1, rim)}L8,${mid + half(0, rim)}Z`;
   const last = HEAT_STOPS.length - 1;
-  const at = (share: number): number => 8 + share * (WIDTH - 46);
+  const at = (share: number): number => 8 + share * (WIDTH - 60);
   return html`<div class="legend">
     <svg
       width=${WIDTH}

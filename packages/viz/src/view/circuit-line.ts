@@ -38,7 +38,7 @@ export function lineDrawing(piece: Piece, look: LineLook, scale: PressureScale):
   return svg`<g class="line" data-node=${piece.node} data-flow=${look.flow.toExponential(3)}>
     <path class="rim" d=${d} stroke-width=${width + 2 * RIM}></path>
     <path class="core ${mark}" d=${d} stroke=${known ? colourAt(share) : 'none'} stroke-width=${width}></path>
-    ${moving && look.run !== undefined ? svg`<path class="dashes" d=${d} stroke-dashoffset=${(-look.run).toFixed(2)}></path>` : nothing}
+    ${moving && look.run !== undefined ? svg`<path class="dashes ${share < 0.5 ? 'on-dark' : ''}" d=${d} stroke-dashoffset=${(-look.run).toFixed(2)}></path>` : nothing}
     ${moving ? arrow(piece.points, look.flow > 0) : nothing}
   </g>`;
 }

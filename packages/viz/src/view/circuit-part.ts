@@ -3,6 +3,7 @@ import { nothing, svg } from 'lit';
 import type { SVGTemplateResult } from 'lit';
 import { LEADING, LETTER } from '../drawing/circuit/label.js';
 import type { Put } from '../drawing/circuit/layer.js';
+import type { Label } from '../drawing/circuit/part.js';
 import { tank } from '../drawing/symbol/index.js';
 import type { Shape } from '../drawing/symbol/index.js';
 
@@ -15,7 +16,8 @@ export interface PartLook {
   /** 0..1, a spool's -1..1 */
   readonly standing: number;
   readonly chosen: boolean;
-  readonly flagged: string;
+  /** Class of what it is marked for: a flag, the event picked out. */
+  readonly mark: string;
   /** Read out: name, kind, state. */
   readonly spoken: string;
   /** Reached by Tab. */
@@ -32,6 +34,12 @@ function stroke(shape: Shape, standing: number): SVGTemplateResult {
   return svg`<path class=${shape.look} d=${shape.d} transform=${move} ?hidden=${hidden}></path>`;
 }
 
+/** Read out, lines of a name need a space between them; it stands where it moves no letter. */
+function spaced(line: string, i: number, { lines, anchor }: Label): string {
+  if (anchor === 'end') return i > 0 ? ` ${line}` : line;
+  return i + 1 < lines.length ? `${line} ` : line;
+}
+
 export function partDrawing(
   { body, x, y }: Put,
   look: PartLook,
@@ -41,7 +49,7 @@ export function partDrawing(
   const { part, turn, label, whole, tanks } = body;
   const [l, t, r, b] = whole;
   return svg`<g
-    class="part ${look.chosen ? 'chosen' : ''} ${look.flagged}"
+    class="part ${look.chosen ? 'chosen' : ''} ${look.mark}"
     data-part=${part.name}
     data-standing=${look.standing.toFixed(4)}
     role="button"
@@ -61,7 +69,7 @@ export function partDrawing(
         <g class="tank" transform="translate(${at[0]} ${at[1]})">${tank.map((shape) => stroke(shape, 0))}</g>`,
     )}
     <text x=${label.at[0]} text-anchor=${label.anchor} font-size=${LETTER} aria-hidden="true">
-      ${label.lines.map((line, i) => svg`<tspan x=${label.at[0]} y=${label.at[1] + BASE * LEADING + i * LEADING}>${line}</tspan>`)}
+      ${label.lines.map((line, i) => svg`<tspan x=${label.at[0]} y=${label.at[1] + BASE * LEADING + i * LEADING}>${spaced(line, i, label)}</tspan>`)}
     </text>
   </g>`;
 }

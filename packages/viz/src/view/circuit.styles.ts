@@ -75,6 +75,12 @@ export const circuitStyles = css`
     min-height: 30px;
     min-width: 32px;
   }
+  @media (pointer: coarse) {
+    .tools button {
+      min-height: 44px;
+      min-width: 44px;
+    }
+  }
   .legend {
     display: flex;
     flex-wrap: wrap;
@@ -123,10 +129,14 @@ export const circuitStyles = css`
     stroke-dasharray: 0.6 0.6;
     stroke-linecap: butt;
   }
+  /* On the colours of the scale, which are the same by day and night. */
   .dashes {
-    stroke: var(--ink);
-    stroke-width: 0.22;
+    stroke: #10202a;
+    stroke-width: 0.24;
     stroke-dasharray: 0.7 1.3;
+  }
+  .dashes.on-dark {
+    stroke: #fff6dc;
   }
   .flow {
     fill: var(--ink);
@@ -155,8 +165,15 @@ export const circuitStyles = css`
     stroke-width: 3;
     vector-effect: non-scaling-stroke;
   }
+  .part.told .grip {
+    stroke: var(--accent);
+    stroke-width: 2;
+    stroke-dasharray: 3 3;
+    vector-effect: non-scaling-stroke;
+  }
   .part.chosen .grip {
     fill: var(--accent-soft);
+    fill-opacity: 0.45;
     stroke: var(--accent);
     stroke-width: 2;
     vector-effect: non-scaling-stroke;

@@ -30,8 +30,10 @@ import { shared } from './shared.styles.js';
 
 /** A longer stretch of the play head in one go is a jump, not motion, s. */
 const JUMP = 0.5;
+/** A click this near a part is meant for it, px. */
+const REACH = 18;
 /** Size of figures at lines, modules. */
-const FIGURE = 1.25;
+const FIGURE = 1.4;
 
 /**
  * The hydraulic circuit in ISO 1219-1 symbols: lines by pressure, what flows, spools and pistons where the
@@ -68,6 +70,8 @@ export class Circuit extends View {
   /** How far the dashes of each piece have come, and when. */
   #runs: number[] = [];
   #ran = 0;
+  /** The picture whose channels were asked for. */
+  #asked: Picture | undefined;
   #scaled: { readonly key: unknown; readonly scale: PressureScale } | undefined;
 
   constructor() {
@@ -81,7 +85,8 @@ export class Circuit extends View {
     super.willUpdate(changed);
     const { picture, selection } = this.state;
     if (picture === undefined) return;
-    this.store.series.want(channelsNeeded(picture));
+    if (picture !== this.#asked) this.store.series.want(channelsNeeded(picture));
+    this.#asked = picture;
     if (selection.kind === 'part') this.shown = selection.name;
     if (!picture.circuit.parts.some((p) => p.name === this.shown)) this.shown = '';
   }
@@ -162,6 +167,7 @@ export class Circuit extends View {
       class=${this.#lens.zoom > 1 ? 'closer' : ''}
       viewBox="${seen.left} ${seen.top} ${seen.width} ${seen.height}"
       @keydown=${(e: KeyboardEvent) => this.#key(e, layout)}
+      @click=${this.#near}
       @wheel=${this.#lens.wheel}
       @pointerdown=${this.#lens.down}
       @pointermove=${this.#lens.move}
@@ -229,7 +235,7 @@ export class Circuit extends View {
       {
         standing: standing(picture, series, facts, time),
         chosen: name === this.shown,
-        flagged: flag === undefined ? '' : `flagged-${flag.severity}`,
+        mark: flag !== undefined ? `flagged-${flag.severity}` : name === this.#told() ? 'told' : '',
         spoken: [plain(name), facts.title.toLowerCase(), state, flag?.title]
           .filter((w) => w !== undefined && w !== '')
           .join(', '),
@@ -241,6 +247,27 @@ export class Circuit extends View {
       () => (this.at = name),
     );
   }
+
+  /** What the event is about that is picked out. */
+  #told(): string {
+    const { picture, selection } = this.state;
+    return selection.kind === 'event' ? (picture?.log[selection.index]?.device ?? '') : '';
+  }
+
+  /** A finger that misses a small symbol by a little means it all the same. */
+  #near = (e: MouseEvent): void => {
+    if (this.#lens.dragged || (e.target as Element).closest('.part') !== null) return;
+    let least = REACH;
+    let name = '';
+    for (const part of this.renderRoot.querySelectorAll<SVGElement>('.part')) {
+      const b = part.getBoundingClientRect();
+      const dx = Math.max(b.left - e.clientX, 0, e.clientX - b.right);
+      const dy = Math.max(b.top - e.clientY, 0, e.clientY - b.bottom);
+      const far = Math.hypot(dx, dy);
+      if (far < least) [least, name] = [far, part.getAttribute('data-part') ?? ''];
+    }
+    if (name !== '') this.#choose(name);
+  };
 
   #choose(name: string): void {
     this.at = name;

@@ -114,7 +114,7 @@ export class PartCard extends View {
     const { series, time, system } = this.state;
     const rows = part.ports.map((port): [string, string] => {
       const gauge = gaugeAt(picture.circuit, series, port.node, time);
-      const title = `pressure at ${plain(port.name)}`;
+      const title = `pressure at ${port.title}`;
       return [title, Number.isNaN(gauge) ? '' : withUnit(gauge, 'gauge-pressure', picture, system)];
     });
     for (const { name, title, quantity } of readings(picture, part)) {

@@ -170,7 +170,7 @@ function spots(pieces: readonly Piece[], grid: Grid): Spot[] {
 }
 
 /** Figures take this much room, from the middle of their foot. */
-const SPOT: Flat = [8.6, 3.4];
+const SPOT: Flat = [9.4, 3.8];
 export const spotBox = ([x, y]: Flat): Extent => [x - SPOT[0] / 2, y - SPOT[1], x + SPOT[0] / 2, y];
 
 function roomAlong(a: Flat, b: Flat, grid: Grid): Flat | undefined {

@@ -45,7 +45,9 @@ export const lock: Drawing = {
     solid(rect(-0.9, 0.9, 1.8, 0.4), [0, -0.5]),
     line(way([0, 0.9], [0, -0.6]), [0, -0.5]),
     line('M0,-0.6q1.5,0.1 1.3,-0.8', [0, -0.5]),
-    thin(circle(0.5, -1.5, 0.35)),
+    // The roller it holds: solid while it does.
+    { ...thin(circle(0.5, -1.45, 0.4)), when: 0 },
+    { ...solid(circle(0.5, -1.45, 0.45)), when: 1 },
   ],
 };
 

@@ -106,11 +106,9 @@ export const solenoidValve = (rest: string): Drawing =>
   rest === 'open'
     ? two(through, closed, -1, coil(END - 1, 1, -W))
     : two(closed, through, -1, coil(END - 1, 1, -W));
-/** Worked by the gas at its pilot, or by hand. */
-export const dumpValve: Drawing = two(closed, through, -1, [
-  dash('M4,0H3.5'),
-  solid(tip(END - 1, 0, -1, 0, 0.8), [-W, 0]),
-]);
+const dumped: Drawing = two(closed, through, -1, [solid(tip(END - 1, 0, -1, 0, 0.8), [-W, 0])]);
+/** Worked by the gas at its pilot, whose line goes behind the boxes, or by hand. */
+export const dumpValve: Drawing = { ...dumped, shapes: [dash('M4,0H0.4'), ...dumped.shapes] };
 /** Opened, both lines and return are one. */
 export const manualValve: Drawing = two(
   (x) => [['line', stop(x - 1, -2) + stop(x + 1, -2) + stop(x, 2)]],
