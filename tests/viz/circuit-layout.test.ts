@@ -1,122 +1,23 @@
-/** The circuit without a page: what is drawn where, and what the run says of it. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+/** How the circuit is laid out: everything there, nothing on anything else, the same picture each time. */
 import { describe, expect, it } from 'vitest';
-import { catalogues, readScenario, simulate } from '@wheelwell/core';
-import type { Run, Scenario } from '@wheelwell/core';
-import { heat } from '../../packages/viz/src/drawing/heat.js';
-import { colourAt, pressureScale, widthAt } from '../../packages/viz/src/drawing/pressure-scale.js';
+import { catalogues, simulate } from '@wheelwell/core';
+import type { Scenario } from '@wheelwell/core';
 import { layOut } from '../../packages/viz/src/drawing/circuit/layout.js';
 import type { Layout } from '../../packages/viz/src/drawing/circuit/layout.js';
 import { drawingOf, turnsOf } from '../../packages/viz/src/drawing/symbol/index.js';
 import { circuitLayout } from '../../packages/viz/src/model/circuit.js';
-import {
-  channelsNeeded,
-  flowsAlong,
-  gaugeAt,
-  standing,
-} from '../../packages/viz/src/model/circuit-now.js';
 import type { PartFacts } from '../../packages/viz/src/worker/circuit-message.js';
-import type { Picture, Trace } from '../../packages/viz/src/worker/message.js';
-import { picture } from '../../packages/viz/src/worker/picture.js';
+import type { Picture } from '../../packages/viz/src/worker/message.js';
 import { oneLeg } from '../support/one-leg.js';
-
-const ROOT = fileURLToPath(new URL('../../scenarios', import.meta.url));
-const DEMOS = readdirSync(ROOT, { recursive: true, encoding: 'utf8' })
-  .filter((path) => path.endsWith('.yaml'))
-  .map((path) => scenarioOf(readFileSync(join(ROOT, path), 'utf8'), path));
-
-function scenarioOf(text: string, file = 'test.yaml'): Scenario {
-  const { scenario, issues } = readScenario(text, { file });
-  if (scenario === undefined) throw new Error(JSON.stringify(issues));
-  return scenario;
-}
-
-function shown(run: Run): Picture {
-  return picture(0, run.scenario, run, 0);
-}
-
-function tracesOf(run: Run, made: Picture): Map<string, Trace> {
-  const names = channelsNeeded(made);
-  return new Map(
-    [...run.look(names)].map(([name, { t, v }]) => [
-      name,
-      { run: 0, fine: false, t: Float32Array.from(t), v: Float32Array.from(v) },
-    ]),
-  );
-}
-
-type Box = readonly [number, number, number, number];
-
-const moved = ([l, t, r, b]: Box, x: number, y: number): Box => [l + x, t + y, r + x, b + y];
-const meet = (a: Box, b: Box): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
-
-/** Symbols and words of a layout as boxes, with whose they are. */
-function boxes({ parts, headings }: Layout): { of: string; box: Box }[] {
-  return [
-    ...parts.flatMap(({ body, x, y }) => [
-      { of: body.part.name, box: moved(body.box, x, y) },
-      { of: `${body.part.name}: name`, box: moved(body.label.box, x, y) },
-    ]),
-    ...headings.map(({ text, at: [x, y] }) => ({
-      of: `heading ${text}`,
-      box: [x, y - 1, x + text.length, y + 1] as Box,
-    })),
-  ];
-}
-
-/** Straight stretches of line. */
-function stretchesOf({ pieces }: Layout): { node: string; box: Box; level: boolean }[] {
-  return pieces.flatMap(({ node, points }) =>
-    points.slice(1).map((b, i) => {
-      const a = points[i];
-      return {
-        node,
-        level: a[1] === b[1],
-        box: [
-          Math.min(a[0], b[0]),
-          Math.min(a[1], b[1]),
-          Math.max(a[0], b[0]),
-          Math.max(a[1], b[1]),
-        ] as Box,
-      };
-    }),
-  );
-}
-
-/** Lines that lead through a symbol or a word, but for the lead to a port of its own. */
-function throughOthers(layout: Layout): string[] {
-  const all = boxes(layout);
-  const ports = new Set(
-    layout.parts.flatMap(({ body, x, y }) =>
-      body.ports.map((p) => `${body.part.name} ${p.node} ${p.at[0] + x} ${p.at[1] + y}`),
-    ),
-  );
-  return stretchesOf(layout).flatMap(({ node, box: [l, t, r, b] }) =>
-    all
-      .filter((each) => meet([l - 0.05, t - 0.05, r + 0.05, b + 0.05], each.box))
-      .filter(
-        ({ of }) => !ports.has(`${of} ${node} ${l} ${t}`) && !ports.has(`${of} ${node} ${r} ${b}`),
-      )
-      .map(({ of }) => `${node} through ${of}`),
-  );
-}
-
-/** Lines of one node that lie on those of another. */
-function alongOthers(layout: Layout): string[] {
-  const lines = stretchesOf(layout);
-  return lines.flatMap((a, i) =>
-    lines
-      .slice(i + 1)
-      .filter((b) => b.node !== a.node && b.level === a.level)
-      .filter((b) => {
-        const [k, j] = a.level ? [0, 1] : [1, 0];
-        return a.box[j] === b.box[j] && a.box[k] < b.box[k + 2] && b.box[k] < a.box[k + 2];
-      })
-      .map((b) => `${a.node} along ${b.node}`),
-  );
-}
+import {
+  alongOthers,
+  boxes,
+  DEMOS,
+  meet,
+  shown,
+  stretchesOf,
+  throughOthers,
+} from './circuit-sheet.js';
 
 describe.each(DEMOS.map((s): [string, Scenario] => [s.file, s]))('%s', (_, scenario) => {
   const run = simulate(scenario);
@@ -198,36 +99,7 @@ describe.each(DEMOS.map((s): [string, Scenario] => [s.file, s]))('%s', (_, scena
     const lowest = Math.max(...jacks.map((p) => p.y));
     for (const pump of pumps) expect(pump.y).toBeGreaterThan(lowest);
   });
-
-  it('tells every line its flow: what leaves one end arrives at the other', () => {
-    const series = tracesOf(run, made);
-    const time = 0.1 * run.duration;
-    const flows = flowsAlong(made, series, layout.pieces, time);
-    // A firm line between a device with one way and the next part: the same flow on both sides of it.
-    const tubes = made.circuit.parts.filter((p) => p.kind === 'line' && p.ports.length === 2);
-    let moving = 0;
-    for (const tube of tubes) {
-      const through = run.look([`${tube.name}.through`]).get(`${tube.name}.through`);
-      const q = at(through?.t ?? [], through?.v ?? [], time);
-      const inlet = layout.pieces.findIndex(
-        (p) =>
-          p.node === tube.ports[0].node && p.beyond.length === 1 && p.beyond[0].part === tube.name,
-      );
-      if (inlet < 0) continue;
-      expect(flows[inlet]).toBeCloseTo(q, 5);
-      if (Math.abs(q) > 1e-6) moving += 1;
-    }
-    expect(moving + tubes.length).toBeGreaterThan(0);
-  });
 });
-
-function at(t: ArrayLike<number>, v: ArrayLike<number>, time: number): number {
-  const i = Math.max(
-    1,
-    Array.from(t).findIndex((each) => each > time),
-  );
-  return v[i - 1] + ((v[i] - v[i - 1]) * (time - t[i - 1])) / (t[i] - t[i - 1]);
-}
 
 describe('a place in the scenario', () => {
   const [first] = DEMOS;
@@ -264,59 +136,6 @@ describe('symbols', () => {
     expect(new Set(neutrals).size).toBe(3);
     expect(paths('solenoid-valve', ['open'])).not.toBe(paths('solenoid-valve', ['closed']));
     expect(paths('cylinder', ['head'])).not.toBe(paths('cylinder', []));
-  });
-});
-
-describe('the scale of pressure', () => {
-  it('goes from dark and thin to light and wide, in equal steps of lightness', () => {
-    const scale = pressureScale(2.0e7, 1.450377e-4);
-    expect(scale.top).toBeGreaterThanOrEqual(2.0e7);
-    expect(scale.share(-1e5)).toBe(0);
-    expect(scale.share(scale.top)).toBe(1);
-    expect(colourAt(scale.share(scale.top / 2))).toBe(heat(0.5));
-    expect(widthAt(1)).toBeGreaterThan(2 * widthAt(0));
-    expect(scale.ticks.at(-1)?.share).toBe(1);
-  });
-});
-
-describe('what the run says', () => {
-  const scenario = DEMOS.find((s) => s.file.includes('hedgelark'))!;
-  const run = simulate(scenario);
-  const made = shown(run);
-  const series = tracesOf(run, made);
-
-  it('gives a node its pressure above that outside', () => {
-    const { t, v } = run.look(['pressure.pressure']).get('pressure.pressure')!;
-    const i = Math.floor(t.length / 3);
-    // Times and values are sent in single precision.
-    expect(gaugeAt(made.circuit, series, 'pressure', t[i]) / (v[i] - scenario.ambient)).toBeCloseTo(
-      1,
-      2,
-    );
-  });
-
-  it('puts a piston where its rod is, a spool where its valve has it, a plunger valve by its plunger', () => {
-    const part = (name: string) => made.circuit.parts.find((p) => p.name === name)!;
-    const jack = scenario.components['left-leg-jack'].parameters.stroke as number;
-    const rod = run.look(['left-leg-jack.rod']).get('left-leg-jack.rod')!;
-    for (const share of [0, 0.1, 0.15, 0.2, 0.5]) {
-      const time = share * run.duration;
-      const x = at(rod.t, rod.v, time);
-      expect(standing(made, series, part('left-leg-jack'), time)).toBeCloseTo(
-        Math.min(Math.max(x / jack, 0), 1),
-        3,
-      );
-    }
-    const first = run.log.find(
-      (e) => e.device === 'selector' && e.kind === 'mode' && e.to === 'up',
-    )!;
-    expect(standing(made, series, part('selector'), 0)).toBe(
-      run.look(['selector.spool']).get('selector.spool')!.v[0],
-    );
-    expect(standing(made, series, part('selector'), first.t + 0.05)).toBeCloseTo(1, 3);
-    const valve = run.log.find((e) => e.device === 'left-door-close-valve' && e.to === 'open')!;
-    expect(standing(made, series, part('left-door-close-valve'), 0)).toBe(0);
-    expect(standing(made, series, part('left-door-close-valve'), valve.t + 0.05)).toBe(1);
   });
 });
 
