@@ -1,12 +1,12 @@
-/** Lessons as a student takes them and as an instructor writes them, in a real browser. */
-import { readFile } from 'node:fs/promises';
+/** Lessons as a student and a class take them, in a real browser. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { catalogues, readLesson } from '@wheelwell/core';
+import { catalogues } from '@wheelwell/core';
 import type { PreparedStep } from '@wheelwell/core';
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { shipped } from '../support/lessons.js';
-import { clock, drop, keep, scrubTo, settled, Site } from './browser.js';
+import { clock, drop, keep, scrubTo, Site } from './browser.js';
 import { cutOff, violations } from './faultless.js';
+import { bench, button, goTo, lesson, next, openList, saved, take } from './lesson-bench.js';
 
 let site: Site;
 
@@ -14,37 +14,6 @@ beforeAll(async () => {
   site = await Site.open();
 });
 afterAll(() => site.close());
-
-const bench = (page: Page): Locator => page.locator('ww-lesson');
-const button = (page: Page, name: string | RegExp): Locator =>
-  bench(page).getByRole('button', { name });
-const title = (text: string): string => /^title: (.+)$/m.exec(text)?.[1] ?? '';
-const lesson = (name: string): (typeof shipped)[number] =>
-  shipped.find((s) => s.file.endsWith(`/${name}.yaml`))!;
-
-async function openList(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Lesson', exact: true }).click();
-  await bench(page).locator('.lessons').waitFor();
-}
-
-async function take(page: Page, text: string): Promise<void> {
-  await bench(page)
-    .locator('.lessons button', { hasText: title(text) })
-    .click();
-  await bench(page).locator('.step').waitFor({ timeout: 90_000 });
-  await settled(page);
-}
-
-async function next(page: Page): Promise<void> {
-  await button(page, /next step/i).click();
-  await settled(page);
-}
-
-/** Goes to a step, leaving open what lies before. */
-async function goTo(page: Page, step: number): Promise<void> {
-  for (let i = 1; i < step; i++) await button(page, /next step/i).click();
-  await settled(page);
-}
 
 /** Ticks a choice, or puts the items in an order by their buttons. */
 async function give(page: Page, step: PreparedStep, ids: readonly string[]): Promise<void> {
@@ -119,7 +88,9 @@ describe('while a question is open', () => {
     await page.keyboard.press('End');
     await scrubTo(page, 25);
     expect(await clock(page)).toBeLessThanOrEqual(stop + 1e-6);
-    expect(await page.locator('.side').isVisible()).toBe(false);
+    expect(await page.getByRole('tab', { name: /Flags/ }).count()).toBe(0);
+    const bay = await page.locator('ww-bay').evaluate((e) => e.shadowRoot?.textContent ?? '');
+    expect(bay).not.toContain('7.56');
     await page.getByRole('button', { name: 'Swing', exact: true }).click();
     const words = await page.locator('ww-flag-list').evaluate((e) => e.shadowRoot?.textContent);
     expect(words).not.toContain('Doors wait for the gear');
@@ -136,7 +107,7 @@ describe('while a question is open', () => {
   });
 
   it('a hidden fault is named nowhere, and its checks are counted', async () => {
-    const { page } = await site.visit();
+    const { page, said } = await site.visit();
     await openList(page);
     const { text, plan } = lesson('early-plunger');
     await take(page, text);
@@ -154,7 +125,10 @@ describe('while a question is open', () => {
     expect(reading).toContain(`${watch.reading[0].t?.toFixed(2)}\u00a0s`);
     for (let i = 1; i < step.budget; i++) await bench(page).locator('[data-check]').first().click();
     expect(await bench(page).locator('[data-check]').count()).toBe(0);
-    expect(await bench(page).locator('.checks h3').textContent()).toBe('Checks: 0 left of 3');
+    expect(await bench(page).locator('.checks h3').textContent()).toMatch(/Checks: 0 left of 3/);
+    await page.getByRole('tab', { name: 'Circuit' }).click();
+    await keep(page, 'lesson-find-circuit');
+    expect(said).toEqual([]);
     await keep(page, 'lesson-find');
     await page.close();
   });
@@ -182,11 +156,6 @@ describe('while a question is open', () => {
     await page.close();
   });
 });
-
-async function saved(page: Page, deed: () => Promise<void>): Promise<string> {
-  const [file] = await Promise.all([page.waitForEvent('download'), deed()]);
-  return readFile(await file.path(), 'utf8');
-}
 
 it('results go out as CSV and JSON', async () => {
   const { page } = await site.visit();
@@ -278,87 +247,6 @@ it('in front of a room: large, Page Down shows the answer and goes on', async ()
   await expect.poll(() => bench(page).locator('header .soft').textContent()).toMatch(/Step 2 of/);
   expect(said).toEqual([]);
   await page.close();
-});
-
-describe('the desk where lessons are written', () => {
-  const desk = (page: Page): Locator => page.locator('ww-lesson-desk');
-  const sound = (page: Page): Promise<void> =>
-    desk(page).getByText('The runs bear it out.').waitFor({ timeout: 60_000 });
-
-  it('takes steps from the play head, checks them, loses nothing, and saves what opens again', async () => {
-    const { page, said } = await site.visit();
-    await openList(page);
-    await button(page, 'Write a lesson').click();
-    await desk(page).getByLabel('Title').fill('Doors and legs');
-    await scrubTo(page, 6);
-    await desk(page).locator('[data-add=predict]').click();
-    await desk(page).locator('[data-add=arrange]').click();
-    await desk(page).locator('[data-add=tell]').click();
-    // Words are missing: that is told at the step, with what belongs there.
-    await desk(page).locator('.issues li').first().waitFor({ timeout: 60_000 });
-    expect(await desk(page).locator('.issues').textContent()).toContain('steps.2.text');
-    expect(await desk(page).locator('.steps > li').nth(2).locator('.name .sign').count()).toBe(1);
-    await desk(page).getByLabel('Words', { exact: true }).fill('Look at the doors.');
-    await desk(page).getByLabel('Words', { exact: true }).blur();
-    await sound(page);
-    await desk(page).getByRole('button', { name: 'Earlier: 3. Words' }).click();
-    await desk(page).getByRole('button', { name: 'Earlier: 2. Words' }).click();
-    await sound(page);
-    await desk(page).locator('.steps .name').nth(1).click();
-    await desk(page).locator('.truth').waitFor();
-    expect(await desk(page).locator('.truth').textContent()).toContain('Left uplock is engaged');
-    await keep(page, 'lesson-desk');
-    expect(await cutOff(page)).toEqual([]);
-    expect(await violations(page)).toEqual([]);
-
-    await page.reload();
-    await page.locator('ww-bay table').waitFor();
-    if ((await desk(page).count()) === 0)
-      await page.getByRole('button', { name: 'Lesson', exact: true }).click();
-    await sound(page);
-    expect(await desk(page).getByLabel('Title').inputValue()).toBe('Doors and legs');
-    const text = await saved(page, () =>
-      desk(page).getByRole('button', { name: 'Save as a file' }).click(),
-    );
-    const read = readLesson(text, { scenario: lesson('blow-down').scenario });
-    expect(read.issues).toEqual([]);
-    expect(read.lesson?.steps.map((s) => s.kind)).toEqual(['tell', 'predict', 'arrange']);
-
-    await drop(page, ['doors.yaml', text]);
-    await bench(page).locator('.step').waitFor({ timeout: 60_000 });
-    expect(await bench(page).locator('.tell').textContent()).toBe('Look at the doors.');
-    await button(page, 'Edit').click();
-    await sound(page);
-    expect(await desk(page).locator('.steps > li').count()).toBe(3);
-    await desk(page).getByRole('button', { name: 'Remove: 3. Put in order' }).click();
-    expect(await desk(page).locator('.steps > li').count()).toBe(2);
-    await desk(page).getByRole('button', { name: 'Undo' }).click();
-    expect(await desk(page).locator('.steps > li').count()).toBe(3);
-    expect(said).toEqual([]);
-    await page.close();
-  });
-
-  it('hides the fault that is set, and compares the run on show', async () => {
-    const { page } = await site.visit();
-    await openList(page);
-    await button(page, 'Write a lesson').click();
-    await page.locator('[data-choose=card]').first().selectOption('slow-left-leg');
-    await settled(page);
-    await desk(page).locator('[data-add=find]').click();
-    await desk(page).locator('[data-add=compare]').click();
-    await desk(page)
-      .getByLabel('Which has more of')
-      .selectOption({ label: 'in hand: Left and right together' });
-    await sound(page);
-    expect(await desk(page).locator('.truth').textContent()).toContain('B:');
-    await desk(page).locator('.steps .name').first().click();
-    expect(await desk(page).locator('.truth').textContent()).toContain(
-      catalogues.faults['dry-bearing'].title,
-    );
-    await desk(page).getByRole('button', { name: 'Take it' }).click();
-    await bench(page).locator('.step[data-kind=find]').waitFor({ timeout: 60_000 });
-    await page.close();
-  });
 });
 
 describe.each([

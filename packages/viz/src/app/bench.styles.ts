@@ -51,7 +51,7 @@ export const benchStyles = css`
     }
     /* What is asked under what is seen; as long as it needs to be. */
     main.alone {
-      grid-template-rows: clamp(280px, 42dvh, 420px) auto;
+      grid-template-rows: clamp(400px, 44dvh, 520px) auto;
       grid-template-areas: 'stage' 'bench';
     }
   }

@@ -63,6 +63,9 @@ export class LessonWork {
     });
     store.watch((changed) => {
       if (changed.has('bench') && store.state.bench === BENCH) this.#resume();
+      // Channels that came before would tell what is to come.
+      if (changed.has('picture') && this.veiled && store.state.series.size > 0)
+        store.set({ series: new Map() });
       if (changed.has('picture') && this.#awaited && this.onShow()) this.#stop();
     });
   }
@@ -283,9 +286,13 @@ export class LessonWork {
 
   /** What is on show has something taken out, for a question. */
   get veiled(): boolean {
-    return (
-      this.store.state.picture !== this.#whole && this.store.state.picture?.run === this.#whole?.run
-    );
+    const { picture } = this.store.state;
+    return picture !== this.#whole && this.#isWhole(picture);
+  }
+
+  /** Whether a picture is of the run held here, with or without something taken out. */
+  #isWhole(picture: Picture | undefined): boolean {
+    return picture !== undefined && Math.abs(picture.run) === this.#whole?.run;
   }
 
   /** What of a run may be seen at this step. */
@@ -307,7 +314,7 @@ export class LessonWork {
   /** Shows as much of the run as may be seen now. */
   unveil(): void {
     const whole = this.#whole;
-    if (whole === undefined || this.store.state.picture?.run !== whole.run) return;
+    if (whole === undefined || !this.#isWhole(this.store.state.picture)) return;
     const picture = this.#seen(whole);
     this.store.set({
       picture,

@@ -297,6 +297,16 @@ export const lessonStyles = css`
     border: 1px solid var(--rule-strong);
     border-radius: var(--round);
   }
+  /* To be read from the back of a room. */
+  .step[data-room] {
+    font-size: 1.25rem;
+  }
+  .step[data-room] .ask {
+    font-size: 1.6rem;
+  }
+  .step[data-room] :is(.tell, .why, .told) {
+    font-size: 1.3rem;
+  }
   .room b:first-child {
     width: 1.4em;
     text-align: center;

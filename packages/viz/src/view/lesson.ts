@@ -111,7 +111,7 @@ export class LessonBench extends View {
                 ><button @click=${() => work.leave()}>All lessons</button>`
         }
       </header>
-      <div class="step" data-kind=${step.kind} data-open=${open}>
+      <div class="step" data-kind=${step.kind} data-open=${open} ?data-room=${large}>
         ${isQuestion(step) ? html`<p class="ask">${step.question}</p>` : html`<p class="tell">${step.text}</p>`}
         ${this.#run(step, open)}
         ${isQuestion(step) ? question({ step, answer, work, picked: this.picked, pick: (id) => (this.picked = id), order: this.order, move: this.#move, room: large }) : nothing}
