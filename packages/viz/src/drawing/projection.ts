@@ -19,8 +19,6 @@ export interface Projection {
   /** Where it stands among the drawings. */
   readonly view: ViewName;
   readonly title: string;
-  /** What else the onlooker must know. */
-  readonly note: string;
   /** Paper's rightward direction as an aircraft axis. */
   readonly right: Vector;
   /** Paper's upward direction. */
@@ -37,7 +35,6 @@ export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
     name: 'ahead',
     view: 'front',
     title: 'Seen from ahead',
-    note: '',
     right: { x: 0, y: -1, z: 0 },
     up: UP,
     near: { x: -1, y: 0, z: 0 },
@@ -46,7 +43,6 @@ export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
     name: 'behind',
     view: 'front',
     title: 'Seen from behind',
-    note: '',
     right: { x: 0, y: 1, z: 0 },
     up: UP,
     near: { x: 1, y: 0, z: 0 },
@@ -55,8 +51,7 @@ export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
     ...NOSE_LEFT,
     name: 'side',
     view: 'side',
-    title: 'From the left',
-    note: 'Nose left; right side faint',
+    title: 'From the left, right side faint',
     up: UP,
     near: { x: 0, y: -1, z: 0 },
   },
@@ -64,8 +59,7 @@ export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
     ...NOSE_LEFT,
     name: 'above',
     view: 'plan',
-    title: 'From above',
-    note: 'Nose left',
+    title: 'From above, nose left',
     up: { x: 0, y: 1, z: 0 },
     near: { x: 0, y: 0, z: 1 },
   },
@@ -73,8 +67,7 @@ export const PROJECTIONS: Readonly<Record<Projection['name'], Projection>> = {
     ...NOSE_LEFT,
     name: 'below',
     view: 'plan',
-    title: 'From below',
-    note: 'Nose left',
+    title: 'From below, nose left',
     up: { x: 0, y: -1, z: 0 },
     near: { x: 0, y: 0, z: -1 },
   },

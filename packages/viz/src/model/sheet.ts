@@ -31,9 +31,10 @@ export interface Break {
 /** Gaps wider than this are cut down to this, mm; or px where the drawing is small. */
 const GAP = { mm: 420, px: 48 };
 /** Room for captions and labels, px. */
-const MARGIN = { top: 64, side: 24, bottom: 14 };
-/** The words of the phases need more below. */
-const WORDED = 40;
+const MARGIN = { top: 54, side: 24, bottom: 14 };
+/** The words of the phases need more below, and so do the figures of a plan. */
+const WORDED = 36;
+const FIGURES = 30;
 
 /** Finer than this, mm to a pixel, a drawing has room for every figure. */
 const FINE = 8;
@@ -113,7 +114,7 @@ export function layOut(
 ): Sheet | undefined {
   const all = extents(picture, onto);
   if (all.length === 0 || width <= 0 || height <= 0) return undefined;
-  const bottom = worded ? WORDED : MARGIN.bottom;
+  const bottom = onto.view === 'plan' ? FIGURES : worded ? WORDED : MARGIN.bottom;
   const across = Math.max(width - 2 * MARGIN.side, 40);
   const down = Math.max(height - MARGIN.top - bottom, 40);
   // A first guess of the scale; the gaps themselves may ask for a coarser one.
@@ -136,7 +137,14 @@ export function layOut(
     frame,
     fine: mm < FINE,
     breaks: [
-      ...x.cuts.map((c) => upright(c, frame, mm, y.cuts.length > 0 ? 12 : 26)),
+      ...x.cuts.map((c) =>
+        upright(
+          c,
+          frame,
+          mm,
+          y.cuts.length > 0 ? 12 : Math.min(26, (0.3 * (frame.bottom - frame.top)) / mm),
+        ),
+      ),
       ...y.cuts.map((c) => level(c, x.cuts[0]?.at ?? frame.left, mm)),
     ],
   };

@@ -31,8 +31,8 @@ export function bayBody(scene: Scene): SVGTemplateResult {
     ${order.map((o) => svg`<g data-mechanism=${o.mechanism} class=${far(o) ? 'far' : ''} transform=${shiftOf(scene, o.mechanism)}>${o.shape === 'leg' ? leg(placeAt(o, o.low)) : door(placeAt(o, o.low), onto)}</g>`)}
     ${over(scene)}
     ${fixtures(scene)}
-    ${picture.units.map((u) => locks(scene, u))}
-    ${scene.large ? phases(scene) : nothing}`;
+    ${locks(scene)}
+    ${scene.large && onto.view !== 'plan' ? phases(scene) : nothing}`;
 }
 
 /** The well as a thin outline down to the hinges of its doors, or else to the leg's pivot. */
@@ -65,14 +65,12 @@ function phases(scene: Scene): SVGTemplateResult {
     const [px] = project(placeAt(o, o.high).line[0] ?? ORIGIN, onto);
     const half = (longest * WIDE * LETTERS * mm) / 2;
     const [left = 0, , width = 0] = sheet.viewBox.split(' ').map(Number);
-    const [du, dv] = sheet.shiftOf(unit.leg);
+    const [du] = sheet.shiftOf(unit.leg);
     const x = Math.min(Math.max(px + du, left + half), left + width - half);
-    // In plan units stand below each other: each has its own row anyway.
-    const y = onto.view === 'plan' ? sheet.reachOf(unit.leg).bottom + dv : frame.bottom;
-    return [{ unit: unit.name, x, y, from: x - half, to: x + half }];
+    return [{ unit: unit.name, x, from: x - half, to: x + half }];
   });
-  const rows = onto.view === 'plan' ? words.map(() => 0) : rowsFor(words);
-  return svg`${words.map(({ unit, x, y }, i) => svg`<g data-phase=${unit}><text class="cut" x=${x} y=${y + (15 + 15 * (rows[i] ?? 0)) * mm} text-anchor="middle" font-size=${LETTERS * mm} stroke-width=${3 * mm}></text></g>`)}`;
+  const rows = rowsFor(words);
+  return svg`${words.map(({ unit, x }, i) => svg`<g data-phase=${unit}><text class="cut" x=${x} y=${frame.bottom + (15 + 15 * (rows[i] ?? 0)) * mm} text-anchor="middle" font-size=${LETTERS * mm} stroke-width=${3 * mm}></text></g>`)}`;
 }
 
 /** The movers of a drawing that has just been made. */

@@ -11,7 +11,6 @@ import { lockState } from '../model/lock.js';
 import { angleAt, placeAt } from '../model/place.js';
 import { plain } from '../model/sentence.js';
 import type { CatchFacts, PlungerFacts } from '../worker/bay-message.js';
-import type { UnitFacts } from '../worker/message.js';
 import { isFar, outlineOf, shiftOf } from './bay-scene.js';
 import type { Mover, Scene } from './bay-scene.js';
 import { setter } from './setter.js';
@@ -47,20 +46,51 @@ function padlockMover(group: Element, holds: (time: number) => boolean): Mover {
 const NAME = 13;
 const WIDE = 0.6;
 
-/** A unit's name above everything it reaches, its downlock before it and its uplock behind. */
-export function locks(scene: Scene, unit: UnitFacts): SVGTemplateResult {
-  const { sheet } = scene;
-  if (outlineOf(scene.picture, unit.leg) === undefined || isFar(scene, unit.leg)) return svg``;
+/** Half of a unit's row beside its name, and the height of one, px. */
+const LOCKS = 28;
+const ROW = 18;
+
+/** Where the middle of each unit's name stands, before its move: above all that the unit reaches, clear of other names. */
+function nameSpots(scene: Scene): ReadonlyMap<string, Flat> {
+  const { sheet, picture } = scene;
   const { mm } = sheet;
-  const { left, right, top } = sheet.reachOf(unit.leg);
-  const x = (left + right) / 2;
-  const y = top - 15 * mm;
-  const half = (unit.name.length * NAME * WIDE * mm) / 2;
-  return svg`<g data-locks=${unit.name} transform=${shiftOf(scene, unit.leg)}>
-    <text x=${x} y=${y + 5 * mm} text-anchor="middle" font-size=${NAME * mm} stroke-width=${3 * mm}>${unit.name}</text>
-    ${unit.downlock === '' ? nothing : svg`<g data-which="downlock">${padlock(scene, unit.downlock, [x - half - 20 * mm, y], 'D')}</g>`}
-    ${unit.uplock === '' ? nothing : svg`<g data-which="uplock">${padlock(scene, unit.uplock, [x + half + 11 * mm, y], 'U')}</g>`}
-  </g>`;
+  const placed: { readonly x: number; readonly y: number; readonly half: number }[] = [];
+  const spots = new Map<string, Flat>();
+  const units = picture.units
+    .filter((u) => outlineOf(picture, u.leg) !== undefined && !isFar(scene, u.leg))
+    .map((u) => {
+      const { left, right, top } = sheet.reachOf(u.leg);
+      const [du, dv] = sheet.shiftOf(u.leg);
+      return { u, du, dv, x: (left + right) / 2 + du, y: top + dv - 15 * mm };
+    })
+    .sort((a, b) => b.y - a.y);
+  for (const { u, du, dv, x, y: low } of units) {
+    const half = ((u.name.length * NAME * WIDE) / 2 + LOCKS) * mm;
+    const meets = (y: number): boolean =>
+      placed.some((p) => Math.abs(p.x - x) < p.half + half && Math.abs(p.y - y) < ROW * mm);
+    let y = low;
+    while (meets(y)) y -= ROW * mm;
+    placed.push({ x, y, half });
+    spots.set(u.name, [x - du, y - dv]);
+  }
+  return spots;
+}
+
+/** Each unit's name, its downlock before it and its uplock behind. */
+export function locks(scene: Scene): SVGTemplateResult {
+  const { mm } = scene.sheet;
+  const spots = nameSpots(scene);
+  return svg`${scene.picture.units.map((unit) => {
+    const spot = spots.get(unit.name);
+    if (spot === undefined) return nothing;
+    const [x, y] = spot;
+    const half = (unit.name.length * NAME * WIDE * mm) / 2;
+    return svg`<g data-locks=${unit.name} transform=${shiftOf(scene, unit.leg)}>
+      <text x=${x} y=${y + 5 * mm} text-anchor="middle" font-size=${NAME * mm} stroke-width=${3 * mm}>${unit.name}</text>
+      ${unit.downlock === '' ? nothing : svg`<g data-which="downlock">${padlock(scene, unit.downlock, [x - half - 20 * mm, y], 'D')}</g>`}
+      ${unit.uplock === '' ? nothing : svg`<g data-which="uplock">${padlock(scene, unit.uplock, [x + half + 11 * mm, y], 'U')}</g>`}
+    </g>`;
+  })}`;
 }
 
 /** Signs that are none of a unit's own locks. */

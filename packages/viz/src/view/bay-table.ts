@@ -82,7 +82,9 @@ function lock(o: BayTable, unit: UnitFacts, which: 'uplock' | 'downlock'): unkno
   const { mode, holds } = lockState(o.picture, unit, which, o.time);
   // 'locked retracted' tells how its jack stands; whose lock it is, the column says.
   const word = mode.startsWith('locked ') ? (holds ? 'locked' : 'open') : mode;
-  return html`<span title=${mode}>${sign(holds ? 'engaged' : 'open')} ${word}</span>`;
+  return html`<span title=${mode}
+    >${sign(holds ? 'engaged' : 'open')} <span class="word">${word}</span></span
+  >`;
 }
 
 /** The worst flag on any of these at the play head, in words. */

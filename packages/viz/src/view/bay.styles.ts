@@ -27,7 +27,8 @@ export const bayStyles = css`
     min-width: 0;
     min-height: 0;
     background: var(--sheet);
-    overflow: hidden;
+    /* What moves in it is laid out and painted alone. */
+    contain: strict;
   }
   figure > svg {
     position: absolute;
@@ -48,10 +49,6 @@ export const bayStyles = css`
     font-size: 0.8rem;
     line-height: 1.3;
     color: var(--ink-soft);
-  }
-  figcaption small {
-    display: block;
-    font-size: 0.76rem;
   }
   .tools {
     display: flex;
@@ -152,23 +149,6 @@ export const bayStyles = css`
   td:nth-child(2) {
     font-weight: 600;
   }
-  /* On a phone words take two lines, and flags are listed below. */
-  @container (max-width: 480px) {
-    :is(th, td).flags {
-      display: none;
-    }
-    table {
-      table-layout: auto;
-    }
-    th,
-    td {
-      white-space: normal;
-    }
-    .foot p {
-      white-space: normal;
-      line-height: 1.2;
-    }
-  }
   /* Beside a bench. */
   @container (max-width: 660px) {
     table {
@@ -192,6 +172,45 @@ export const bayStyles = css`
     }
     th:first-child {
       width: 3.6rem;
+    }
+  }
+  /* On a phone signs stand without their words, and flags are listed below. */
+  @container (max-width: 480px) {
+    :is(th, td).flags {
+      display: none;
+    }
+    table {
+      table-layout: auto;
+      font-size: 0.72rem;
+    }
+    thead th {
+      font-size: 0.68rem;
+    }
+    th:is(.phase, .angle, .doors, .lock, :first-child) {
+      width: auto;
+    }
+    th,
+    td {
+      padding-inline: 0.15rem;
+    }
+    td .word {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+    .foot {
+      gap: 0.2rem;
+      padding-inline: 0.4rem;
+      font-size: 0.76rem;
+    }
+    .foot p {
+      white-space: normal;
+      line-height: 1.2;
+    }
+    .drawings {
+      min-height: 150px;
     }
   }
 `;

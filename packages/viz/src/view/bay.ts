@@ -12,17 +12,17 @@ import { bayBody, bayMovers } from './bay-body.js';
 import { bayFoot } from './bay-foot.js';
 import type { Mover, Scene } from './bay-scene.js';
 import { bayTable } from './bay-table.js';
+import { bayTools } from './bay-tools.js';
+import type { Facing } from './bay-tools.js';
 import { bayPartsStyles } from './bay-parts.styles.js';
 import { bayStyles } from './bay.styles.js';
 import { shared } from './shared.styles.js';
 import { textScale } from './scale.js';
-import { sign } from './sign.js';
 
-/** Least width of the view for three drawings, for two, px at the usual size of letters. */
+/** Least width of the view for three drawings, for three in a room, for two, px at the usual size of letters. */
 const THREE = 720;
+const THREE_LARGE = 1150;
 const TWO = 480;
-
-const TITLES: Readonly<Record<ViewName, string>> = { front: 'Front', side: 'Side', plan: 'Plan' };
 
 /** One drawing: what it shows, and what moves in it. */
 interface Drawn {
@@ -131,13 +131,15 @@ export class Bay extends View {
         role="group"
         aria-label="Bay, drawn at the play head"
       >
-        ${shown.map((view) => this.#figure(picture, view, shown))}
+        ${VIEWS.map((view) => this.#figure(picture, view, shown))}
       </div>
       ${
         picture === undefined
           ? nothing
           : [
-              bayFoot({ picture, time, system, seek: (t) => this.store.scrub(t) }),
+              this.state.large
+                ? nothing
+                : bayFoot({ picture, time, system, seek: (t) => this.store.scrub(t) }),
               bayTable({
                 ...this.state,
                 picture,
@@ -151,7 +153,7 @@ export class Bay extends View {
 
   #shown(): readonly ViewName[] {
     if (this.alone !== undefined) return [this.alone];
-    if (this.#width >= THREE) return VIEWS;
+    if (this.#width >= (this.state.large ? THREE_LARGE : THREE)) return VIEWS;
     if (this.#width < TWO) return [this.last ?? 'front'];
     return ['front', this.last === 'plan' ? 'plan' : 'side'];
   }
@@ -164,13 +166,18 @@ export class Bay extends View {
     const onto = this.#ontoOf(view);
     const drawn = picture === undefined ? undefined : this.#scene(picture, onto);
     const label = `${onto.title}; the table below says the same in words`;
-    return html`<figure class=${view}>
+    return html`<figure class=${view} ?hidden=${!shown.includes(view)}>
       <figcaption>
-        <span>${onto.title}<small>${onto.note}</small></span>
-        <span class="tools">
-          ${view === shown.at(-1) ? VIEWS.filter((v) => !shown.includes(v)).map((v) => this.#other(v)) : nothing}
-          ${this.#turn(view)} ${this.#enlarge(view, shown)}
-        </span>
+        <span>${onto.title}</span>
+        ${bayTools({
+          view,
+          shown,
+          alone: this.alone,
+          facing: onto.name,
+          choose: this.#choose,
+          turn: this.#turn,
+          enlarge: (one) => (this.alone = one),
+        })}
       </figcaption>
       ${
         drawn === undefined
@@ -202,52 +209,21 @@ export class Bay extends View {
     return drawn;
   }
 
-  #other(view: ViewName): TemplateResult {
-    const choose = (): void => {
-      if (this.alone === undefined) this.last = view;
-      else this.alone = view;
-    };
-    return html`<button @click=${choose} title="Show the ${TITLES[view].toLowerCase()} view">
-      ${TITLES[view]}
-    </button>`;
-  }
+  /** The view that is asked for takes the place of the last one, or all the room if one has it. */
+  #choose = (view: ViewName): void => {
+    if (this.alone === undefined) this.last = view;
+    else this.alone = view;
+    // The button goes with its figure: the focus moves to the one that came.
+    void this.updateComplete.then(() => {
+      const buttons = this.renderRoot.querySelectorAll<HTMLElement>(`.${view} button`);
+      buttons[buttons.length - 1]?.focus();
+    });
+  };
 
-  #turn(view: ViewName): unknown {
-    if (view === 'side') return nothing;
-    const next = {
-      ahead: 'behind',
-      behind: 'ahead',
-      above: 'below',
-      below: 'above',
-    } as const;
-    const to = view === 'front' ? next[this.front] : next[this.plan];
-    const turn = (): void => {
-      if (to === 'ahead' || to === 'behind') this.front = to;
-      else this.plan = to;
-    };
-    return html`<button
-      class="icon"
-      @click=${turn}
-      aria-label="Look from ${to}"
-      title="Look from ${to}"
-    >
-      ${sign('turn')}
-    </button>`;
-  }
-
-  #enlarge(view: ViewName, shown: readonly ViewName[]): unknown {
-    if (shown.length === 1 && this.alone === undefined) return nothing;
-    const alone = this.alone === view;
-    return html`<button
-      class="icon"
-      aria-pressed=${alone}
-      @click=${() => (this.alone = alone ? undefined : view)}
-      aria-label="${TITLES[view]} view alone"
-      title=${alone ? 'All views again (Esc)' : 'This view alone'}
-    >
-      ${sign('enlarge')}
-    </button>`;
-  }
+  #turn = (to: Facing): void => {
+    if (to === 'ahead' || to === 'behind') this.front = to;
+    else this.plan = to;
+  };
 
   #flagOn(picture: Picture, device: string): Flag | undefined {
     const { time, selection } = this.state;

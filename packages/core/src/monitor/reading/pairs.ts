@@ -199,8 +199,10 @@ function looksAt(
     const fb = b.flats[Math.min(i, b.flats.length - 1)];
     if (!judged(a.angles[i] ?? 0, b.angles[i] ?? 0)) return undefined;
     // Neighbours share an outline where a part stands still.
-    if (fa !== lastA || fb !== lastB)
-      last = abreast(fa, fb) && boxGap(fa, fb) < within ? nearest(fa, fb) : undefined;
+    if (fa !== lastA || fb !== lastB) {
+      const found = abreast(fa, fb) && boxGap(fa, fb) < within ? nearest(fa, fb) : undefined;
+      last = found !== undefined && found.distance < within ? found : undefined;
+    }
     lastA = fa;
     lastB = fb;
     return last;
