@@ -32,6 +32,8 @@ export interface Break {
 const GAP = { mm: 420, px: 48 };
 /** Room for captions and labels, px. */
 const MARGIN = { top: 54, side: 24, bottom: 14 };
+/** Buttons for fingers stand higher, px. */
+const FINGERS = 16;
 /** The words of the phases need more below, and so do the figures of a plan. */
 const WORDED = 36;
 const FIGURES = 30;
@@ -104,31 +106,32 @@ function closed(
   return { shifts, cuts, from: first, to: end + shift };
 }
 
-/** `width` x `height` is the size of the figure, px; `worded`: with phases below. */
+/** `width` x `height` is the size of the figure, px; `worded`: with phases below; `coarse`: with buttons for fingers. */
 export function layOut(
   picture: Picture,
   onto: Projection,
   width: number,
   height: number,
-  worded = false,
+  { worded = false, coarse = false } = {},
 ): Sheet | undefined {
   const all = extents(picture, onto);
   if (all.length === 0 || width <= 0 || height <= 0) return undefined;
   const bottom = onto.view === 'plan' ? FIGURES : worded ? WORDED : MARGIN.bottom;
   const across = Math.max(width - 2 * MARGIN.side, 40);
-  const down = Math.max(height - MARGIN.top - bottom, 40);
+  const above = MARGIN.top + (coarse ? FINGERS : 0);
+  const down = Math.max(height - above - bottom, 40);
   // A first guess of the scale; the gaps themselves may ask for a coarser one.
   const tall = closed(all, 'top', 'bottom', onto.view === 'plan' ? GAP.mm : Infinity);
   const wide = closed(all, 'left', 'right', GAP.mm);
-  const coarse = (tall.to - tall.from) / down;
-  const x = closed(all, 'left', 'right', Math.max(GAP.mm, GAP.px * coarse));
+  const scale = (tall.to - tall.from) / down;
+  const x = closed(all, 'left', 'right', Math.max(GAP.mm, GAP.px * scale));
   const room = (GAP.px * (wide.to - wide.from)) / across;
   const y = onto.view === 'plan' ? closed(all, 'top', 'bottom', Math.max(GAP.mm, room)) : tall;
   const mm = Math.max((x.to - x.from) / across, (y.to - y.from) / down);
   const frame: Box = { left: x.from, right: x.to, top: y.from, bottom: y.to };
   const left = (x.from + x.to) / 2 - (width * mm) / 2;
-  const spare = height * mm - (MARGIN.top + bottom) * mm - (y.to - y.from);
-  const top = y.from - MARGIN.top * mm - spare / 2;
+  const spare = height * mm - (above + bottom) * mm - (y.to - y.from);
+  const top = y.from - above * mm - spare / 2;
   return {
     viewBox: `${left} ${top} ${width * mm} ${height * mm}`,
     mm,

@@ -213,4 +213,15 @@ export const bayStyles = css`
       min-height: 150px;
     }
   }
+  @media (pointer: coarse) {
+    figcaption {
+      top: 0.1rem;
+      right: 0.1rem;
+    }
+    figcaption button,
+    .foot :is(button, summary) {
+      min-height: 44px;
+      min-width: 44px;
+    }
+  }
 `;

@@ -24,6 +24,9 @@ const THREE = 720;
 const THREE_LARGE = 1150;
 const TWO = 480;
 
+/** Worked by fingers. */
+const COARSE = matchMedia('(pointer: coarse)');
+
 /** One drawing: what it shows, and what moves in it. */
 interface Drawn {
   readonly key: readonly unknown[];
@@ -82,8 +85,10 @@ export class Bay extends View {
     this.alone = undefined;
     this.last = undefined;
     this.addEventListener('keydown', (e) => {
-      if (e.key !== 'Escape' || this.alone === undefined) return;
-      this.alone = undefined;
+      const key = this.renderRoot.querySelector('details[open]');
+      if (e.key !== 'Escape' || (this.alone === undefined && key === null)) return;
+      if (key === null) this.alone = undefined;
+      else key.removeAttribute('open');
       e.stopPropagation();
     });
   }
@@ -202,7 +207,7 @@ export class Bay extends View {
     const key = [picture, onto, system, large, width, height];
     const before = this.#drawn.get(onto.view);
     if (before !== undefined && key.every((part, i) => part === before.key[i])) return before;
-    const sheet = layOut(picture, onto, width, height, large);
+    const sheet = layOut(picture, onto, width, height, { worded: large, coarse: COARSE.matches });
     if (sheet === undefined) return undefined;
     const drawn = { key, scene: { picture, onto, sheet, system, large }, movers: undefined };
     this.#drawn.set(onto.view, drawn);
