@@ -5,10 +5,10 @@ import { catalogues, clearancesOf, readScenario, simulate } from '@wheelwell/cor
 import type { Placement, Run } from '@wheelwell/core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import { keep, scrubTo, settled, Site } from './browser.js';
+import { scrubTo, settled, Site } from './browser.js';
 import type { Visit } from './browser.js';
 import { demoScenario, valueAt } from './demo.js';
-import { cutOff, violations } from './faultless.js';
+import { drawn, PAPER, VIEWS } from './drawn.js';
 
 let site: Site;
 let visit: Visit;
@@ -18,46 +18,6 @@ beforeAll(async () => {
   visit = await site.visit();
 });
 afterAll(() => site.close());
-
-const VIEWS = ['front', 'side', 'plan'] as const;
-type ViewName = (typeof VIEWS)[number];
-
-/** Across and down the paper, mm, of a point of the aircraft, m: seen from ahead, from the left, from above. */
-const PAPER: Readonly<
-  Record<ViewName, (p: { x: number; y: number; z: number }) => [number, number]>
-> = {
-  front: ({ y, z }) => [-1000 * y, -1000 * z],
-  side: ({ x, z }) => [1000 * x, -1000 * z],
-  plan: ({ x, y }) => [1000 * x, -1000 * y],
-};
-
-interface Drawn {
-  readonly box: { x: number; y: number; width: number; height: number };
-  /** Points of a path, in its own group's millimetres. */
-  readonly points: [number, number][];
-  /** Millimetres to a pixel of the screen. */
-  readonly mm: number;
-  readonly classes: string;
-}
-
-/** A part of one of the drawings as it stands on the page. */
-function drawn(page: Page, view: ViewName, part: string): Promise<Drawn> {
-  return page.locator(`ww-bay svg[data-view=${view}] ${part}`).evaluate((e) => {
-    const shape = e as SVGGraphicsElement;
-    const { x, y, width, height } = shape.getBBox();
-    const numbers = (shape.getAttribute('d') ?? '').match(/-?\d+(\.\d+)?/g) ?? [];
-    const points: [number, number][] = [];
-    for (let i = 0; i + 1 < numbers.length; i += 2)
-      points.push([Number(numbers[i]), Number(numbers[i + 1])]);
-    const svg = shape.ownerSVGElement as SVGSVGElement;
-    return {
-      box: { x, y, width, height },
-      points,
-      mm: svg.viewBox.baseVal.width / svg.getBoundingClientRect().width,
-      classes: shape.getAttribute('class') ?? '',
-    };
-  });
-}
 
 function placement(run: Run, mechanism: string, time: number): Placement {
   const { is, parameters } = run.scenario.mechanisms[mechanism];
@@ -385,89 +345,3 @@ describe('signs', () => {
     }
   });
 });
-
-describe('layout', () => {
-  it('one view can have all the room, and gives it back', async () => {
-    const { page } = await site.visit();
-    const width = async (view: ViewName): Promise<number> =>
-      (await page.locator(`ww-bay svg[data-view=${view}]`).boundingBox())?.width ?? 0;
-    const [before, height] = [
-      await width('side'),
-      (await page.locator('ww-bay svg[data-view=side]').boundingBox())?.height ?? 0,
-    ];
-    const mm = (await drawn(page, 'side', '[data-mechanism=left-leg] .tyre')).mm;
-    await page.getByRole('button', { name: 'Side view alone' }).click();
-    await expect.poll(() => width('side')).toBeGreaterThan(2 * before);
-    expect(await page.locator('ww-bay svg[data-view]').count()).toBe(1);
-    const box = await page.locator('ww-bay svg[data-view=side]').boundingBox();
-    expect(box?.height).toBeGreaterThan(height + 50);
-    await expect
-      .poll(async () => (await drawn(page, 'side', '[data-mechanism=left-leg] .tyre')).mm)
-      .toBeLessThan(0.8 * mm);
-    expect(await violations(page)).toEqual([]);
-    // The focus stays with the view, also when another one takes its place.
-    await page.getByRole('button', { name: 'Plan', exact: true }).click();
-    await expect.poll(() => width('plan')).toBeGreaterThan(2 * before);
-    await page.keyboard.press('Escape');
-    await expect.poll(() => page.locator('ww-bay svg[data-view]').count()).toBe(3);
-    await page.close();
-  });
-
-  it('phases and names of units never run into each other, large', async () => {
-    for (const [width, height] of [
-      [1024, 768],
-      [1280, 800],
-    ]) {
-      const { page } = await site.visit({ width, height });
-      await page.keyboard.press('l');
-      for (const aircraft of ['hedgelark', 'tarnswift', 'fenwren']) {
-        await page.locator('[data-choose=aircraft]').selectOption(`${aircraft}/${aircraft}.yaml`);
-        await settled(page);
-        for (const time of [0, 2, 5, 8, 10, 16]) {
-          await scrubTo(page, time);
-          await page.waitForTimeout(60);
-          expect(await overlaps(page)).toEqual([]);
-        }
-      }
-      await keep(page, `bay-large-${width}`);
-      await page.close();
-    }
-  });
-
-  it.each([
-    [1280, 800, 'light'],
-    [1280, 800, 'dark'],
-    [820, 1180, 'dark'],
-    [390, 844, 'light'],
-  ] as const)('has nothing against it at %i x %i, %s', async (width, height, scheme) => {
-    const { page, said } = await site.visit({ width, height, scheme });
-    await page.locator('[data-choose=card]').selectOption('doors-early');
-    await settled(page);
-    await scrubTo(page, 7.5);
-    await page.locator('ww-bay summary').click();
-    expect(await violations(page)).toEqual([]);
-    expect((await cutOff(page)).filter((what) => /bay|cell/.test(what))).toEqual([]);
-    await keep(page, `bay-${width}-${scheme}`);
-    expect(said).toEqual([]);
-    await page.close();
-  });
-});
-
-/** Words of one drawing (phases among themselves, names among themselves) whose boxes meet. */
-function overlaps(page: Page): Promise<string[]> {
-  return page.locator('ww-bay svg[data-view]').evaluateAll((all) =>
-    all.flatMap((drawing) =>
-      ['[data-phase] text', '[data-locks] > text'].flatMap((kind) => {
-        const words = [...drawing.querySelectorAll(kind)].filter((e) => e.textContent !== '');
-        return words.flatMap((a, i) =>
-          words.slice(i + 1).flatMap((b) => {
-            const [p, q] = [a.getBoundingClientRect(), b.getBoundingClientRect()];
-            const meet =
-              p.left < q.right && q.left < p.right && p.top < q.bottom - 2 && q.top < p.bottom - 2;
-            return meet ? [`${a.textContent} over ${b.textContent}`] : [];
-          }),
-        );
-      }),
-    ),
-  );
-}
