@@ -1,43 +1,53 @@
 /** Draws a chart of traces on a canvas: the lines alone for the page, all of it for a picture file. */
-import type { Layout } from './trace-layout.js';
+import { columnEnd, DENSE } from './dense-columns.js';
+import type { Layout, Panel } from './trace-layout.js';
 import { TITLE } from './trace-layout.js';
 
 /** A recording is a wide pale band: the simulated line runs in its middle where the two agree. */
 export const BAND = { width: 5, opacity: 0.38 } as const;
 export const LINE = 1.6;
 
-/** The lines; x from the left edge of the plot. */
-export function paintLines(g: CanvasRenderingContext2D, layout: Layout, dark: boolean): void {
+/** The lines; x from the left edge of the plot. `sparse`: without what fillDense has drawn. */
+export function paintLines(
+  g: CanvasRenderingContext2D,
+  layout: Layout,
+  dark: boolean,
+  sparse = false,
+): void {
   for (const panel of layout.panels) {
     g.save();
-    g.beginPath();
-    g.rect(0, panel.top - 2, layout.plotWidth, panel.height + 4);
-    g.clip();
-    g.lineJoin = 'round';
-    for (const pass of ['bands', 'lines'] as const)
-      for (const { style, path, bands } of panel.lines) {
-        g.strokeStyle = dark ? style.dark : style.light;
-        if (pass === 'bands') {
-          g.globalAlpha = BAND.opacity;
-          g.lineWidth = BAND.width;
-          g.lineCap = 'round';
-          g.setLineDash([]);
-          for (const band of bands) trace(g, band);
-        } else {
-          g.globalAlpha = 1;
-          g.lineWidth = LINE;
-          g.lineCap = 'butt';
-          g.setLineDash([...style.dash]);
-          trace(g, path);
-        }
-      }
+    clipTo(g, layout, panel);
+    g.globalAlpha = BAND.opacity;
+    g.lineWidth = BAND.width;
+    g.lineCap = g.lineJoin = 'round';
+    for (const { style, bands } of panel.lines) {
+      g.strokeStyle = dark ? style.dark : style.light;
+      for (const band of bands) stroke(g, band);
+    }
+    g.globalAlpha = 1;
+    g.lineWidth = LINE;
+    g.lineCap = 'butt';
+    g.lineJoin = 'bevel';
+    for (const { style, path } of panel.lines) {
+      g.strokeStyle = dark ? style.dark : style.light;
+      g.setLineDash([...style.dash]);
+      stroke(g, path, sparse);
+    }
     g.restore();
   }
 }
 
-function trace(g: CanvasRenderingContext2D, path: Float32Array): void {
+function clipTo(g: CanvasRenderingContext2D, layout: Layout, panel: Panel): void {
+  g.beginPath();
+  g.rect(0, Math.floor(panel.top - 2), Math.ceil(layout.plotWidth), Math.ceil(panel.height + 4));
+  g.clip();
+}
+
+function stroke(g: CanvasRenderingContext2D, path: Float32Array, sparse = false): void {
   g.beginPath();
   let pen = false;
+  // Dense columns side by side are filled up to one another.
+  let filled = NaN;
   for (let i = 0; i < path.length; i += 2) {
     const x = path[i] ?? NaN;
     const y = path[i + 1] ?? NaN;
@@ -46,11 +56,18 @@ function trace(g: CanvasRenderingContext2D, path: Float32Array): void {
       if (pen && Number.isNaN(path[i - 4] ?? NaN))
         g.lineTo((path[i - 2] ?? 0) + 0.01, path[i - 1] ?? 0);
       pen = false;
-    } else if (pen) g.lineTo(x, y);
-    else {
-      g.moveTo(x, y);
-      pen = true;
+      continue;
     }
+    const end = sparse ? columnEnd(path, i) : 0;
+    const dense = end - i >= DENSE;
+    const joined = dense && filled === Math.floor(x) - 1;
+    if (pen && !joined) g.lineTo(x, y);
+    else if (!pen) g.moveTo(x, y);
+    pen = true;
+    if (!dense) continue;
+    filled = Math.floor(x);
+    i = end - 2;
+    g.moveTo(path[i] ?? 0, path[i + 1] ?? 0);
   }
   g.stroke();
 }

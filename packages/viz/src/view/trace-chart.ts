@@ -2,7 +2,8 @@ import { html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { timeScale } from '../drawing/axis.js';
-import { paintLines } from '../drawing/trace-paint.js';
+import { fillDense } from '../drawing/dense-columns.js';
+import { LINE, paintLines } from '../drawing/trace-paint.js';
 import { layOut } from '../drawing/trace-layout.js';
 import type { Box, Layout } from '../drawing/trace-layout.js';
 import { reached } from '../model/history.js';
@@ -138,8 +139,12 @@ export class TraceChart extends View {
     canvas.height = Math.round(layout.height * pixels);
     const g = canvas.getContext('2d');
     if (g === null) return;
-    g.setTransform(pixels, 0, 0, pixels, this.box(width).left * pixels, 0);
-    paintLines(g, layout, dark);
+    const left = Math.round(this.box(width).left * pixels);
+    const image = g.createImageData(canvas.width, canvas.height);
+    fillDense({ image, scale: pixels, left, half: LINE / 2 }, layout, dark);
+    g.putImageData(image, 0, 0);
+    g.setTransform(pixels, 0, 0, pixels, left, 0);
+    paintLines(g, layout, dark, true);
   }
 
   #marked({ plotWidth, height }: Layout, { left }: Box): unknown {
