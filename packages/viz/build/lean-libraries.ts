@@ -2,9 +2,11 @@
  * Parts of libraries that the page never calls and no bundler can see to be idle.
  *
  * - d3-scale mixes colours and dates; our scales are between numbers.
+ * - mathjs's units can be added, formatted and much else; ours are read and turned into SI, no more.
  * - yaml reads the dates, sets and binary data of YAML 1.1; scenarios are YAML 1.2.
  */
 import type { Plugin } from 'vite';
+import { edited } from './syntax.js';
 
 interface Part {
   readonly importer: RegExp;
@@ -42,9 +44,41 @@ const PARTS: readonly Part[] = [
     instead: YAML_1_1,
   },
 ];
+/** What is never asked of a unit. */
+const IDLE = new Set(
+  (
+    'equals multiply divideInto divide pow abs toNumber toNumeric toString toJSON fromJSON valueOf ' +
+    'simplify formatUnits toBest format _bestPrefix splitUnit setUnitSystem getUnitSystem deleteUnit'
+  ).split(' '),
+);
+
 const ID = '\0wheelwell:lean/';
 
-export function leanLibraries(): Plugin {
+export function leanLibraries(): Plugin[] {
+  return [units(), parts()];
+}
+
+function units(): Plugin {
+  return {
+    name: 'wheelwell:lean-units',
+    apply: 'build',
+    transform: {
+      filter: { id: /\/mathjs\/lib\/esm\/type\/unit\/Unit\.js$/ },
+      handler: (code) =>
+        edited(code, (edits) => ({
+          ExpressionStatement({ start, end, expression }) {
+            if (expression.type !== 'AssignmentExpression') return;
+            const { left } = expression;
+            if (left.type !== 'MemberExpression' || left.property.type !== 'Identifier') return;
+            const idle = /^Unit(\.prototype)?\.\w+$/.test(code.slice(left.start, left.end));
+            if (idle && IDLE.has(left.property.name)) edits.push({ start, end, text: '' });
+          },
+        })),
+    },
+  };
+}
+
+function parts(): Plugin {
   return {
     name: 'wheelwell:lean-libraries',
     apply: 'build',

@@ -20,6 +20,8 @@ export function edited(
   let out = '';
   let from = 0;
   for (const { start, end, text } of [...edits].sort((a, b) => a.start - b.start)) {
+    // Within what is already replaced.
+    if (start < from) continue;
     out += code.slice(from, start) + text;
     from = end;
   }

@@ -17,7 +17,6 @@ declare module 'mathjs' {
 export interface ParsedUnit {
   /** Exponents of mass, length, time, current, temperature, light, amount, angle, bit. */
   readonly dimensions: readonly number[];
-  toNumeric(unit: string): number;
   toSI(): { readonly value: number };
 }
 
