@@ -180,6 +180,14 @@ export async function drop(
   await settled(page);
 }
 
+/** All that stands in an element's own drawing of itself. */
+export async function words(page: Page, tag: string): Promise<string> {
+  return page
+    .locator(tag)
+    .first()
+    .evaluate((e) => e.shadowRoot?.textContent ?? '');
+}
+
 /** Waits until the simulation asked for is on show. */
 export async function settled(page: Page): Promise<void> {
   await page.waitForTimeout(250);
