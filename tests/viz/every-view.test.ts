@@ -48,6 +48,8 @@ async function show(page: Page, entry: Entry): Promise<void> {
     .getByRole('group', { name: 'Workplace' })
     .getByRole('button', { name: title, exact: true })
     .click();
+  // A drawing may take the room of the chart.
+  if (entry.area !== 'stage') await page.locator('#tab-bay').click();
   const tab = page.locator(`#tab-${entry.name}`);
   if ((await tab.count()) > 0) await tab.click();
   await page.locator(entry.tag).first().waitFor();

@@ -90,6 +90,8 @@ export const appStyles = css`
   }
   [role='tablist'] {
     display: flex;
+    /* A fifth tab goes below where there is no room beside. */
+    flex-wrap: wrap;
     border-bottom: 1px solid var(--rule);
     background: var(--sunk);
   }
