@@ -4,6 +4,7 @@ export const appStyles = css`
   :host {
     display: grid;
     grid-template-rows: auto auto auto auto minmax(0, 1fr) auto;
+    grid-template-columns: minmax(0, 1fr);
     height: 100dvh;
     min-height: 620px;
     overflow: clip;
@@ -214,5 +215,37 @@ export const appStyles = css`
   }
   :host([large]) .side {
     display: none;
+  }
+  @media (max-width: 1400px) {
+    /* Still there by their keys. */
+    :host([large]) :is(.minor, h1 span) {
+      display: none;
+    }
+    :host([large]) h1 {
+      flex: none;
+    }
+    :host([large]) ww-card-bar {
+      order: 0;
+      flex: 1 1 24rem;
+    }
+  }
+  @media (max-height: 900px) {
+    :host([large]) main {
+      grid-template-rows: minmax(0, 0.8fr) minmax(0, 1fr) auto;
+      gap: 0.4rem;
+      padding: 0.4rem 0.5rem;
+    }
+  }
+  @media (max-width: 560px) {
+    header {
+      gap: 0.35rem 0.5rem;
+      padding: 0.35rem 0.6rem;
+    }
+    h1 span {
+      display: none;
+    }
+    main {
+      padding: 0.5rem;
+    }
   }
 `;

@@ -112,7 +112,7 @@ export class App extends LitElement {
       <header>
         <h1 aria-label="Wheelwell">${MARK}<span>Wheelwell</span></h1>
         ${benchBar(this.store, this.#bench)}
-        <ww-card-bar .store=${this.store}></ww-card-bar>
+        <ww-card-bar .store=${this.store} ?large=${large}></ww-card-bar>
         <button
           aria-pressed=${large}
           @click=${() => this.store.setLarge(!large)}
@@ -120,10 +120,10 @@ export class App extends LitElement {
         >
           Large
         </button>
-        <button @click=${this.#nextTheme} title="Light, dark or as the system (T)">
+        <button class="minor" @click=${this.#nextTheme} title="Light, dark or as the system (T)">
           ${THEME_WORD[this.theme]}
         </button>
-        <button @click=${this.#help} title="Keys (?)">Keys</button>
+        <button class="minor" @click=${this.#help} title="Keys (?)">Keys</button>
         ${
           this.works.lesson.veiled && bench?.name !== BENCH
             ? html`<p class="veiled">

@@ -46,8 +46,16 @@ export const benchStyles = css`
   @media (max-width: 1099px) {
     main.on-bench {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-rows: clamp(540px, 50dvh, 760px) clamp(280px, 40dvh, 370px) auto;
+      /* As high as it is: a list that scrolls in a page that scrolls ends below the clock. */
+      grid-template-rows: auto clamp(280px, 40dvh, 370px) auto;
       grid-template-areas: 'bench' 'stage' 'side';
+    }
+    main:not(.alone) .bench {
+      min-height: clamp(540px, 50dvh, 760px);
+    }
+    .bench .content,
+    .bench .content > * {
+      flex: 1 0 auto;
     }
     /* What is asked under what is seen; as long as it needs to be. */
     main.alone {
@@ -62,6 +70,16 @@ export const benchStyles = css`
     grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
     grid-template-rows: minmax(0, 1fr);
     grid-template-areas: 'bench stage';
+  }
+  :host([large]) .bench,
+  :host([large]) .bench .content {
+    flex: 1;
+    min-height: 0;
+  }
+  @media (max-width: 1400px) {
+    :host([large]) main.on-bench {
+      grid-template-columns: minmax(0, 1.35fr) minmax(0, 1fr);
+    }
   }
   @media print {
     :host([printing]) {

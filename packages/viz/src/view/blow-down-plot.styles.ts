@@ -34,6 +34,11 @@ export const momentPlotStyles = css`
     min-height: 150px;
     position: relative;
   }
+  @media (max-height: 820px) {
+    .plot {
+      min-height: 112px;
+    }
+  }
   .plot > svg {
     position: absolute;
     inset: 0;

@@ -59,8 +59,9 @@ export const blowDownStyles = css`
     white-space: normal;
     text-align: left;
   }
+  /* What room is left goes to the map rather than to the plot, which brings its own height. */
   .map {
-    flex: 1.15;
+    flex: 4;
     min-height: 210px;
     position: relative;
     cursor: crosshair;
@@ -81,10 +82,15 @@ export const blowDownStyles = css`
     text-overflow: ellipsis;
   }
   ww-moment-plot {
-    flex: 1;
+    flex: 1 0 auto;
+  }
+  @media (max-height: 820px) {
+    .map {
+      min-height: 150px;
+    }
   }
   .table {
-    flex: 1.15;
+    flex: 4;
     min-height: 210px;
     overflow: auto;
     position: relative;

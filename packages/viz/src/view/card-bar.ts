@@ -60,6 +60,26 @@ export class CardBar extends View {
       .group button:last-child {
         border-radius: 0 var(--round) var(--round) 0;
       }
+      @media (max-width: 560px) {
+        .file,
+        .card {
+          flex: 1 1 100%;
+        }
+        .file select,
+        .card select {
+          flex: 1;
+          max-width: none;
+        }
+      }
+      @media (max-width: 1400px) {
+        /* Still there by their keys. */
+        :host([large]) .minor {
+          display: none;
+        }
+        :host([large]) {
+          flex-wrap: nowrap;
+        }
+      }
       input[type='file'] {
         display: none;
       }
@@ -102,6 +122,7 @@ export class CardBar extends View {
         </select>
       </label>
       <button
+        class="minor"
         @click=${() => this.choose()}
         title="Open a scenario file (O), or drop it anywhere on the page"
       >
@@ -115,7 +136,7 @@ export class CardBar extends View {
         aria-hidden="true"
         @change=${this.#file}
       />
-      <span class="group" role="group" aria-label="Units"
+      <span class="group minor" role="group" aria-label="Units"
         >${units('us', 'US')}${units('metric', 'Metric')}</span
       >
     `;

@@ -36,6 +36,21 @@ export class Cautions extends View {
         text-decoration: underline;
         white-space: nowrap;
       }
+      @media (max-width: 560px) {
+        summary {
+          display: block;
+          font-size: 0.8rem;
+          padding-inline: 0.6rem;
+        }
+        summary .more {
+          margin-left: 0.3rem;
+        }
+      }
+      @media (max-width: 1400px) {
+        .large .third {
+          display: none;
+        }
+      }
       ul {
         position: absolute;
         z-index: 5;
@@ -55,13 +70,16 @@ export class Cautions extends View {
     `,
   ];
 
-  protected readonly watches: readonly (keyof State)[] = [];
+  protected readonly watches: readonly (keyof State)[] = ['large'];
 
   protected override render(): TemplateResult {
     return html`<details>
-      <summary>
+      <summary class=${this.state.large ? 'large' : ''}>
         ${sign('caution')}
-        <span><b>${CAUTIONS[0].head}</b> ${CAUTIONS[1].head} ${CAUTIONS[2].head}</span>
+        <span
+          ><b>${CAUTIONS[0].head}</b> ${CAUTIONS[1].head}
+          <span class="third">${CAUTIONS[2].head}</span></span
+        >
         <span class="more">All cautions</span>
       </summary>
       <ul>

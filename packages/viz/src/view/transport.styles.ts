@@ -63,6 +63,13 @@ export const transportStyles = css`
     font-size: 0.84rem;
     color: var(--ink-soft);
   }
+  .last span {
+    white-space: nowrap;
+    min-width: 0;
+    max-width: 100%;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
   .last b {
     color: var(--ink);
   }
