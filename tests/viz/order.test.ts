@@ -142,7 +142,7 @@ describe('times measured by hand', () => {
     await page.keyboard.press('Enter');
     expect(await form.getByRole('listitem').textContent()).toContain('outside the error');
     await keep(page, 'measured-form');
-    await form.getByRole('button', { name: 'Close' }).click();
+    await form.getByRole('button', { name: 'Close', exact: true }).click();
     const mark = page.locator('ww-order-chart g.measured');
     expect(await mark.locator('text').textContent()).toMatch(/^\+(1\.000|0\.999)\u00a0s$/);
     const title = await mark.locator('title').textContent();
