@@ -235,6 +235,9 @@ export const appStyles = css`
       gap: 0.4rem;
       padding: 0.4rem 0.5rem;
     }
+    :host([large]) [role='tab'] {
+      min-height: 28px;
+    }
   }
   @media (max-width: 560px) {
     header {
