@@ -242,6 +242,12 @@ describe('at hand', () => {
       .toBeLessThan(0.02 * psi);
     await card.getByText('Its figures').click();
     expect(await card.locator('dd').count()).toBeGreaterThan(8);
+    await card.getByRole('button', { name: 'Change them' }).click();
+    const figures = page.locator('ww-parameters');
+    await figures
+      .getByText(/pressure filter/i)
+      .first()
+      .waitFor();
     await card.getByText(/What can befall it/).click();
     await card
       .getByRole('button', { name: /filter/i })
