@@ -124,7 +124,7 @@ export class LessonBench extends View {
           ?disabled=${last}
           @click=${() => work.go(lesson.at + 1)}
         >
-          ${open ? 'Leave it open, next step' : 'Next step'}
+          ${last ? 'This is the last step' : open ? 'Leave it open, next step' : 'Next step'}
         </button>
       </nav>
       ${large ? nothing : results(work)}
@@ -146,7 +146,7 @@ export class LessonBench extends View {
         ? 'Both runs are shut until you have answered.'
         : stop === undefined
           ? open
-            ? 'You may watch the whole run; flags and events are shut.'
+            ? 'You may watch the whole run in the bay; circuit, flags and events are shut.'
             : 'The whole run is yours to look at.'
           : open
             ? `The run is shut from ${seconds(stop)} on.`
