@@ -89,7 +89,7 @@ export const cardSheetStyles = css`
     th,
     td {
       border-color: #555555;
-      padding: 1.1pt 4pt;
+      padding: 2.4pt 4pt;
     }
     .room {
       width: 14%;

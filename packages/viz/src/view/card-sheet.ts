@@ -14,6 +14,7 @@ import type {
 } from '../worker/sheet-message.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
+import { degrees } from './blow-down-words.js';
 import { cardSheetStyles } from './card-sheet.styles.js';
 import { shared } from './shared.styles.js';
 
@@ -82,18 +83,14 @@ export class CardSheet extends View {
   #conditions({ conditions, fluids }: Expectation, picture: Picture): TemplateResult {
     const { system, testCard } = this.state;
     const own = testCard.draft?.sheet.conditions ?? {};
-    const show = (
-      value: number | undefined,
-      q: 'flow' | 'gauge-pressure' | 'temperature' | 'angle',
-    ): string => (value === undefined ? '' : withUnit(value, q, picture, system));
+    const show = (value: number | undefined, q: 'flow' | 'gauge-pressure' | 'angle'): string =>
+      value === undefined ? '' : withUnit(value, q, picture, system);
+    const warmth = (value: number | undefined): string =>
+      value === undefined ? '' : degrees(value, picture, system);
     const oil = (name: string | undefined): string => fluids.find(([n]) => n === name)?.[1] ?? '';
     const rows: readonly (readonly [string, string, string])[] = [
       ['Oil', oil(conditions.fluid), oil(own.fluid)],
-      [
-        'Oil temperature',
-        show(conditions.temperature, 'temperature'),
-        show(own.temperature, 'temperature'),
-      ],
+      ['Oil temperature', warmth(conditions.temperature), warmth(own.temperature)],
       ['Supply: flow', '', show(own.supplyFlow, 'flow')],
       ['Supply: pressure', '', show(own.supplyPressure, 'gauge-pressure')],
       ['Attitude, nose up', '', show(own.attitude, 'angle')],

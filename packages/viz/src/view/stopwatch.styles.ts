@@ -67,6 +67,7 @@ export const stopwatchStyles = css`
     text-transform: capitalize;
   }
   .tap {
+    flex: 1;
     min-height: 68px;
     padding: 0.2rem 0.4rem;
     text-align: left;
@@ -95,6 +96,7 @@ export const stopwatchStyles = css`
     font-variant-numeric: tabular-nums;
   }
   kbd {
+    align-self: flex-start;
     font: inherit;
     font-size: 0.75rem;
     font-weight: 400;
