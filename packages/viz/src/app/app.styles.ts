@@ -206,7 +206,7 @@ export const appStyles = css`
   }
   :host([large]) main {
     grid-template-columns: minmax(0, 1fr);
-    grid-template-rows: minmax(0, 1.5fr) minmax(0, 1fr) auto;
+    grid-template-rows: minmax(0, 1.25fr) minmax(0, 1fr) auto;
     grid-template-areas: 'stage' 'chart' 'told';
   }
   :host([large]) main.tall.swing {
