@@ -41,10 +41,10 @@ export class LinkWork {
     this.#shell = shell;
     store.watch((changed) => {
       if (this.#waiting === undefined) return;
-      const { asked, picture } = store.state;
+      const { asked, picture, failure, issues } = store.state;
       // With its flags: one of them may be what is picked out.
       if (changed.has('picture') && picture?.judged === true) this.#arrived(this.#waiting.link);
-      else if (changed.has('failure') || changed.has('issues')) this.#refused();
+      else if (failure !== '' || issues.length > 0) this.#refused();
       // Something else was asked for meanwhile: that is what the user wants.
       else if (asked !== undefined && asked !== this.#waiting.asked) this.#waiting = undefined;
     });
