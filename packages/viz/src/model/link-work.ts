@@ -44,7 +44,8 @@ export class LinkWork {
       const { asked, picture, failure, issues } = store.state;
       // With its flags: one of them may be what is picked out.
       if (changed.has('picture') && picture?.judged === true) this.#arrived(this.#waiting.link);
-      else if (failure !== '' || issues.length > 0) this.#refused();
+      else if (changed.has('failure') && failure !== '') this.#refused();
+      else if (changed.has('issues') && issues.length > 0) this.#refused();
       // Something else was asked for meanwhile: that is what the user wants.
       else if (asked !== undefined && asked !== this.#waiting.asked) this.#waiting = undefined;
     });
