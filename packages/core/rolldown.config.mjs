@@ -6,8 +6,14 @@
 import { defineConfig } from 'rolldown';
 
 export default defineConfig({
-  input: { index: 'src/index.ts', wheelwell: 'src/cli/main.ts' },
+  input: {
+    index: 'src/index.ts',
+    wheelwell: 'src/cli/main.ts',
+    'signature-thread': 'src/cli/signature-thread.ts',
+  },
   platform: 'node',
+  // It starts threads from files of its own.
+  external: ['tinypool'],
   output: {
     dir: 'dist/bundle',
     cleanDir: true,

@@ -11,7 +11,7 @@ const LAYERS = {
     ['define', 'solver'],
     ['quantity'],
     ['medium'],
-    ['component', 'mechanism', 'fault', 'monitor'],
+    ['component', 'mechanism', 'fault', 'monitor', 'check'],
     ['scenario', 'recording'],
     ['network', 'observation'],
     ['machine'],

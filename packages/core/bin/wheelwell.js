@@ -1,4 +1,4 @@
 #!/usr/bin/env node
 import { main } from '../dist/bundle/wheelwell.js';
 
-main();
+await main();

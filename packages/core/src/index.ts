@@ -5,6 +5,7 @@
  * @packageDocumentation
  */
 import * as analysis from './analysis/index.js';
+import { checks } from './check/index.js';
 import { components } from './component/index.js';
 import type { Card, Catalogues, Edit, FaultEntry, Run, Scenario } from './define/index.js';
 import { faults } from './fault/index.js';
@@ -42,12 +43,14 @@ export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './qu
 export {
   CAUTIONS,
   toBlowDownText,
+  toDiagnosisText,
   toCsv,
   toDocument,
   toJson,
   toTable,
   type Caution,
   type BlowDownReport,
+  type DiagnosisCatalogues,
   type CsvContent,
   type CsvOptions,
   type RunDocument,
@@ -338,6 +341,9 @@ export function prepareLesson(
 export function lessonJsonSchema(): Record<string, unknown> {
   return lessonJsonSchemaOf(catalogues);
 }
+
+/** What a mechanic can do to tell causes apart. */
+export { checks };
 
 /**
  * What explains a sheet: every known fault, wherever it can befall, against what was noted, with its

@@ -1,12 +1,22 @@
 import type {
   BlowDownCell,
+  Diagnosis,
+  DiagnosisOptions,
   ChargeTable,
   FollowUp,
   MinimumCharge,
   RampCase,
   ServiceStep,
 } from '../analysis/index.js';
-import type { Catalogues, FaultEntry, Issue, Run, Scenario } from '../define/index.js';
+import type {
+  Catalogues,
+  CheckDefinition,
+  FaultEntry,
+  Issue,
+  Run,
+  Scenario,
+} from '../define/index.js';
+import type { ObservationReading, ObservationSheet } from '../observation/index.js';
 
 /** The part of the public door that the command line uses. */
 export interface Engine {
@@ -37,5 +47,15 @@ export interface Engine {
   readonly scenarioJsonSchema: () => unknown;
   readonly observationJsonSchema: () => unknown;
   readonly lessonJsonSchema: () => unknown;
+  readonly readObservations: (
+    text: string,
+    options: { readonly file?: string; readonly scenario?: Scenario },
+  ) => ObservationReading;
+  readonly diagnose: (
+    scenario: Scenario,
+    sheet: ObservationSheet,
+    options: DiagnosisOptions,
+  ) => Promise<Diagnosis>;
+  readonly checks: Readonly<Record<string, CheckDefinition>>;
   readonly catalogues: Catalogues;
 }

@@ -1,3 +1,12 @@
+import type { SignaturePool } from '../analysis/index.js';
+
+/** What a thread reads its work from. */
+export interface DiagnosisTexts {
+  readonly file: string;
+  readonly scenario: string;
+  readonly sheet: string;
+}
+
 /** What the command line needs of its surroundings; tests hand in their own. */
 export interface Io {
   readonly out: (text: string) => void;
@@ -8,6 +17,11 @@ export interface Io {
   /** Text of a file, `-` for standard input. Throws an Error with a message for people. */
   readonly read: (file: string) => string;
   readonly write: (file: string, text: string) => void;
+  /** Players of a diagnosis on other threads; absent: it plays here. */
+  readonly pool?: (work: DiagnosisTexts) => {
+    readonly pool: SignaturePool;
+    readonly close: () => Promise<void>;
+  };
   /** Milliseconds of a clock that only goes forward. */
   readonly now: () => number;
 }

@@ -2,11 +2,13 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import process from 'node:process';
 import * as wheelwell from '../index.js';
-import { BadInput, type Io } from './io.js';
-import { runProgram } from './program.js';
+import { BadInput, type DiagnosisTexts, type Io } from './io.js';
+import Tinypool from 'tinypool';
+import type { Signature, SignaturePool } from '../analysis/index.js';
+import { runProgramAsync } from './program.js';
 
 /** Runs the command line on this process and sets its exit code. */
-export function main(): void {
+export async function main(): Promise<void> {
   // A reader that has seen enough (head) closes the pipe: that is no error of ours.
   for (const stream of [process.stdout, process.stderr]) {
     stream.on('error', (error: NodeJS.ErrnoException) => {
@@ -15,7 +17,7 @@ export function main(): void {
     });
   }
   // The code is set, not exited with, so that long output on a pipe is written out first.
-  process.exitCode = runProgram(process.argv.slice(2), io(), wheelwell, version());
+  process.exitCode = await runProgramAsync(process.argv.slice(2), io(), wheelwell, version());
 }
 
 function io(): Io {
@@ -32,8 +34,27 @@ function io(): Io {
         return '';
       });
     },
+    pool: players,
     now: () => performance.now(),
   };
+}
+
+/** One thread a core, each reading scenario and sheet for itself. */
+function players(work: DiagnosisTexts): { pool: SignaturePool; close: () => Promise<void> } {
+  const threads = new Tinypool({
+    filename: new URL('./signature-thread.js', import.meta.url).href,
+    workerData: work,
+  });
+  const pool: SignaturePool = {
+    play: async (jobs, onSignature, signal) => {
+      const all = jobs.map(async (job, i) => {
+        const signature = (await threads.run(job)) as Signature;
+        if (signal?.aborted !== true) onSignature(i, signature);
+      });
+      await Promise.all(all);
+    },
+  };
+  return { pool, close: () => threads.destroy() };
 }
 
 const REASONS: Readonly<Record<string, string>> = {

@@ -2,6 +2,7 @@ import { Command, CommanderError, InvalidArgumentError, Option, Argument } from 
 import { didYouMean, type DisplaySystem } from '../quantity/index.js';
 import type { Engine } from './engine.js';
 import { blowDown, type BlowDownCommand } from './blow-down.js';
+import { diagnoseSheet, type DiagnoseOptions } from './diagnose.js';
 import { BadInput, EXIT, type Io } from './io.js';
 import { list } from './list.js';
 import { LISTS, type List } from './list-entry.js';
@@ -21,6 +22,8 @@ First steps, with the invented aircraft that comes with wheelwell:
       another card, in other units
   wheelwell blow-down scenarios/hedgelark/hedgelark.yaml
       does the emergency bottle get every leg down, with what margin, and what comes after?
+  wheelwell diagnose scenarios/hedgelark/hedgelark.yaml scenarios/hedgelark/observations/slow-left.yaml
+      what explains the times on an observation sheet, and which check comes next?
   wheelwell list faults
       what can go wrong; with a name, how it shows and how it is confirmed; with any other
       word, the faults that speak of it
@@ -43,13 +46,38 @@ const LIST_EXAMPLES = `
  * Runs the command line and returns its exit code; never throws for what a user can do.
  * `argv` holds the arguments only, without interpreter and script.
  */
+export async function runProgramAsync(
+  argv: readonly string[],
+  io: Io,
+  engine: Engine,
+  version: string,
+): Promise<number> {
+  try {
+    return await start(argv, io, engine, version);
+  } catch (error) {
+    return failed(error, io);
+  }
+}
+
+/** The same for commands that need not wait for anything. */
 export function runProgram(
   argv: readonly string[],
   io: Io,
   engine: Engine,
   version: string,
 ): number {
-  let code: number = EXIT.clean;
+  const code = start(argv, io, engine, version);
+  if (typeof code !== 'number') throw new Error('this command takes its time: runProgramAsync');
+  return code;
+}
+
+function start(
+  argv: readonly string[],
+  io: Io,
+  engine: Engine,
+  version: string,
+): number | Promise<number> {
+  let code: number | Promise<number> = EXIT.clean;
   const program = build(io, engine, version, (result) => {
     code = result;
   });
@@ -61,19 +89,28 @@ export function runProgram(
     program.parse([...argv], { from: 'user' });
     return code;
   } catch (error) {
-    // Help and version end here too, with code 0.
-    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.badInput;
-    if (error instanceof BadInput) {
-      io.error(`wheelwell: ${error.message}\n`);
-      return EXIT.badInput;
-    }
-    const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    io.error(`wheelwell: a fault of the program itself, please report it: ${what}\n`);
-    return EXIT.unfinished;
+    return failed(error, io);
   }
 }
 
-function build(io: Io, engine: Engine, version: string, done: (code: number) => void): Command {
+function failed(error: unknown, io: Io): number {
+  // Help and version end here too, with code 0.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.badInput;
+  if (error instanceof BadInput) {
+    io.error(`wheelwell: ${error.message}\n`);
+    return EXIT.badInput;
+  }
+  const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  io.error(`wheelwell: a fault of the program itself, please report it: ${what}\n`);
+  return EXIT.unfinished;
+}
+
+function build(
+  io: Io,
+  engine: Engine,
+  version: string,
+  done: (code: number | Promise<number>) => void,
+): Command {
   const program = new Command('wheelwell');
   // Before the commands are added: they copy these settings.
   program
@@ -146,6 +183,18 @@ function build(io: Io, engine: Engine, version: string, done: (code: number) => 
     .addHelpText('after', CODES)
     .action((file: string, options: BlowDownCommand) => {
       done(blowDown(engine, io, file, options));
+    });
+
+  program
+    .command('diagnose')
+    .description('what explains an observation sheet, and which check comes next?')
+    .argument('<file>', 'scenario file')
+    .argument('<sheet>', 'observation sheet, - for standard input')
+    .addOption(units())
+    .option('--json', 'report as JSON, in SI')
+    .addHelpText('after', CODES)
+    .action((file: string, sheet: string, options: DiagnoseOptions) => {
+      done(diagnoseSheet(engine, io, file, sheet, options));
     });
 
   program

@@ -10,5 +10,6 @@ export * from './scenario.js';
 export * from './run.js';
 export * from './fault.js';
 export * from './rule.js';
+export * from './check.js';
 export * from './catalogue.js';
 export * from './tailored.js';

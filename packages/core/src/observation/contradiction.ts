@@ -162,6 +162,11 @@ function remarks(swing: ObservedSwing, tell: Tell): void {
         if (has(unit, other))
           tell(here, at(unit), `${unit} did not move, yet it is noted: ${other}`);
     }
+    if (has(unit, 'stopped short')) {
+      const done = (['locked', 'total'] as const).find((e) => times[unit]?.[e] !== undefined);
+      if (done !== undefined)
+        tell(at(unit), ['times', unit, done], `${unit} stopped short, yet ${done} was timed`);
+    }
     if (has(unit, 'slower than the other side') && has(unit, 'faster than the other side'))
       tell(at(unit), at(unit), `${unit} is noted as slower and as faster than the other side`);
   }

@@ -13,6 +13,7 @@ import {
   type GaugeReadings,
   type ObservationConditions,
   type ObservationSheet,
+  type ObservedLook,
   type ObservedSwing,
   type ObservedTimes,
   type ObservedColumn,
@@ -79,7 +80,7 @@ class Reader extends PartReader {
       });
       return undefined;
     }
-    const own = ['conditions', 'swings'];
+    const own = ['conditions', 'swings', 'looks'];
     const head = this.values(fields.sheet, data, [], own);
     this.hold(head.aircraft);
     const readingError = head['reading-error'] ?? HAND_STOPWATCH;
@@ -95,6 +96,11 @@ class Reader extends PartReader {
         const swing = this.swing(raw, ['swings', i], readingError);
         if (swing !== undefined) this.paths.set(swing, ['swings', i]);
         return swing === undefined ? [] : [swing];
+      }),
+      ...(data.looks != null && {
+        looks: list(data.looks, ['looks'], issues).flatMap((raw, i) =>
+          this.look(raw, ['looks', i]),
+        ),
       }),
       note: head.note ?? '',
     };
@@ -146,6 +152,19 @@ class Reader extends PartReader {
       ),
       note: note ?? '',
     };
+  }
+
+  private look(raw: Plain, path: Path): ObservedLook[] {
+    const { check: kind, on, found } = this.values(fields.look, raw, path);
+    if (kind !== undefined && on !== undefined && found !== undefined)
+      return [{ check: kind, on, found }];
+    if (isMap(raw) && [raw.check, raw.on, raw.found].some((part) => part == null))
+      this.issues.add(path, {
+        message: 'a part of this look is missing',
+        allowed: 'check, on and found',
+        hint: '{ check: wet-look, on: left-hose, found: yes }',
+      });
+    return [];
   }
 
   private times(raw: Plain, path: Path, error: number): ObservedTimes | undefined {

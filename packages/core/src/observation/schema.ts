@@ -1,12 +1,15 @@
 /** The fields of an observation sheet, keys as written in the file. */
 import * as z from 'zod/mini';
+import { checks } from '../check/index.js';
 import { fluids } from '../medium/index.js';
 import {
   choiceField,
   complain,
   field,
+  nameField,
   quantityField,
   readNumber,
+  switchField,
   textField,
   told,
 } from '../scenario/field.js';
@@ -148,6 +151,15 @@ export const swing = {
   direction: choiceField(SWING_DIRECTIONS, 'which way') as z.ZodMiniType<SwingDirection>,
   note: textField('anything else'),
 };
+/** Checks that are looks; the others are swings, noted as such. */
+const LOOKS = Object.values(checks).flatMap(({ kind, shows }) =>
+  shows === undefined ? [] : [kind],
+);
+export const look = {
+  check: choiceField(LOOKS, 'which check'),
+  on: nameField('what was looked at'),
+  found: switchField('whether it was found'),
+};
 export const sheet = {
   'wheelwell-observations': told(z.literal(1), { description: 'version of the format' }),
   aircraft: textField('title of the scenario', 200),
@@ -192,6 +204,7 @@ export function observationSchema(): Record<string, unknown> {
     ...optional(head),
     conditions: some(conditions),
     swings: maybe(z.array(oneSwing)),
+    looks: maybe(z.array(strict(look))),
   });
   return { ...jsonSchemaFrom(whole), title: 'wheelwell observation sheet' };
 }

@@ -7,6 +7,7 @@ export type TimedEvent = (typeof TIMED)[number];
 /** What a unit was seen to do, in words that a reading can be compared with. */
 export const REMARKS = [
   'did not move',
+  'stopped short',
   'moved by jerks',
   'drifts when neutral',
   'slower than the other side',
@@ -87,6 +88,16 @@ export interface ObservedSwing {
   readonly note: string;
 }
 
+/** What a look at one part has shown (see the catalogue of checks). */
+export interface ObservedLook {
+  /** Name of the check. */
+  readonly check: string;
+  /** Device, mechanism or `fluid`. */
+  readonly on: string;
+  /** Whether what it looks for was found. */
+  readonly found: boolean;
+}
+
 export interface ObservationSheet {
   /** Title of the scenario; empty when the sheet does not say. */
   readonly aircraft: string;
@@ -99,6 +110,7 @@ export interface ObservationSheet {
   readonly readingError: number;
   readonly conditions: ObservationConditions;
   readonly swings: readonly ObservedSwing[];
+  readonly looks?: readonly ObservedLook[];
   readonly note: string;
 }
 

@@ -41,6 +41,7 @@ export function writeObservations(
     'reading-error': figure(readingError, 'time'),
     ...some('conditions', conditions(sheet.conditions, figure)),
     swings: sheet.swings.map((swing) => swingText(swing, readingError, figure)),
+    ...some('looks', sheet.looks ?? []),
     ...texts({ note: sheet.note }),
   };
   if (format === 'json') return `${JSON.stringify(file, null, 2)}\n`;

@@ -3,3 +3,4 @@ export { CAUTIONS, type Caution } from './caution.js';
 export { toCsv, type CsvContent, type CsvOptions } from './csv.js';
 export { toDocument, toJson, type RunDocument } from './json.js';
 export { toTable, type TableOptions } from './test-card.js';
+export { toDiagnosisText, type DiagnosisCatalogues } from './diagnosis.js';

@@ -9,10 +9,12 @@ import type { ObservationSheet } from '../../observation/index.js';
 import { evidencesOf, type Evidences } from './entry.js';
 import { hypothesesOf } from './hypothesis.js';
 import { Likelihood, logSum, type Scatter } from './likelihood.js';
+import { apartInTimes, rankedChecks } from './next-check.js';
 import { pairBelief } from './pair.js';
 import { believe, groupsOf, unknownCause, type Belief } from './posterior.js';
+import { ownPool, Player } from './player.js';
 import { Profile } from './profile.js';
-import { setupsOf, type Setup } from './setup.js';
+import { setupsOf } from './setup.js';
 import type {
   Comparison,
   Diagnosis,
@@ -20,14 +22,30 @@ import type {
   Hypothesis,
   Signature,
   SignatureJob,
-  SignatureMemory,
-  SignaturePool,
 } from './shapes.js';
-import { playSignature } from './signature.js';
 import { unknownsOf } from './unknown.js';
 
+/** A cause is established when its group is as likely as this. */
+export const ESTABLISHED = 0.9;
+
+const NOTHING: Diagnosis = {
+  groups: [],
+  checks: [],
+  established: false,
+  unknown: 0,
+  runs: 0,
+  whole: false,
+  unused: [],
+};
+
+/** Causes that are played under what a check would change. */
+const OUTLOOKS = 8;
+/** Severity to a tenth, so that what was played is met again. */
+const tenths = (severity: number): number => Math.max(0.1, Math.round(severity * 10) / 10);
+
 /** Severities every fault is played at, and what is added for the likely ones. */
-const COARSE: readonly number[] = [0.5, 1];
+const WORST = 1;
+const HALF = 0.5;
 const FINE: readonly number[] = [0.15, 0.3, 0.75];
 /** How many are likely enough for that. */
 const LIKELY = 24;
@@ -48,25 +66,13 @@ export async function diagnose(
   return work.run();
 }
 
-/** Plays here, a swing at a time, letting others have a turn in between. */
-function ownPool(catalogues: Catalogues, setups: readonly Setup[]): SignaturePool {
-  return {
-    async play(jobs, onSignature, signal) {
-      for (let i = 0; i < jobs.length && signal?.aborted !== true; i++) {
-        onSignature(i, playSignature(catalogues, setups, jobs[i]));
-        await new Promise((resume) => setTimeout(resume, 0));
-      }
-    },
-  };
-}
-
 class Work {
-  private readonly setups: readonly Setup[];
+  /** Those of the sheet, and the checks that the others stand for. */
+  private readonly own: readonly number[];
+  private readonly checks: readonly string[];
   private readonly evidences: Evidences;
   private readonly hypotheses: readonly Hypothesis[];
-  private readonly pool: SignaturePool;
-  private readonly memory: SignatureMemory;
-  private runs = 0;
+  private readonly player: Player;
   private wanted = 0;
   private done = 0;
   private profiles: Profile[] = [];
@@ -79,43 +85,42 @@ class Work {
     sheet: ObservationSheet,
     private readonly options: DiagnosisOptions,
   ) {
-    const { setups, of } = setupsOf(catalogues, scenario, sheet);
-    this.setups = setups;
+    const { setups, of, own, checks } = setupsOf(catalogues, scenario, sheet);
+    this.own = setups.slice(0, own).map((_, i) => i);
+    this.checks = checks;
     this.evidences = evidencesOf(scenario, sheet, of);
     this.hypotheses = hypothesesOf(catalogues, scenario);
-    this.pool = options.pool ?? ownPool(catalogues, setups);
-    this.memory = options.memory ?? new Map<string, Signature>();
-    this.unknowns = setups.map((s) => unknownsOf(catalogues, s.scenario).length);
+    this.player = new Player(setups, options.pool ?? ownPool(catalogues, setups), options.memory);
+    this.unknowns = setups.slice(0, own).map((s) => unknownsOf(catalogues, s.scenario).length);
   }
   private readonly unknowns: readonly number[];
 
   async run(): Promise<Diagnosis> {
     const singles = this.hypotheses.slice(1);
     this.wanted =
-      this.setups.length * (1 + singles.length * COARSE.length + LIKELY * FINE.length) +
+      this.own.length * (1 + singles.length * 1.5 + LIKELY * FINE.length) +
       this.unknowns.reduce((a, b) => a + b, 0);
     await this.playHealthy();
     if (this.stopped || this.likelihood === undefined) return this.result();
     this.profiles = this.hypotheses.map((h) => new Profile(h, this.healthy));
     // The likeliest first, so that a ranking early on says most.
     const byPrior = this.profiles.slice(1).sort((a, b) => b.hypothesis.prior - a.hypothesis.prior);
-    await this.playNodes(byPrior, COARSE, [0]);
-    if (this.setups.length > 1) {
+    await this.playNodes(byPrior, [WORST], [0]);
+    // What does nothing at its worst does nothing at half of it.
+    const doing = byPrior.filter((p) => differs(this.healthy[0], p.at(WORST)[0]));
+    await this.playNodes(doing, [HALF], [0]);
+    if (this.own.length > 1) {
       // What the first setup rules out need not be played under the others.
       const alone = this.likelihood.only(0);
       const best = this.ranked(alone, byPrior);
       const least = believe(alone, best[0]).log - RULED_OUT;
       const alive = best.slice(0, ALIVE).filter((p) => believe(alone, p).log > least);
       this.profiles = [this.profiles[0], ...alive];
-      await this.playNodes(alive, COARSE, this.setups.map((_, i) => i).slice(1));
+      await this.playNodes(alive, [WORST, HALF], this.own.slice(1));
     }
     const likely = this.ranked(this.likelihood, this.profiles.slice(1)).slice(0, LIKELY);
-    await this.playNodes(
-      likely,
-      FINE,
-      this.setups.map((_, i) => i),
-    );
-    return this.result(likely);
+    await this.playNodes(likely, FINE, this.own);
+    return this.withChecks(likely);
   }
 
   private ranked(likelihood: Likelihood, profiles: readonly Profile[]): Profile[] {
@@ -130,7 +135,7 @@ class Work {
   }
 
   private async playHealthy(): Promise<void> {
-    const jobs = this.setups.flatMap((_, setup): SignatureJob[] => [
+    const jobs = this.own.flatMap((setup): SignatureJob[] => [
       { setup, faults: [] },
       ...Array.from({ length: this.unknowns[setup] }, (_, unknown) => ({
         setup,
@@ -183,34 +188,16 @@ class Work {
   private async play(
     jobs: readonly SignatureJob[],
     hear?: (index: number, signature: Signature) => void,
-  ): Promise<(Signature | undefined)[]> {
-    const found: (Signature | undefined)[] = jobs.map(() => undefined);
-    const keep = (index: number, signature: Signature): void => {
-      found[index] = signature;
-      this.done++;
-      hear?.(index, signature);
-      this.tell();
-    };
-    const open: number[] = [];
-    jobs.forEach((job, i) => {
-      const known = this.memory.get(this.keyOf(job));
-      if (known === undefined) open.push(i);
-      else keep(i, known);
-    });
-    await this.pool.play(
-      open.map((i) => jobs[i]),
-      (k, signature) => {
-        this.runs++;
-        this.memory.set(this.keyOf(jobs[open[k]]), signature);
-        keep(open[k], signature);
+  ): Promise<readonly (Signature | undefined)[]> {
+    return this.player.play(
+      jobs,
+      (index, signature) => {
+        this.done++;
+        hear?.(index, signature);
+        this.tell();
       },
       this.options.signal,
     );
-    return found;
-  }
-
-  private keyOf({ setup, faults, unknown }: SignatureJob): string {
-    return JSON.stringify([this.setups[setup].key, faults, unknown ?? -1]);
   }
 
   private tell(): void {
@@ -221,11 +208,39 @@ class Work {
     onProgress(Math.min(1, this.done / this.wanted), due ? this.result() : undefined);
   }
 
+  /** The ranking with what to do next: the likeliest causes are played under what checks would change. */
+  private async withChecks(likely: readonly Profile[]): Promise<Diagnosis> {
+    const found = this.result(likely);
+    const beliefs = found.groups.flatMap((g) => g.members).filter((m) => m.causes.length < 2);
+    const places = beliefs
+      .map((b, i) => ({ i, p: b.probability }))
+      .sort((a, b) => b.p - a.p)
+      .slice(0, OUTLOOKS)
+      .map(({ i }) => i);
+    const jobs = this.checks.flatMap((_, k) =>
+      places.map((p): SignatureJob => ({
+        setup: this.own.length + k,
+        faults: beliefs[p].causes.map((c) => ({ ...c, severity: tenths(beliefs[p].severity) })),
+      })),
+    );
+    const played = await this.play(jobs);
+    if (this.stopped) return { ...found, whole: false };
+    const outlooks = this.checks.map((check, k) => ({
+      check,
+      places,
+      apart: (a: number, b: number): number => {
+        const [x, y] = [played[k * places.length + a], played[k * places.length + b]];
+        return x === undefined || y === undefined ? 0 : apartInTimes(x, y);
+      },
+    }));
+    return { ...found, checks: rankedChecks(beliefs, outlooks) };
+  }
+
   private result(likely: readonly Profile[] = []): Diagnosis {
     const { likelihood, evidences, healthy } = this;
     const { unused } = evidences;
     if (likelihood === undefined || this.profiles.length === 0)
-      return { groups: [], unknown: 0, runs: this.runs, whole: false, unused };
+      return { ...NOTHING, runs: this.player.runs, unused };
     const singles = this.profiles.map((p) => believe(likelihood, p));
     const beliefs = [...singles, ...this.pairs(likelihood, singles, likely)];
     const nobody = unknownCause(evidences, healthy);
@@ -242,7 +257,9 @@ class Work {
       })),
     }));
     const whole = !this.stopped && likely.length > 0;
-    return { groups, unknown: Math.exp(nobody - all), runs: this.runs, whole, unused };
+    const unknown = Math.exp(nobody - all);
+    const established = whole && (groups[0]?.probability ?? 0) >= ESTABLISHED;
+    return { ...NOTHING, groups, unknown, established, runs: this.player.runs, whole, unused };
   }
 
   /** Second faults beside the likeliest first ones. */
@@ -302,5 +319,17 @@ function distinct(pairs: readonly Belief[]): Belief[] {
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
+  });
+}
+
+/** Less than anybody can read off a watch, s, or a gauge, Pa. */
+const UNREAD = { time: 0.02, gauge: 1e4 } as const;
+
+/** Whether two signatures differ by more than nothing. */
+function differs(a: Signature, b: Signature): boolean {
+  return [...new Set([...Object.keys(a), ...Object.keys(b)])].some((key) => {
+    const [x, y] = [a[key], b[key]];
+    if (x === undefined || y === undefined) return true;
+    return Math.abs(x - y) > (key.includes('/gauge/') ? UNREAD.gauge : UNREAD.time);
   });
 }

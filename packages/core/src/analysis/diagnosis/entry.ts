@@ -7,7 +7,8 @@ import {
   type ObservedSwing,
   type Remark,
 } from '../../observation/index.js';
-import type { Signature } from './shapes.js';
+import { checks } from '../../check/index.js';
+import type { Cause, Signature } from './shapes.js';
 
 /** A figure that was read. */
 export interface FigureEntry {
@@ -32,9 +33,16 @@ export interface FactEntry {
   readonly seen: (s: Signature) => number;
 }
 
+/** What a look at a part has shown; told by the causes alone, whatever their severity. */
+export interface LookEntry {
+  readonly label: string;
+  readonly seen: (causes: readonly Cause[]) => number;
+}
+
 export interface Evidences {
   readonly figures: readonly FigureEntry[];
   readonly facts: readonly FactEntry[];
+  readonly looks: readonly LookEntry[];
   readonly unused: readonly string[];
 }
 
@@ -98,7 +106,25 @@ export function evidencesOf(
       }
     for (const { file } of swing.recordings) unused.push(`swing ${index + 1}: recording ${file}`);
   });
-  return { figures, facts, unused };
+  const looks = (sheet.looks ?? []).map(({ check, on, found }): LookEntry => ({
+    label: `${check} at ${on}: ${found ? 'found' : 'nothing found'}`,
+    seen: (causes) => {
+      const p = lookFinds(check, on, causes);
+      return found ? p : 1 - p;
+    },
+  }));
+  return { figures, facts, looks, unused };
+}
+
+/** A look shows something where there is nothing once in so many. */
+const PHANTOM = 0.03;
+/** A look finds what is there so often, where the check does not say. */
+const SURE = 0.95;
+
+/** How likely a look at a part is to show something, were these the causes. */
+export function lookFinds(check: string, on: string, causes: readonly Cause[]): number {
+  const { shows = [], sure = SURE } = checks[check] ?? {};
+  return causes.some((c) => c.on === on && shows.includes(c.fault)) ? sure : PHANTOM;
 }
 
 /** One entry after another: each pair is a fact of its own. */
@@ -136,6 +162,13 @@ function remarkSeen(
   switch (remark) {
     case 'did not move':
       return (s) => slipped(Number(units.every((u) => s[`${d}/${u}/moved`] !== 1)));
+    case 'stopped short':
+      return (s) =>
+        slipped(
+          Number(
+            units.some((u) => s[`${d}/${u}/moved`] === 1 && s[`${d}/${u}/locked`] === undefined),
+          ),
+        );
     case 'moved by jerks':
       return (s) => (units.some((u) => s[`${d}/${u}/pauses`] > 0) ? JERKS.with : JERKS.without);
     case 'slower than the other side':

@@ -10,7 +10,7 @@
  * q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii.
  */
 import type { Evidences, FigureEntry } from './entry.js';
-import type { Signature } from './shapes.js';
+import type { Cause, Signature } from './shapes.js';
 
 /** An entry is wrong once in so many. */
 const WRONG = 0.02;
@@ -47,14 +47,20 @@ export class Likelihood {
     return log;
   }
 
+  /** Log likelihood of what looks at parts have shown. */
+  ofLooks(causes: readonly Cause[]): number {
+    return this.evidences.looks.reduce((sum, look) => sum + Math.log(look.seen(causes)), 0);
+  }
+
   /** The same for the entries of one setup alone. */
   only(setup: number): Likelihood {
-    const { figures, facts, unused } = this.evidences;
+    const { figures, facts, looks, unused } = this.evidences;
     const kept = figures.flatMap((f, i) => (f.setup === setup ? [i] : []));
     return new Likelihood(
       {
         figures: kept.map((i) => figures[i]),
         facts: facts.filter((f) => f.setup === setup),
+        looks,
         unused,
       },
       kept.map((i) => this.scatter[i]),

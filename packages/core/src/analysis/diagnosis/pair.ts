@@ -31,7 +31,12 @@ export function pairBelief(
   return {
     hypothesis,
     // The first one's severity was fitted, not summed over: the same weight as for one that is.
-    log: Math.log(hypothesis.prior) + sum - Math.log(TRIED.length) - Math.log(TRIED.length),
+    log:
+      Math.log(hypothesis.prior) +
+      likelihood.ofLooks(hypothesis.causes) +
+      sum -
+      Math.log(TRIED.length) -
+      Math.log(TRIED.length),
     severity,
     severityRange: [TRIED[0], TRIED[TRIED.length - 1]],
     foretold: at(severity),

@@ -21,9 +21,10 @@ export interface Belief {
 export function believe(likelihood: Likelihood, profile: Profile): Belief {
   const { hypothesis } = profile;
   const at = (severity: number): readonly Signature[] => profile.at(severity);
+  const prior = Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
   if (hypothesis.causes.length === 0) {
     const foretold = at(0);
-    const log = Math.log(hypothesis.prior) + likelihood.of(foretold);
+    const log = prior + likelihood.of(foretold);
     return { hypothesis, log, severity: 0, severityRange: [0, 0], foretold, at: () => foretold };
   }
   const logs = SEVERITIES.map((s) => likelihood.of(at(s)));
@@ -32,7 +33,7 @@ export function believe(likelihood: Likelihood, profile: Profile): Belief {
   const severity = weights.reduce((mean, w, i) => mean + w * SEVERITIES[i], 0);
   return {
     hypothesis,
-    log: Math.log(hypothesis.prior) + sum - Math.log(SEVERITIES.length),
+    log: prior + sum - Math.log(SEVERITIES.length),
     severity,
     severityRange: [quantile(weights, 0.05), quantile(weights, 0.95)],
     foretold: at(severity),
@@ -61,7 +62,8 @@ export function unknownCause(evidences: Evidences, healthy: readonly Signature[]
     const z = (f.value - middle) / width;
     log += -0.5 * z * z - Math.log(width * Math.sqrt(2 * Math.PI));
   }
-  return log + evidences.facts.length * Math.log(0.5);
+  log += evidences.facts.length * Math.log(0.5);
+  return evidences.looks.reduce((sum, look) => sum + Math.log(look.seen([])), log);
 }
 
 /** Closer than this, in squared standard deviations of what was read, two causes are one to the reader. */

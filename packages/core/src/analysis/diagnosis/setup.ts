@@ -1,5 +1,11 @@
 /** The swings of a sheet as something to play: a card without faults, under the conditions noted. */
-import type { Card, Catalogues, Parameters, Scenario } from '../../define/index.js';
+import type {
+  Card,
+  Catalogues,
+  CheckConditions,
+  Parameters,
+  Scenario,
+} from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
 import {
   expectedSwings,
@@ -9,6 +15,7 @@ import {
   type SwingDirection,
 } from '../../observation/index.js';
 import { blowDownCards, namesOf } from '../blow-down/card.js';
+import { swingChecks } from './next-check.js';
 
 export interface Setup {
   /** The same for the same card under the same conditions. */
@@ -22,12 +29,22 @@ export interface Setup {
 /** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
 const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
 
-/** Setups of a sheet, and for each of its swings the place of its setup. */
+/** The setups of a sheet, then those of the swings that could be made next. */
+export interface Setups {
+  readonly setups: readonly Setup[];
+  /** For each swing of the sheet the place of its setup. */
+  readonly of: readonly number[];
+  /** How many are the sheet's own. */
+  readonly own: number;
+  /** Which check the others stand for. */
+  readonly checks: readonly string[];
+}
+
 export function setupsOf(
   catalogues: Catalogues,
   scenario: Scenario,
   sheet: ObservationSheet,
-): { readonly setups: readonly Setup[]; readonly of: readonly number[] } {
+): Setups {
   const keys: string[] = [];
   const setups: (Setup & { directions: Set<SwingDirection> })[] = [];
   const of = sheet.swings.map((swing) => {
@@ -46,7 +63,21 @@ export function setupsOf(
     setups[place].directions.add(swing.direction);
     return place;
   });
-  return { setups: setups.map((s) => shortened(catalogues, s)), of };
+  const own = setups.length;
+  const first = sheet.swings.find((s) => s.direction !== 'blow-down');
+  const checks: string[] = [];
+  if (first !== undefined) {
+    const card = cardFor(catalogues, scenario, sheet, first);
+    const conditions = { ...sheet.conditions, ...first.conditions };
+    const directions = new Set(sheet.swings.map((s) => s.direction));
+    for (const [kind, change] of swingChecks()) {
+      const made = under(catalogues, scenario, card, conditions, change);
+      if (made === undefined) continue;
+      setups.push({ key: `${kind} ${JSON.stringify([card, conditions])}`, ...made, directions });
+      checks.push(kind);
+    }
+  }
+  return { setups: setups.map((s) => shortened(catalogues, s)), of, own, checks };
 }
 
 /** The sheet's card; else the first that has no faults of its own and goes the way asked for. */
@@ -68,26 +99,47 @@ function cardFor(
   );
 }
 
+/** The card under what was noted, and under what a check changes of it; undefined where that changes nothing. */
 function under(
   catalogues: Catalogues,
   scenario: Scenario,
   name: string,
   c: ObservationConditions,
-): { scenario: Scenario; card: string } {
+): { scenario: Scenario; card: string };
+function under(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  c: ObservationConditions,
+  change: CheckConditions,
+): { scenario: Scenario; card: string } | undefined;
+function under(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  c: ObservationConditions,
+  { flowShare = 1, warmer = 0, doors }: CheckConditions = {},
+): { scenario: Scenario; card: string } | undefined {
+  const own = scenario.cards[name];
+  const temperature = c.temperature ?? own.temperature ?? scenario.fluid.temperature;
   const card: Card = {
-    ...scenario.cards[name],
+    ...own,
     faults: [],
-    ...(c.temperature !== undefined && { temperature: c.temperature }),
+    ...((warmer !== 0 || c.temperature !== undefined) && { temperature: temperature + warmer }),
   };
+  let changed = warmer !== 0;
+  const off = (doors ?? c.doors) === 'disconnected';
   const supplies = namesOf(scenario, catalogues, 'supply');
   const components = { ...scenario.components };
   for (const supply of supplies) {
     const { parameters } = components[supply];
+    const flow = c.supplyFlow ?? (parameters.flow as number);
+    changed ||= flowShare !== 1 && 'flow' in parameters;
     components[supply] = {
       ...components[supply],
       parameters: {
         ...parameters,
-        ...(c.supplyFlow !== undefined && 'flow' in parameters && { flow: c.supplyFlow }),
+        ...('flow' in parameters && { flow: flow * flowShare }),
         ...(c.supplyPressure !== undefined &&
           'pressure' in parameters && { pressure: c.supplyPressure }),
       },
@@ -95,7 +147,8 @@ function under(
   }
   const mechanisms = Object.fromEntries(
     Object.entries(scenario.mechanisms).map(([part, entry]) => {
-      const loose = c.doors === 'disconnected' && catalogues.mechanisms[entry.is].role === 'door';
+      const loose = off && catalogues.mechanisms[entry.is].role === 'door';
+      changed ||= loose && c.doors !== 'disconnected';
       const more: Parameters = {
         ...(c.attitude !== undefined && 'pitch' in entry.parameters && { pitch: c.attitude }),
         ...(loose && LOOSE),
@@ -103,6 +156,8 @@ function under(
       return [part, { ...entry, parameters: { ...entry.parameters, ...more } }];
     }),
   );
+  const isCheck = flowShare !== 1 || warmer !== 0 || doors !== undefined;
+  if (isCheck && !changed) return undefined;
   const fluid = { ...scenario.fluid, ...(c.fluid !== undefined && { kind: c.fluid }) };
   return {
     card: name,

@@ -65,7 +65,24 @@ export interface ExplanationGroup {
   readonly members: readonly Explanation[];
 }
 
+/** A check that would tell causes apart, with what it is worth now. */
+export interface RankedCheck {
+  /** Name in the catalogue of checks. */
+  readonly check: string;
+  /** Part to look at; empty for a swing. */
+  readonly on: string;
+  /** Expected information, bit, and the same per minute of work. */
+  readonly information: number;
+  readonly perMinute: number;
+  /** Probability that a look finds something; NaN for a swing. */
+  readonly finds: number;
+}
+
 export interface Diagnosis {
+  /** What to do next, the most information per minute first; empty when nothing is worth it. */
+  readonly checks: readonly RankedCheck[];
+  /** True when the first group is as likely as {@link ESTABLISHED} says. */
+  readonly established: boolean;
   /** Likeliest first. A group whose member has no causes is the healthy aircraft. */
   readonly groups: readonly ExplanationGroup[];
   /** Probability that none of the known causes is it. */

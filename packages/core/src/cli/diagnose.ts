@@ -1,0 +1,57 @@
+import { formatIssue, type Scenario } from '../define/index.js';
+import type { DisplaySystem } from '../quantity/index.js';
+import { toDiagnosisText } from '../report/index.js';
+import type { Engine } from './engine.js';
+import { BadInput, EXIT, type Io } from './io.js';
+import { progress } from './progress.js';
+
+/** Options of `diagnose` as the command line has read them. */
+export interface DiagnoseOptions {
+  readonly units: DisplaySystem;
+  readonly json?: boolean;
+}
+
+/** Ranks what explains a sheet. A healthy aircraft is clean, anything else flagged. */
+export async function diagnoseSheet(
+  engine: Engine,
+  io: Io,
+  file: string,
+  sheetFile: string,
+  options: DiagnoseOptions,
+): Promise<number> {
+  const scenarioText = io.read(file);
+  const { scenario, issues } = engine.readScenario(scenarioText, { file });
+  for (const issue of issues) io.error(`${formatIssue(issue)}\n`);
+  if (scenario === undefined) return EXIT.badInput;
+  const sheetText = io.read(sheetFile);
+  const reading = engine.readObservations(sheetText, { file: sheetFile, scenario });
+  for (const issue of reading.issues) io.error(`${formatIssue(issue)}\n`);
+  for (const pair of reading.contradictions) io.error(`${formatIssue(pair)}\n`);
+  const { sheet } = reading;
+  if (sheet === undefined || reading.issues.length > 0) return EXIT.badInput;
+  if (sheet.swings.length === 0)
+    throw new BadInput(`${sheetFile} has no swing on it: there is nothing to explain`);
+  const shown = progress(io, 'Playing what could explain it');
+  const players = io.pool?.({ file, scenario: scenarioText, sheet: sheetText });
+  try {
+    const diagnosis = await engine.diagnose(scenario, sheet, {
+      ...(players !== undefined && { pool: players.pool }),
+      ...(shown !== undefined && { onProgress: shown.report }),
+    });
+    shown?.done();
+    io.out(
+      options.json === true
+        ? `${JSON.stringify({ sheet, diagnosis }, null, 2)}\n`
+        : toDiagnosisText(report(scenario), sheet, diagnosis, options.units),
+    );
+    const first = diagnosis.groups[0]?.members[0];
+    return first?.causes.length === 0 ? EXIT.clean : EXIT.flagged;
+  } finally {
+    await players?.close();
+  }
+
+  function report({ title }: Scenario) {
+    const { faults } = engine.catalogues;
+    return { title, faults, checks: engine.checks };
+  }
+}

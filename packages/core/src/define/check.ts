@@ -1,0 +1,28 @@
+/** What a check changes for a swing; SI as on an observation sheet. */
+export interface CheckConditions {
+  /** Times what the supply gives, or the oil's temperature goes up by, K. */
+  readonly flowShare?: number;
+  readonly warmer?: number;
+  readonly doors?: 'disconnected';
+}
+
+/** What a mechanic can do to tell causes apart: another swing, or a look at one part. */
+export interface CheckDefinition {
+  /** Name on sheets, kebab-case, equal to the file's name. */
+  readonly kind: string;
+  readonly title: string;
+  /** How it is done, in general words; the aircraft's approved data rules. */
+  readonly how: string;
+  /** Time it takes with what else it needs, min. */
+  readonly minutes: number;
+  readonly tools: string;
+  readonly caution: string;
+  /** Where the check is from. */
+  readonly source: string;
+  /** A swing under other conditions; its times go on the sheet like those of any other. */
+  readonly swing?: CheckConditions;
+  /** Kinds of fault that a look at the part they have befallen shows. */
+  readonly shows?: readonly string[];
+  /** How often it shows what is there; 0.95 when absent. */
+  readonly sure?: number;
+}

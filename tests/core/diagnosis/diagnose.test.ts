@@ -1,0 +1,154 @@
+/**
+ * Diagnosis of sheets that were made by simulation with a fault put in: the cause must come back.
+ * Invented data, for regression only; that the causes are right for the published symptoms is tested
+ * in tests/outside.
+ */
+import { describe, expect, it } from 'vitest';
+import type { Diagnosis } from '../../../packages/core/src/analysis/index.js';
+import type { FaultEntry } from '../../../packages/core/src/define/index.js';
+import {
+  catalogues,
+  checks,
+  diagnose,
+  simulate,
+  toDiagnosisText,
+} from '../../../packages/core/src/index.js';
+import {
+  expectedSwings,
+  type ObservationSheet,
+} from '../../../packages/core/src/observation/index.js';
+import { oneLeg } from '../../support/one-leg.js';
+
+// Small, so that some hundred swings of it take a second or two.
+const scenario = oneLeg();
+const [CARD] = Object.keys(scenario.cards);
+const [LEG] = Object.keys(scenario.mechanisms);
+const memory = new Map<string, Readonly<Record<string, number>>>();
+
+/** What a stopwatch would have read to a tenth, with a fault. */
+function sheetWith(
+  faults: readonly FaultEntry[],
+  own: Partial<ObservationSheet> = {},
+): ObservationSheet {
+  const run = simulate(scenario, { card: CARD, faults });
+  const swings = expectedSwings(run).map(({ direction, times }) => ({
+    direction,
+    conditions: {},
+    times: Object.fromEntries(
+      Object.entries(times).map(([unit, t]) => [
+        unit,
+        Object.fromEntries(
+          Object.entries(t).map(([event, at]) => [
+            event,
+            { at: Math.round(10 * at) / 10, error: 0.2 },
+          ]),
+        ),
+      ]),
+    ),
+    order: [],
+    gauges: {},
+    remarks: {},
+    recordings: [],
+    note: '',
+  }));
+  return {
+    aircraft: scenario.title,
+    scenario: '',
+    card: CARD,
+    date: '',
+    by: '',
+    readingError: 0.2,
+    conditions: {},
+    swings,
+    note: '',
+    ...own,
+  };
+}
+const first = (d: Diagnosis): string[] =>
+  d.groups[0].members.map(
+    (m) => m.causes.map((c) => `${c.fault} on ${c.on}`).join('+') || 'healthy',
+  );
+
+describe('a diagnosis', () => {
+  it('calls a healthy swing healthy, and what does nothing cannot be told from it', async () => {
+    const d = await diagnose(scenario, sheetWith([]), { memory });
+    expect(first(d)[0]).toBe('healthy');
+    expect(d.groups[0].probability).toBeGreaterThan(0.95);
+    const all = d.groups.reduce((sum, g) => sum + g.probability, 0) + d.unknown;
+    expect(all).toBeGreaterThan(0.98);
+    expect(all).toBeLessThanOrEqual(1 + 1e-9);
+  });
+
+  it('finds a dry bearing again, its severity within its interval, and plays nothing twice', async () => {
+    const fault = { fault: 'dry-bearing', on: LEG, severity: 0.7 };
+    const sheet = sheetWith([fault]);
+    const d = await diagnose(scenario, sheet, { memory });
+    expect(first(d)).toContain(`dry-bearing on ${LEG}`);
+    const found = d.groups[0].members.find((m) => m.causes[0]?.fault === 'dry-bearing');
+    expect(found?.severityRange[0]).toBeLessThanOrEqual(0.7);
+    expect(found?.severityRange[1]).toBeGreaterThanOrEqual(0.7);
+    expect((await diagnose(scenario, sheet, { memory })).runs).toBe(0);
+    // The text names it, what to do next, and who decides.
+    const text = toDiagnosisText(
+      { title: scenario.title, faults: catalogues.faults, checks },
+      sheet,
+      d,
+      'us',
+    );
+    expect(text).toContain(catalogues.faults['dry-bearing'].title);
+    expect(text).toContain('approved data');
+  });
+
+  it('is moved by what a look has shown', async () => {
+    const fault = { fault: 'dry-bearing', on: LEG, severity: 0.7 };
+    const look = { check: 'swung-by-hand', on: LEG };
+    const probability = (d: Diagnosis): number =>
+      d.groups
+        .flatMap((g) => g.members)
+        .find(
+          (m) =>
+            m.causes.length === 1 && m.causes[0].fault === 'dry-bearing' && m.causes[0].on === LEG,
+        )?.probability ?? 0;
+    const before = probability(await diagnose(scenario, sheetWith([fault]), { memory }));
+    const found = sheetWith([fault], { looks: [{ ...look, found: true }] });
+    const missed = sheetWith([fault], { looks: [{ ...look, found: false }] });
+    expect(probability(await diagnose(scenario, found, { memory }))).toBeGreaterThan(before);
+    expect(probability(await diagnose(scenario, missed, { memory }))).toBeLessThan(before);
+  });
+
+  it('says so when no known cause fits', async () => {
+    const sheet = sheetWith([]);
+    const odd = sheet.swings.map((s) => ({
+      ...s,
+      times: Object.fromEntries(
+        Object.entries(s.times).map(([unit, t], i) => [
+          unit,
+          Object.fromEntries(
+            Object.entries(t).map(([event, time]) => [
+              event,
+              {
+                at:
+                  event === 'moving'
+                    ? time.at + (i % 2 === 0 ? 2.5 : 0)
+                    : time.at * (i % 2 === 0 ? 0.55 : 1.4),
+                error: 0.2,
+              },
+            ]),
+          ),
+        ]),
+      ),
+    }));
+    const d = await diagnose(scenario, { ...sheet, swings: odd }, { memory });
+    expect(d.unknown).toBeGreaterThan(0.5);
+  });
+
+  it('stops when it is told to, and gives what it has', async () => {
+    const signal = { aborted: false };
+    const d = await diagnose(scenario, sheetWith([]), {
+      signal,
+      onProgress: (share) => (signal.aborted = share > 0.05),
+    });
+    expect(d.whole).toBe(false);
+    expect(d.established).toBe(false);
+  });
+});

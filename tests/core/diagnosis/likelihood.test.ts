@@ -1,0 +1,108 @@
+/** The likelihood of a sheet against closed forms of the normal distribution, and its mixture by hand. */
+import { describe, expect, it } from 'vitest';
+import {
+  lookFinds,
+  normal,
+  type Evidences,
+} from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import { Likelihood, logSum } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
+
+const figure = (key: string, value: number, spread: number) => ({
+  swing: 0,
+  setup: 0,
+  label: key,
+  kind: 'time' as const,
+  key,
+  value,
+  spread,
+  error: 2 * spread,
+});
+const evidences = (figures: Evidences['figures']): Evidences => ({
+  figures,
+  facts: [],
+  looks: [],
+  unused: [],
+});
+/** The model's own spread, beside a reading's. */
+const spreadOf = (value: number, spread: number): number => Math.hypot(spread, 0.015 * value);
+const density = (x: number, sigma: number): number =>
+  Math.exp(-0.5 * (x / sigma) ** 2) / (sigma * Math.sqrt(2 * Math.PI));
+
+describe('the normal distribution function', () => {
+  it('is that of the tables (Abramowitz and Stegun, table 26.1: 0.84134 at 1, 0.97725 at 2)', () => {
+    expect(normal(0)).toBeCloseTo(0.5, 6);
+    expect(normal(1)).toBeCloseTo(0.8413447, 6);
+    expect(normal(2)).toBeCloseTo(0.9772499, 6);
+    expect(normal(-1.5)).toBeCloseTo(1 - normal(1.5), 12);
+  });
+});
+
+describe('the likelihood of figures', () => {
+  it('of one figure is the mixture of right and wrong, by hand', () => {
+    const l = new Likelihood(evidences([figure('a', 5, 0.1)]), [[]]);
+    const sigma = spreadOf(5, 0.1);
+    for (const foretold of [5, 5.1, 7]) {
+      const wanted = 0.98 * density(5 - foretold, sigma) + 0.02 / (2 * 5 + 5);
+      expect(l.of([{ a: foretold }])).toBeCloseTo(Math.log(wanted), 9);
+    }
+  });
+
+  it('of two that scatter together is the bivariate normal, and either may be wrong', () => {
+    const [a, b] = [figure('a', 5, 0.1), figure('b', 6, 0.1)];
+    const shared = 0.3;
+    const l = new Likelihood(evidences([a, b]), [[shared], [shared]]);
+    const va = spreadOf(5, 0.1) ** 2 + shared ** 2;
+    const vb = spreadOf(6, 0.1) ** 2 + shared ** 2;
+    const c = shared ** 2;
+    const [x, y] = [5 - 4.6, 6 - 5.7];
+    const det = va * vb - c * c;
+    const both =
+      Math.exp(-0.5 * ((vb * x * x - 2 * c * x * y + va * y * y) / det)) /
+      (2 * Math.PI * Math.sqrt(det));
+    const wanted =
+      0.98 ** 2 * both +
+      0.02 * 0.98 * density(y, Math.sqrt(vb)) * (1 / (2 * 5 + 5)) +
+      0.02 * 0.98 * density(x, Math.sqrt(va)) * (1 / (2 * 6 + 5));
+    expect(l.of([{ a: 4.6, b: 5.7 }])).toBeCloseTo(Math.log(wanted), 9);
+  });
+
+  it('does not let one wrong entry sink what the others bear out', () => {
+    const l = new Likelihood(
+      evidences([figure('a', 5, 0.1), figure('b', 5, 0.1), figure('c', 25, 0.1)]),
+      [[], [], []],
+    );
+    const fitting = l.of([{ a: 5, b: 5, c: 5 }]);
+    const other = l.of([{ a: 7, b: 7, c: 5 }]);
+    expect(fitting - other).toBeGreaterThan(20);
+  });
+
+  it('weighs what is foretold never to come against a time that was noted', () => {
+    const l = new Likelihood(evidences([figure('a', 5, 0.1)]), [[]]);
+    expect(l.of([{}])).toBeLessThan(l.of([{ a: 6 }]));
+    expect(l.of([{}])).toBeCloseTo(Math.log(1e-3 / 15), 9);
+  });
+
+  it('puts two causes apart by squared standard deviations', () => {
+    const l = new Likelihood(evidences([figure('a', 5, 0.1)]), [[]]);
+    const sigma = spreadOf(5, 0.1);
+    expect(l.distance([{ a: 5 }], [{ a: 5 + 3 * sigma }])).toBeCloseTo(9, 9);
+    expect(l.distance([{ a: 5 }], [{ a: 5 }])).toBe(0);
+  });
+});
+
+describe('sums of logs', () => {
+  it('hold where the exponentials would not', () => {
+    expect(logSum([-1000, -1000])).toBeCloseTo(-1000 + Math.log(2), 12);
+    expect(logSum([-Infinity, -Infinity])).toBe(-Infinity);
+  });
+});
+
+describe('a look at a part', () => {
+  it('finds what the check is for, where it looks, and seldom anything else', () => {
+    const cause = [{ fault: 'piston-seal-bypass', on: 'left-jack' }];
+    expect(lookFinds('by-pass-flow', 'left-jack', cause)).toBe(0.95);
+    expect(lookFinds('by-pass-flow', 'right-jack', cause)).toBe(0.03);
+    expect(lookFinds('wet-look', 'left-jack', cause)).toBe(0.03);
+    expect(lookFinds('by-pass-flow', 'left-jack', [])).toBe(0.03);
+  });
+});

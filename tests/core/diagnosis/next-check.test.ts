@@ -1,0 +1,69 @@
+/** Expected information against values worked out by hand (entropy: any text on information theory). */
+import { describe, expect, it } from 'vitest';
+import {
+  apartInTimes,
+  rankedChecks,
+} from '../../../packages/core/src/analysis/diagnosis/next-check.js';
+import { checks } from '../../../packages/core/src/check/index.js';
+import { faults } from '../../../packages/core/src/fault/index.js';
+
+const bits = (p: number): number => -p * Math.log2(p) - (1 - p) * Math.log2(1 - p);
+const seal = { causes: [{ fault: 'piston-seal-bypass', on: 'left-jack' }], probability: 0.5 };
+const dry = { causes: [{ fault: 'dry-bearing', on: 'left-leg' }], probability: 0.5 };
+
+describe('which check comes next', () => {
+  it('a look tells the entropy of its outcome less that which is left, for each minute', () => {
+    const [best] = rankedChecks([seal, dry], []).filter((c) => c.check === 'by-pass-flow');
+    const finds = 0.5 * 0.95 + 0.5 * 0.03;
+    const wanted = bits(finds) - 0.5 * bits(0.95) - 0.5 * bits(0.03);
+    expect(best.information).toBeCloseTo(wanted, 9);
+    expect(best.finds).toBeCloseTo(finds, 9);
+    expect(best.perMinute).toBeCloseTo(wanted / checks['by-pass-flow'].minutes, 9);
+  });
+
+  it('a swing that sets two causes wide apart tells one bit, and none where they stay together', () => {
+    const outlook = (apart: number) => ({
+      check: 'second-flow',
+      places: [0, 1],
+      apart: (a: number, b: number) => (a === b ? 0 : apart),
+    });
+    const told = (apart: number): number =>
+      rankedChecks([seal, dry], [outlook(apart)]).find((c) => c.check === 'second-flow')
+        ?.information ?? 0;
+    expect(told(400)).toBeCloseTo(1, 6);
+    expect(told(0)).toBe(0);
+    expect(told(4)).toBeGreaterThan(0.2);
+    expect(told(4)).toBeLessThan(0.8);
+  });
+
+  it('nothing is left to check when the cause is certain', () => {
+    expect(rankedChecks([{ ...seal, probability: 1 }], [])).toEqual([]);
+  });
+
+  it('swings lie apart by what a hand can time', () => {
+    expect(apartInTimes({ 'up/left/total': 5 }, { 'up/left/total': 5.5 })).toBeCloseTo(
+      0.25 / (0.01 + (0.03 * 5.5) ** 2),
+      9,
+    );
+    expect(apartInTimes({ 'up/left/total': 5 }, {})).toBe(14);
+    expect(apartInTimes({ 'up/left/moving': 5 }, { 'up/left/moving': 9 })).toBe(0);
+  });
+});
+
+describe('the catalogue of checks', () => {
+  it('shows every fault that can be met, and names none that is not there', () => {
+    const shown = new Set(Object.values(checks).flatMap((c) => c.shows ?? []));
+    for (const fault of shown) expect(Object.keys(faults)).toContain(fault);
+    expect(Object.keys(faults).filter((f) => !shown.has(f))).toEqual([]);
+  });
+
+  it.each(Object.entries(checks))(
+    '%s says how long it takes, what it needs and what to beware of',
+    (kind, c) => {
+      expect(c.kind).toBe(kind);
+      expect(c.minutes).toBeGreaterThan(0);
+      for (const text of [c.title, c.how, c.tools, c.caution, c.source]) expect(text).not.toBe('');
+      expect((c.swing === undefined) !== (c.shows === undefined)).toBe(true);
+    },
+  );
+});
