@@ -1,6 +1,5 @@
 /** The fields of an observation sheet, keys as written in the file. */
 import * as z from 'zod/mini';
-import { checks } from '../check/index.js';
 import { fluids } from '../medium/index.js';
 import {
   choiceField,
@@ -151,12 +150,9 @@ export const swing = {
   direction: choiceField(SWING_DIRECTIONS, 'which way') as z.ZodMiniType<SwingDirection>,
   note: textField('anything else'),
 };
-/** Checks that are looks; the others are swings, noted as such. */
-const LOOKS = Object.values(checks).flatMap(({ kind, shows }) =>
-  shows === undefined ? [] : [kind],
-);
 export const look = {
-  check: choiceField(LOOKS, 'which check'),
+  /** Whether there is such a check is for the diagnosis to say: the page need not know them all. */
+  check: nameField('which check'),
   on: nameField('what was looked at'),
   found: switchField('whether it was found'),
 };

@@ -106,7 +106,12 @@ export function evidencesOf(
       }
     for (const { file } of swing.recordings) unused.push(`swing ${index + 1}: recording ${file}`);
   });
-  const looks = (sheet.looks ?? []).map(({ check, on, found }): LookEntry => ({
+  const known = (sheet.looks ?? []).filter(({ check, on }) => {
+    const there = checks[check]?.shows !== undefined;
+    if (!there) unused.push(`look ${check} at ${on}: there is no such look among the checks`);
+    return there;
+  });
+  const looks = known.map(({ check, on, found }): LookEntry => ({
     label: `${check} at ${on}: ${found ? 'found' : 'nothing found'}`,
     seen: (causes) => {
       const p = lookFinds(check, on, causes);
