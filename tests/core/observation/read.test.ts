@@ -121,7 +121,7 @@ describe('what cannot be read is told with its place, and the rest is kept', () 
       'moved by jerks',
       'jerky',
       'remarks.tail.0',
-      /did not move, moved by jerks/,
+      /did not move, stopped short, moved by jerks/,
     ],
     [
       'a gauge that is nowhere',
