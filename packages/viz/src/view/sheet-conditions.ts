@@ -110,7 +110,7 @@ export class SheetConditions extends View {
         type="text"
         maxlength=${key === 'note' ? 2000 : 60}
         autocomplete="off"
-        .value=${live(value)}
+        .value=${value}
         @change=${(e: Event) => this.#set({ [key]: (e.target as HTMLInputElement).value })}
       />
     </label>`;

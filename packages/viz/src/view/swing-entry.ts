@@ -67,7 +67,7 @@ export class SwingEntry extends View {
         <input
           type="text"
           maxlength="1000"
-          .value=${live(swing.note)}
+          .value=${swing.note}
           @change=${(e: Event) => {
             const note = (e.target as HTMLInputElement).value;
             this.#change((s) => ({ ...s, note }));
