@@ -7,14 +7,19 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { dirname, join, posix } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { lessonJsonSchema, observationJsonSchema, scenarioJsonSchema } from '@wheelwell/core';
+import {
+  lessonJsonSchema,
+  observationJsonSchema,
+  scenarioJsonSchema,
+  readObservations,
+} from '@wheelwell/core';
 import { filesIn, textOf } from './files.js';
 
 const FILE = 'scenarios/scenario.schema.json';
 const MODELINE = /^# yaml-language-server: \$schema=(\S+)\n/;
 const LESSON_FILE = 'scenarios/lesson.schema.json';
 const files = filesIn('scenarios').filter((path) => path.endsWith('.yaml'));
-const scenarios = files.filter((path) => !path.includes('/lessons/'));
+const scenarios = files.filter((path) => !/\/(lessons|observations)\//.test(path));
 const lessons = files.filter((path) => path.includes('/lessons/'));
 const schema = JSON.parse(textOf(FILE)) as Record<string, unknown>;
 // A field may be text or a number: that is a choice of types, which ajv's strict mode asks to confirm.
@@ -43,6 +48,16 @@ describe.each(scenarios)('%s', (path) => {
   it('is valid', () => {
     validate(parse(text));
     expect(validate.errors ?? []).toEqual([]);
+  });
+});
+
+describe.each(files.filter((path) => path.includes('/observations/')))('%s', (path) => {
+  const text = textOf(path);
+  it('tells editors where the schema is, on its first line, and reads without an issue', () => {
+    const [, target] = MODELINE.exec(text) ?? [];
+    expect(posix.normalize(join(dirname(path), target))).toBe('scenarios/observations.schema.json');
+    const { issues, contradictions } = readObservations(text);
+    expect([...issues, ...contradictions]).toEqual([]);
   });
 });
 
