@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { demos } from '../model/demos.js';
+import { KeepWork } from '../model/kept.js';
 import { reached } from '../model/history.js';
 import { BENCH } from '../model/lesson.js';
 import { Store } from '../model/store.js';
@@ -13,6 +14,7 @@ import '../view/cautions.js';
 import { views } from '../view/index.js';
 import type { Area, Works } from '../view/index.js';
 import '../view/issue-list.js';
+import '../view/recovery.js';
 import '../view/told.js';
 import { saveAs } from '../view/save.js';
 import { shared } from '../view/shared.styles.js';
@@ -23,6 +25,7 @@ import { appStyles } from './app.styles.js';
 import { benchStyles } from './bench.styles.js';
 import { areaOf, benchBar, benchOf } from './area.js';
 import { runClock } from './clock.js';
+import { BrowserDrawer, newName } from './drawer.js';
 import { listenDrops } from './drop.js';
 import './help.js';
 import type { Help } from './help.js';
@@ -62,6 +65,7 @@ export class App extends LitElement {
     show: (names) => this.#show(names),
     hasBench: (name) => views.some((v) => v.area === 'bench' && v.name === name),
   });
+  readonly #keep = new KeepWork(this.store, new BrowserDrawer(), demos, newName());
   /** Aborted when the element leaves the page. */
   #left = new AbortController();
 
@@ -89,6 +93,8 @@ export class App extends LitElement {
     super.connectedCallback();
     this.#left = new AbortController();
     const { signal } = this.#left;
+    window.addEventListener('pagehide', () => this.#keep.flush(), { signal });
+    void this.#keep.start();
     listen(window, this.#deeds(), () => this.keys, signal);
     window.addEventListener('hashchange', this.#link, { signal });
     const over = (something: boolean): boolean => (this.dropping = something);
@@ -171,6 +177,7 @@ export class App extends LitElement {
       <section class="transport" aria-label="Clock">
         <ww-transport .store=${this.store} .works=${this.works}></ww-transport>
       </section>
+      <ww-recovery .store=${this.store} .work=${this.#keep}></ww-recovery>
       <div class="aside" role="status" aria-live="polite">${said}</div>
       ${this.dropping ? html`<div class="drop">Drop a scenario or an observation sheet to open it, a recording (CSV) to lay it over</div>` : nothing}
       <ww-help .keys=${this.keys} @keys-change=${this.#switchKeys}></ww-help>

@@ -5,6 +5,8 @@ import type { ChangesState } from './changes.js';
 import { NO_CHANGES } from './changes.js';
 import type { ParameterBook } from './edits.js';
 import { NO_BOOK } from './edits.js';
+import type { KeptState } from './kept.js';
+import { NOTHING_KEPT } from './kept.js';
 import type { LessonState } from './lesson-state.js';
 import { NO_LESSON } from './lesson-state.js';
 import type { Loop } from './loop.js';
@@ -49,6 +51,8 @@ export interface State {
   readonly changes: ChangesState;
   /** The changes that were last saved as a file; undefined when none were. */
   readonly saved: readonly Edit[] | undefined;
+  /** Work of former visits on offer. */
+  readonly kept: KeptState;
   /** What can be changed, as far as it was asked for. */
   readonly parameters: ParameterBook;
   /** Channels of the run on show as far as they were asked for and have come; see model/series.ts. */
@@ -105,6 +109,7 @@ export const EMPTY: State = {
   edits: [],
   changes: NO_CHANGES,
   saved: undefined,
+  kept: NOTHING_KEPT,
   parameters: NO_BOOK,
   series: new Map(),
   files: [],
