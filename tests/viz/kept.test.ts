@@ -190,7 +190,8 @@ describe('the page', () => {
       [390, 844],
     ] as const) {
       await page.setViewportSize({ width, height });
-      expect(await cutOff(page)).toEqual([]);
+      // The drawings follow the window a moment later.
+      await expect.poll(() => cutOff(page)).toEqual([]);
       await keep(page, `kept-offer-${width}`);
     }
     await page.setViewportSize({ width: 1280, height: 800 });
