@@ -31,7 +31,7 @@ export interface Break {
 /** Gaps wider than this are cut down to this, mm; or px where the drawing is small. */
 const GAP = { mm: 420, px: 48 };
 /** Room for captions and labels, px. */
-const MARGIN = { top: 54, side: 24, bottom: 14 };
+const MARGIN = { top: 54, side: 50, bottom: 14 };
 /** Buttons for fingers stand higher, px. */
 const FINGERS = 16;
 /** The words of the phases need more below, and so do the figures of a plan. */

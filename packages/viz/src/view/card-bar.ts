@@ -43,6 +43,18 @@ export class CardBar extends View {
       .file select {
         max-width: 14rem;
       }
+      @media (min-width: 1180px) {
+        /* One row: the names give way before the units do. */
+        :host {
+          flex-wrap: nowrap;
+        }
+        .file {
+          flex: 0 1 auto;
+        }
+        .file select {
+          max-width: 9rem;
+        }
+      }
       @media (min-width: 1500px) {
         .file select {
           max-width: 22rem;
