@@ -49,6 +49,9 @@ const HALF = 0.5;
 const FINE: readonly number[] = [0.15, 0.3, 0.75];
 /** How many are likely enough for that. */
 const LIKELY = 24;
+/** How many are looked at where they fit best, and how often. */
+const CLOSE = 6;
+const ROUNDS = 2;
 /** Firsts of pairs, and how many pairs are kept. */
 const FIRSTS = 3;
 const PAIRS = 12;
@@ -109,6 +112,18 @@ class Work {
     // What does nothing at its worst does nothing at half of it.
     const doing = byPrior.filter((p) => differs(this.healthy[0], p.at(WORST)[0]));
     await this.playNodes(doing, [HALF], [0]);
+    // Where a swing comes to its end no more, times run away just before: looked at more closely.
+    const ends = (p: Profile, severity: number): number => Object.keys(p.at(severity)[0]).length;
+    await this.playNodes(
+      doing.filter((p) => ends(p, WORST) < ends(p, HALF)),
+      [0.65, 0.8],
+      [0],
+    );
+    await this.playNodes(
+      doing.filter((p) => ends(p, HALF) < ends(p, 0)),
+      [0.1, 0.25],
+      [0],
+    );
     if (this.own.length > 1) {
       // What the first setup rules out need not be played under the others.
       const alone = this.likelihood.only(0);
@@ -120,6 +135,12 @@ class Work {
     }
     const likely = this.ranked(this.likelihood, this.profiles.slice(1)).slice(0, LIKELY);
     await this.playNodes(likely, FINE, this.own);
+    // Then the few that matter just where they fit, until they no longer move.
+    for (let round = 0; round < ROUNDS && !this.stopped; round++)
+      for (const profile of this.ranked(this.likelihood, likely).slice(0, CLOSE)) {
+        const { peak } = believe(this.likelihood, profile, 'close');
+        await this.playNodes([profile], [peak], this.own);
+      }
     return this.withChecks(likely);
   }
 
@@ -241,7 +262,9 @@ class Work {
     const { unused } = evidences;
     if (likelihood === undefined || this.profiles.length === 0)
       return { ...NOTHING, runs: this.player.runs, unused };
-    const singles = this.profiles.map((p) => believe(likelihood, p));
+    const singles = this.profiles.map((p) =>
+      believe(likelihood, p, likely.includes(p) ? 'close' : 'quick'),
+    );
     const beliefs = [...singles, ...this.pairs(likelihood, singles, likely)];
     const nobody = unknownCause(evidences, healthy);
     const all = logSum([...beliefs.map((b) => b.log), nobody]);

@@ -30,14 +30,16 @@ export function pairBelief(
   };
   return {
     hypothesis,
-    // The first one's severity was fitted, not summed over: the same weight as for one that is.
+    // The first one's severity was fitted, not summed over: it pays for that as it would alone.
     log:
       Math.log(hypothesis.prior) +
       likelihood.ofLooks(hypothesis.causes) +
       sum -
-      Math.log(TRIED.length) -
-      Math.log(TRIED.length),
+      Math.log(TRIED.length) +
+      first.narrowness,
     severity,
+    peak: severity,
+    narrowness: 0,
     severityRange: [TRIED[0], TRIED[TRIED.length - 1]],
     foretold: at(severity),
     at,

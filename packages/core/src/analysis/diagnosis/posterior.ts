@@ -10,6 +10,10 @@ export interface Belief {
   readonly hypothesis: Hypothesis;
   readonly log: number;
   readonly severity: number;
+  /** The one severity that fits best. */
+  readonly peak: number;
+  /** What it costs that only so much of the severities fits: log of evidence over best likelihood. */
+  readonly narrowness: number;
   readonly severityRange: readonly [number, number];
   /** What it foretells with the fitted severity, for each setup. */
   readonly foretold: readonly Signature[];
@@ -18,36 +22,56 @@ export interface Belief {
 }
 
 /** What a hypothesis comes to. The healthy aircraft has no severity. */
-export function believe(likelihood: Likelihood, profile: Profile): Belief {
+export function believe(
+  likelihood: Likelihood,
+  profile: Profile,
+  look: keyof typeof SEVERITIES = 'quick',
+): Belief {
   const { hypothesis } = profile;
   const at = (severity: number): readonly Signature[] => profile.at(severity);
   const prior = Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
   if (hypothesis.causes.length === 0) {
     const foretold = at(0);
     const log = prior + likelihood.of(foretold);
-    return { hypothesis, log, severity: 0, severityRange: [0, 0], foretold, at: () => foretold };
+    return {
+      hypothesis,
+      log,
+      severity: 0,
+      peak: 0,
+      narrowness: 0,
+      severityRange: [0, 0],
+      foretold,
+      at: () => foretold,
+    };
   }
-  const logs = SEVERITIES.map((s) => likelihood.of(at(s)));
+  const severities = SEVERITIES[look];
+  const logs = severities.map((s) => likelihood.of(at(s)));
   const sum = logSum(logs);
   const weights = logs.map((x) => Math.exp(x - sum));
-  const severity = weights.reduce((mean, w, i) => mean + w * SEVERITIES[i], 0);
+  const severity = weights.reduce((mean, w, i) => mean + w * severities[i], 0);
   return {
     hypothesis,
-    log: prior + sum - Math.log(SEVERITIES.length),
+    log: prior + sum - Math.log(severities.length),
     severity,
-    severityRange: [quantile(weights, 0.05), quantile(weights, 0.95)],
+    peak: severities[logs.indexOf(Math.max(...logs))],
+    narrowness: sum - Math.log(severities.length) - Math.max(...logs),
+    severityRange: [quantile(severities, weights, 0.05), quantile(severities, weights, 0.95)],
     foretold: at(severity),
     at,
   };
 }
 
-function quantile(weights: readonly number[], share: number): number {
+function quantile(
+  severities: readonly number[],
+  weights: readonly number[],
+  share: number,
+): number {
   let sum = 0;
   for (let i = 0; i < weights.length; i++) {
     sum += weights[i];
-    if (sum >= share) return SEVERITIES[i];
+    if (sum >= share) return severities[i];
   }
-  return SEVERITIES[SEVERITIES.length - 1];
+  return severities[severities.length - 1];
 }
 
 /** How far from healthy something nobody knows may bring a figure: share of it, and s or Pa beside. */

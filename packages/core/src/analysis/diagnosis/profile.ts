@@ -3,8 +3,6 @@ import type { Hypothesis, Signature } from './shapes.js';
 
 /** Severities that a fault is looked at between: less than the least nobody notices. */
 export const LEAST = 0.05;
-/** Places at which evidence is summed up over severity. */
-const POINTS = 24;
 
 interface Node {
   readonly severity: number;
@@ -56,8 +54,11 @@ function between(a: Signature, b: Signature, share: number): Signature {
   return out;
 }
 
+/** Places for a quick look, and for a cause that is likely: where a time runs away, a fit is narrow. */
+const POINTS = { quick: 24, close: 240 } as const;
+
+const evenly = (points: number): readonly number[] =>
+  Array.from({ length: points }, (_, i) => LEAST + ((1 - LEAST) * (i + 0.5)) / points);
+
 /** Severities at which evidence is summed up, evenly over what can be noticed. */
-export const SEVERITIES: readonly number[] = Array.from(
-  { length: POINTS },
-  (_, i) => LEAST + ((1 - LEAST) * (i + 0.5)) / POINTS,
-);
+export const SEVERITIES = { quick: evenly(POINTS.quick), close: evenly(POINTS.close) } as const;
