@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -10,6 +11,8 @@ export default defineConfig({
   },
   test: {
     env: { TZ: 'UTC' },
+    // Vitest leaves one core free, which on a machine of two means to do one thing at a time.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       {
         extends: true,
@@ -28,12 +31,12 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          // A real browser on the built page (playwright-core); one file at a time.
+          // A real browser on the built page (playwright-core), which is built before the first file.
           name: 'viz',
+          globalSetup: ['tests/viz/build-page.ts'],
           include: ['tests/viz/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
         },
       },
     ],

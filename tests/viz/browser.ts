@@ -4,7 +4,8 @@
  */
 import { execFile } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { chromium } from 'playwright-core';
@@ -16,7 +17,7 @@ import { findBrowser, MISSING } from '../../scripts/browser.mjs';
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 export const VIZ = here('../../packages/viz');
 export const VITE = join(
-  fileURLToPath(new URL('.', import.meta.resolve('vite/package.json'))),
+  dirname(createRequire(import.meta.url).resolve('vite/package.json')),
   'bin/vite.js',
 );
 const run = promisify(execFile);
