@@ -61,8 +61,12 @@ describe('markup in every text of a file', () => {
     expect(await page.locator('[data-choose=card] option:checked').textContent()).toBe(EVIL);
     await page.locator('[data-choose=card]').selectOption('doors-early');
     await page.locator('[data-busy]').waitFor({ state: 'detached' });
-    for (const tab of await page.getByRole('tab').all()) {
-      await tab.click();
+    const ids = await page.getByRole('tab').evaluateAll((tabs) => tabs.map((tab) => tab.id));
+    expect(ids.length).toBeGreaterThan(6);
+    for (const id of ids) {
+      // The circuit takes the chart's room, and its tabs with it, until the bay is back.
+      await page.locator('#tab-bay').click();
+      await page.locator(`#${id}`).click();
       expect(await strangers()).toEqual([]);
     }
     const benches = page.getByRole('group', { name: 'Workplace' }).getByRole('button');
