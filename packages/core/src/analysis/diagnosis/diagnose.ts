@@ -128,27 +128,35 @@ class Work {
       // What the first setup rules out need not be played under the others.
       const alone = this.likelihood.only(0);
       const best = this.ranked(alone, byPrior);
-      const least = believe(alone, best[0]).log - RULED_OUT;
-      const alive = best.slice(0, ALIVE).filter((p) => believe(alone, p).log > least);
+      const least = best[0].log - RULED_OUT;
+      const alive = best
+        .slice(0, ALIVE)
+        .filter(({ log }) => log > least)
+        .map(({ profile }) => profile);
       this.profiles = [this.profiles[0], ...alive];
       await this.playNodes(alive, [WORST, HALF], this.own.slice(1));
     }
-    const likely = this.ranked(this.likelihood, this.profiles.slice(1)).slice(0, LIKELY);
+    const likely = this.ranked(this.likelihood, this.profiles.slice(1))
+      .slice(0, LIKELY)
+      .map(({ profile }) => profile);
     await this.playNodes(likely, FINE, this.own);
     // Then the few that matter just where they fit, until they no longer move.
     for (let round = 0; round < ROUNDS && !this.stopped; round++)
-      for (const profile of this.ranked(this.likelihood, likely).slice(0, CLOSE)) {
+      for (const { profile } of this.ranked(this.likelihood, likely).slice(0, CLOSE)) {
         const { peak } = believe(this.likelihood, profile, 'close');
         await this.playNodes([profile], [peak], this.own);
       }
     return this.withChecks(likely);
   }
 
-  private ranked(likelihood: Likelihood, profiles: readonly Profile[]): Profile[] {
+  /** The likeliest first, with the log of prior times evidence. */
+  private ranked(
+    likelihood: Likelihood,
+    profiles: readonly Profile[],
+  ): { readonly profile: Profile; readonly log: number }[] {
     return profiles
       .map((profile) => ({ profile, log: believe(likelihood, profile).log }))
-      .sort((a, b) => b.log - a.log)
-      .map(({ profile }) => profile);
+      .sort((a, b) => b.log - a.log);
   }
 
   private get stopped(): boolean {
@@ -222,11 +230,7 @@ class Work {
   }
 
   private tell(): void {
-    const { onProgress } = this.options;
-    if (onProgress === undefined) return;
-    // A ranking takes some hundredths of a second: now and then is enough.
-    const due = this.profiles.length > 0 && this.done % TELL === 0;
-    onProgress(Math.min(1, this.done / this.wanted), due ? this.result() : undefined);
+    this.options.onProgress?.(Math.min(1, this.done / this.wanted), () => this.result());
   }
 
   /** The ranking with what to do next: the likeliest causes are played under what checks would change. */
@@ -327,9 +331,6 @@ class Work {
     ];
   }
 }
-
-/** Swings between two rankings. */
-const TELL = 40;
 
 /** The first of each pair of causes, whichever of the two was fitted first. */
 function distinct(pairs: readonly Belief[]): Belief[] {

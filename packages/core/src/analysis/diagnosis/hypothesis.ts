@@ -12,8 +12,6 @@ const WEIGHT: Readonly<Record<FaultDefinition['prior'], number>> = {
 export const HEALTHY = 0.4;
 /** None of the catalogue: it cannot be whole. */
 export const UNKNOWN = 0.01;
-/** Two faults at once: as a share of the product of the odds of each. */
-export const PAIR = 1;
 
 /** The healthy aircraft first, then every fault wherever it can befall. */
 export function hypothesesOf(catalogues: Catalogues, scenario: Scenario): readonly Hypothesis[] {

@@ -41,9 +41,8 @@ export class Likelihood {
 
   /** Log likelihood under a signature for each setup, and the facts with it. */
   of(foretold: readonly Signature[]): number {
-    const { figures, facts } = this.evidences;
-    let log = this.figures(figures.map((f) => foretold[f.setup][f.key] ?? NaN));
-    for (const fact of facts) log += Math.log(fact.seen(foretold[fact.setup]));
+    let log = this.figures(this.foretoldIn(foretold));
+    for (const fact of this.evidences.facts) log += Math.log(fact.seen(foretold[fact.setup]));
     return log;
   }
 
@@ -69,9 +68,8 @@ export class Likelihood {
 
   /** Squared distance of two foretellings in units of what these observations can tell apart. */
   distance(a: readonly Signature[], b: readonly Signature[]): number {
-    const { figures, facts } = this.evidences;
-    const va = figures.map((f) => a[f.setup][f.key] ?? NaN);
-    const vb = figures.map((f) => b[f.setup][f.key] ?? NaN);
+    const va = this.foretoldIn(a);
+    const vb = this.foretoldIn(b);
     const both = va.map((v, i) => Number.isFinite(v) && Number.isFinite(vb[i]));
     let sum = va.reduce(
       (n, v, i) => n + (Number.isFinite(v) === Number.isFinite(vb[i]) ? 0 : -2 * Math.log(NEVER)),
@@ -80,17 +78,21 @@ export class Likelihood {
     const { places, matrix } = this.precision(both);
     const r = places.map((i) => va[i] - vb[i]);
     places.forEach((_, i) => places.forEach((__, j) => (sum += r[i] * matrix[i][j] * r[j])));
-    for (const fact of facts) {
+    for (const fact of this.evidences.facts) {
       const [p, q] = [fact.seen(a[fact.setup]), fact.seen(b[fact.setup])];
       sum += 2 * (p - q) * Math.log(p / q);
     }
     return sum;
   }
 
+  /** For every figure of the sheet what signatures say; NaN for what never comes. */
+  private foretoldIn(signatures: readonly Signature[]): number[] {
+    return this.evidences.figures.map((f) => signatures[f.setup][f.key] ?? NaN);
+  }
+
   private figures(foretold: readonly number[]): number {
     const { figures } = this.evidences;
     const there = foretold.map(Number.isFinite);
-    const never = there.filter((t) => !t).length;
     const { places, matrix, logDeterminant } = this.precision(there);
     const n = places.length;
     const r = places.map((i) => figures[i].value - foretold[i]);
@@ -107,7 +109,7 @@ export class Likelihood {
       (sum, _, i) => sum + (there[i] ? 0 : this.anywhere[i] + Math.log(NEVER)),
       0,
     );
-    return logSum(terms) + (never === 0 ? 0 : missing);
+    return logSum(terms) + missing;
   }
 
   private precision(there: readonly boolean[]): Precision {

@@ -1,5 +1,5 @@
 /** Two faults at once: foretold by adding what each does, since playing every pair would take an hour. */
-import { HEALTHY, PAIR } from './hypothesis.js';
+import { HEALTHY } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import type { Belief } from './posterior.js';
 import type { Profile } from './profile.js';
@@ -26,7 +26,8 @@ export function pairBelief(
   const severity = TRIED.reduce((mean, s, i) => mean + s * Math.exp(logs[i] - sum), 0);
   const hypothesis = {
     causes: [...first.hypothesis.causes, ...second.hypothesis.causes],
-    prior: (PAIR * first.hypothesis.prior * second.hypothesis.prior) / HEALTHY,
+    // Each with its odds beside a healthy aircraft.
+    prior: (first.hypothesis.prior * second.hypothesis.prior) / HEALTHY,
   };
   return {
     hypothesis,

@@ -100,7 +100,7 @@ export type SignatureMemory = Map<string, Signature>;
 export interface DiagnosisOptions {
   readonly memory?: SignatureMemory;
   readonly pool?: SignaturePool;
-  /** Share done, 0..1, and the ranking so far. */
-  readonly onProgress?: (share: number, sofar: Diagnosis | undefined) => void;
+  /** Share done, 0..1; `sofar` works out the ranking so far, which takes as long as some swings. */
+  readonly onProgress?: (share: number, sofar: () => Diagnosis) => void;
   readonly signal?: { readonly aborted: boolean };
 }
