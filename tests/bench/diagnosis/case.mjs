@@ -1,0 +1,97 @@
+/** The cases of an aircraft: what kind of sheet each has, and what is wrong, all from its number. */
+import { flowOf, noticeable, placesOf, swing, within } from './aircraft.mjs';
+import { noted, sheetOf, STYLES } from './noting.mjs';
+import { generator, seedOf } from './random.mjs';
+
+/** One case in so many has no fault. */
+const SOUND = 5;
+/** Severities that are drawn, before what nobody would notice is left out. */
+const LEAST = 0.1;
+/** After so many draws that nobody would notice a case is given up. */
+const DRAWS = 60;
+const COLD = 263.15;
+const WARM = 313.15;
+
+/** Under what the aircraft stands: a few, so that what was played for one case serves others. */
+export function situationsOf(core, scenario) {
+  const flow = flowOf(core, scenario);
+  return {
+    nominal: {},
+    cold: { temperature: COLD },
+    other: flow === undefined ? { temperature: WARM } : { supplyFlow: flow / 2 },
+    emergency: {},
+  };
+}
+
+/** The cards of an emergency swing, the first that the aircraft has: by gas, by weight, by what is stored. */
+const EMERGENCY = ['blow-down', 'free-fall', 'pump-lost'];
+
+/** Kinds of sheets, each as often as it stands here. */
+export const KINDS = [
+  { name: 'watch', style: STYLES.watch, situation: 'nominal' },
+  { name: 'gauges', style: STYLES.gauges, situation: 'nominal' },
+  { name: 'remarks', style: STYLES.remarks, situation: 'nominal' },
+  { name: 'order', style: STYLES.order, situation: 'nominal' },
+  { name: 'watch, cold oil', style: STYLES.watch, situation: 'cold' },
+  { name: 'gauges, cold oil', style: STYLES.gauges, situation: 'cold' },
+  { name: 'gauges, other flow', style: STYLES.gauges, situation: 'other' },
+  { name: 'emergency', style: STYLES.watch, situation: 'emergency' },
+];
+
+/** Of which half a case is: what is tuned is tuned on one, and tested on the other. */
+export const halfOf = (i) => (Math.floor(i / (KINDS.length * SOUND)) % 2 ? 'hold-out' : 'tuning');
+
+export const kindOf = (i) => KINDS[i % KINDS.length];
+
+/** What is played of the true aircraft: one row of swings, or an emergency swing with it. */
+function rowsOf(scenario, { situation }) {
+  const first = Object.keys(scenario.cards)[0];
+  if (situation !== 'emergency') return { card: first, rows: [{ card: first }] };
+  const card = EMERGENCY.find((name) => name in scenario.cards);
+  const gas = { card, directions: ['blow-down'] };
+  // Only gas has a direction of its own, and goes on a sheet beside others.
+  return card === EMERGENCY[0]
+    ? { card: first, rows: [{ card: first }, gas] }
+    : { card, rows: [{ card }] };
+}
+
+/** Case `i` with its sheet, or undefined when no fault could be found that shows. */
+export function caseOf(core, scenario, name, i) {
+  const kind = kindOf(i);
+  const random = generator(seedOf(name, i));
+  const conditions = situationsOf(core, scenario)[kind.situation];
+  const { card, rows } = rowsOf(scenario, kind);
+  const sound = Math.floor(i / KINDS.length) % SOUND === 0;
+  const places = placesOf(core, scenario);
+  for (let draw = 0; draw < DRAWS; draw++) {
+    const aircraft = within(scenario, random);
+    const truth = sound
+      ? undefined
+      : { ...random.pick(places), severity: LEAST + (1 - LEAST) * random.uniform() };
+    const play = (c, faults, of = conditions) => swing(core, aircraft, scenario, c, of, faults);
+    const faults = truth ? [truth] : [];
+    const runs = rows.map((row) => play(row.card, faults));
+    // Against the book, and against the same aircraft before: not its tolerances must be what shows.
+    const book = { ...scenario, warmer: 0 };
+    const shows = rows.some(
+      (row, k) =>
+        noticeable(
+          core,
+          kind.style,
+          swing(core, book, scenario, row.card, conditions, []),
+          runs[k],
+        ) && noticeable(core, kind.style, play(row.card, []), runs[k]),
+    );
+    if (!sound && !shows) continue;
+    const swings = rows.flatMap((row, k) =>
+      noted(core, kind.style, runs[k], random, { directions: row.directions }),
+    );
+    const again = (changed) =>
+      noted(core, kind.style, play(card, faults, { ...conditions, ...changed }), random, {
+        conditions: changed,
+      });
+    const sheet = sheetOf(scenario, card, conditions, swings);
+    return { i, kind, truth, sheet, conditions, random, again };
+  }
+  return undefined;
+}

@@ -1,0 +1,142 @@
+/** What a mechanic notes of a swing, by the kind of sheet: no more than eyes, a watch and a gauge give. */
+
+/** A hand on a watch, s; a gauge, share of its reading and Pa; the eye between two moments, s. */
+const HAND = 0.1;
+const GAUGE = 0.015;
+const NEEDLE = 3e4;
+const EYE = 0.12;
+/** A difference of sides that is worth a word, s, and how often it gets it. */
+const SIDES = 0.6;
+const TOLD = 0.8;
+/** How often jerks are noted where there are any, and where there are none. */
+const JERKS = { with: 0.75, without: 0.02 };
+/** Moments closer than this are one press of the watch, s. */
+const ONE = 0.05;
+
+/** Kinds of sheet: which moments are timed, and what else is noted. */
+export const STYLES = {
+  watch: { times: ['moving', 'locked', 'total'] },
+  gauges: { times: ['moving', 'locked', 'total'], gauges: true },
+  remarks: { times: ['locked', 'total'], remarks: true },
+  order: { times: ['total'], order: true },
+};
+
+/** First movement each way, with all that this style would note, exact. */
+export function expectedOf(core, style, run, directions) {
+  const seen = new Set();
+  return core.expectedSwings(run).flatMap(({ direction, start, times, gauges }, i, all) => {
+    if (seen.has(direction) || (directions && !directions.includes(direction))) return [];
+    seen.add(direction);
+    const next = all[i + 1]?.start ?? Infinity;
+    return [
+      {
+        direction,
+        units: Object.keys(run.scenario.units).filter((unit) => times[unit] !== undefined),
+        times: timesOf(style, run, times),
+        gauges: style.gauges ? gaugesOf(gauges) : {},
+        order: style.order ? momentsOf(times) : {},
+        jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
+        all: times,
+      },
+    ];
+  });
+}
+
+function timesOf({ times: wanted }, run, times) {
+  const out = {};
+  for (const unit of Object.keys(run.scenario.units)) {
+    const t = times[unit] ?? {};
+    for (const event of wanted) {
+      if (t[event] === undefined) continue;
+      const same = event === 'total' && Math.abs(t.total - (t.locked ?? Infinity)) < ONE;
+      if (same && wanted.includes('locked')) continue;
+      out[`${unit} ${event}`] = t[event];
+    }
+  }
+  return out;
+}
+
+const gaugesOf = (gauges) =>
+  Object.fromEntries(
+    Object.entries(gauges).flatMap(([node, readings]) =>
+      ['moving', 'dead-head'].flatMap((moment) =>
+        readings[moment] === undefined ? [] : [[`${node} ${moment}`, readings[moment]]],
+      ),
+    ),
+  );
+
+const momentsOf = (times) =>
+  Object.fromEntries(
+    Object.entries(times).flatMap(([unit, t]) =>
+      ['locked', 'doors'].flatMap((event) =>
+        t[event] === undefined ? [] : [[`${unit} ${event}`, t[event]]],
+      ),
+    ),
+  );
+
+/** Units that set out again after they had stopped on their way. */
+function jerksOf(run, direction, start, next) {
+  const to = direction === 'up' ? 'rising' : 'falling';
+  return Object.fromEntries(
+    Object.entries(run.scenario.units).flatMap(([unit, { leg }]) => {
+      const starts = run.log.filter(
+        (e) => e.kind === 'motion' && e.device === leg && e.to === to && e.t >= start && e.t < next,
+      );
+      return starts.length > 1 ? [[unit, 1]] : [];
+    }),
+  );
+}
+
+/** The rows of a sheet for a run, read by hand and eye. */
+export function noted(core, style, run, random, { conditions, directions } = {}) {
+  const tenth = (t) => Math.max(0, Math.round(10 * (t + HAND * random.normal())) / 10);
+  return expectedOf(core, style, run, directions).map((swing) => {
+    const times = {};
+    for (const [key, t] of Object.entries(swing.times)) {
+      const [unit, event] = key.split(' ');
+      (times[unit] ??= {})[event] = { at: tenth(t), error: 0.2 };
+    }
+    const gauges = {};
+    for (const [key, p] of Object.entries(swing.gauges)) {
+      const [node, moment] = key.split(' ');
+      (gauges[node] ??= {})[moment] = p * (1 + GAUGE * random.normal()) + NEEDLE * random.normal();
+    }
+    const order = Object.entries(swing.order)
+      .map(([key, t]) => ({ key, t: t + EYE * random.normal() }))
+      .sort((a, b) => a.t - b.t)
+      .map(({ key }) => ({ unit: key.split(' ')[0], event: key.split(' ')[1] }));
+    return {
+      direction: swing.direction,
+      conditions: conditions ?? {},
+      times,
+      gauges,
+      order: order.length > 1 ? order : [],
+      remarks: remarksOf(style, run, swing, random),
+      recordings: [],
+      note: '',
+    };
+  });
+}
+
+function remarksOf(style, run, { units, all, jerks }, random) {
+  const remarks = {};
+  const say = (unit, word) => (remarks[unit] ??= []).push(word);
+  for (const unit of units) {
+    if (all[unit].moving === undefined) say(unit, 'did not move');
+    else if (all[unit].locked === undefined) say(unit, 'stopped short');
+    if (!style.remarks) continue;
+    if (random.chance(unit in jerks ? JERKS.with : JERKS.without)) say(unit, 'moved by jerks');
+    if (run.scenario.units[unit].side !== 'left') continue;
+    const right = units.find((u) => run.scenario.units[u].side === 'right');
+    const later = (all[unit].total ?? Infinity) - (all[right]?.total ?? Infinity);
+    if (Math.abs(later) > SIDES && random.chance(TOLD))
+      say(unit, `${later > 0 ? 'slower' : 'faster'} than the other side`);
+  }
+  return remarks;
+}
+
+/** A sheet of these rows. */
+export const sheetOf = (scenario, card, conditions, swings) => ({
+  ...{ aircraft: scenario.title, scenario: '', card, date: '', by: '', note: '' },
+  ...{ readingError: 0.2, conditions, swings, looks: [] },
+});

@@ -1,0 +1,31 @@
+/** On a thread of its own: the cases of one aircraft that stand under the same conditions. */
+import * as core from '@wheelwell/core';
+import { caseOf } from './case.mjs';
+import { keep, kept } from './kept.mjs';
+import { judged } from './loop.mjs';
+
+export default async function play({ name, file, text, situation, cases, key, loop, port }) {
+  const { scenario } = core.readScenario(text, { file });
+  const store = `${name}-${situation}`;
+  const memory = kept(key, store);
+  const before = memory.size;
+  const results = [];
+  for (const i of cases) {
+    const start = performance.now();
+    const one = caseOf(core, scenario, name, i);
+    if (one === undefined) continue;
+    const found = await judged(core, scenario, one, { memory, loop });
+    results.push({
+      name,
+      i,
+      kind: one.kind.name,
+      truth: one.truth,
+      ...found,
+      seconds: (performance.now() - start) / 1e3,
+    });
+    port.postMessage({ name, situation, done: results.length, of: cases.length });
+  }
+  port.close();
+  if (memory.size > before) keep(key, store, memory);
+  return results;
+}
