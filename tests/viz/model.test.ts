@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LogEntry } from '@wheelwell/core';
+import type { FaultEntry, LogEntry } from '@wheelwell/core';
 import { PROJECTIONS } from '../../packages/viz/src/drawing/projection.js';
 import { tyrePaths } from '../../packages/viz/src/drawing/tyre.js';
 import {
@@ -12,7 +12,7 @@ import { figure, plain } from '../../packages/viz/src/model/sentence.js';
 import { follow, zoomed } from '../../packages/viz/src/model/span.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import type { Listener } from '../../packages/viz/src/worker/client.js';
-import { answer } from '../../packages/viz/src/worker/answer.js';
+import { answer, judged } from '../../packages/viz/src/worker/answer.js';
 import { words } from '../../packages/viz/src/worker/words.js';
 import { TEXT } from './demo.js';
 
@@ -219,5 +219,35 @@ describe('names in running text', () => {
     expect(words('the operator sets sideLoad')).toBe('the operator sets side load');
     expect(words('3 kPa over, 2 mm short: by-pass')).toBe('3 kPa over, 2 mm short: by-pass');
     expect(plain('left-leg-jack.headChamber')).toBe('left leg jack head chamber');
+  });
+});
+
+describe('a run that is not judged yet', () => {
+  const faults = [{ fault: 'plunger-rigged-early', on: 'left-door-close-valve', severity: 0.9 }];
+  const ask = (id: number, early: boolean, own: readonly FaultEntry[] = []) =>
+    answer({ id, file: 'hedgelark.yaml', text: TEXT, faults: own }, { early }).reply;
+
+  it('shows no clearances of the run before it, then its own', () => {
+    const store = new Store(() => ({ run: () => {}, ask: () => {}, stop: () => {} }));
+    store.receive(ask(1, false));
+    const before = store.state.picture;
+    expect(before?.bay.clearances.length).toBeGreaterThan(3);
+    store.receive(ask(2, true, faults));
+    expect(store.state.picture?.run).toBe(2);
+    expect(store.state.picture?.bay.clearances).toEqual([]);
+    // What needs no look along the run is its own at once.
+    expect(store.state.picture?.bay.plungers).not.toEqual(before?.bay.plungers);
+    // Of a run that is no longer on show: nobody waits for it.
+    const late = judged({ kind: 'judge', run: 2 }).reply;
+    store.receive({ ...late, id: 1 });
+    expect(store.state.picture?.judged).toBe(false);
+    store.receive(late);
+    const whole = ask(3, false, faults);
+    const own = whole.kind === 'picture' ? whole.picture : undefined;
+    expect(store.state.picture?.bay).toEqual(own?.bay);
+    expect(store.state.picture?.flags).toEqual(own?.flags);
+    const least = (all: typeof before): number =>
+      Math.min(...(all?.bay.clearances ?? []).map((c) => c.least.gap.distance));
+    expect(least(store.state.picture)).toBeLessThan(least(before));
   });
 });

@@ -306,3 +306,18 @@ describe('hostile changes', () => {
     expect(issues).toMatchObject([{ path: 'components.left-jack.bore', line: 253 - 222 }]);
   });
 });
+
+it('a change leaves all it does not touch the objects they were, in a file held for changes', () => {
+  const held = holdScenario(textOf('hedgelark'), { file: 'hedgelark' });
+  const before = held.read().scenario!;
+  const path = 'mechanisms.left-leg.mass';
+  const after = held.read([{ path, value: '141 kg' }]).scenario!;
+  const parts = (s: Scenario) => ({ ...s.components, ...s.mechanisms });
+  const changed = Object.entries(parts(after))
+    .filter(([name, { parameters }]) => parameters !== parts(before)[name].parameters)
+    .map(([name]) => name);
+  expect(changed).toEqual(['left-leg']);
+  expect(after.mechanisms['left-leg'].parameters.mass).toBe(141);
+  // And back again, though the last one read was another.
+  expect(held.read()).toEqual({ scenario: before, issues: [] });
+});

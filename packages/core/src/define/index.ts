@@ -13,3 +13,4 @@ export * from './rule.js';
 export * from './check.js';
 export * from './catalogue.js';
 export * from './tailored.js';
+export * from './kept.js';

@@ -1,3 +1,4 @@
+import { kept } from '../define/index.js';
 import type { CoordinateData, MechanismDefinition, Parameters, Shape } from '../define/index.js';
 import { hermite, sampled, spline } from './table.js';
 
@@ -48,11 +49,33 @@ export function inWind(data: CoordinateData, pressure: number, sideslip: number)
 }
 
 /** A leader's coordinate data with all that it drives reflected to it. */
-export function reflected(
-  leader: CoordinateData,
-  followers: readonly { readonly data: CoordinateData; readonly angle: Shape }[],
-): CoordinateData {
+export function reflected(leader: CoordinateData, followers: readonly Follower[]): CoordinateData {
   if (followers.length === 0) return leader;
+  const before = known.get(leader);
+  const same =
+    before?.followers.length === followers.length &&
+    followers.every(({ data, angle }, i) => {
+      const f = before.followers[i];
+      return f.data === data && f.angle === angle;
+    });
+  if (same) return before.data;
+  const data = reflect(leader, followers);
+  known.set(leader, { followers, data });
+  return data;
+}
+
+interface Follower {
+  readonly data: CoordinateData;
+  readonly angle: Shape;
+}
+
+/** As it was last asked for: most runs of a scenario change few mechanisms. */
+const known = new WeakMap<
+  CoordinateData,
+  { readonly followers: readonly Follower[]; readonly data: CoordinateData }
+>();
+
+function reflect(leader: CoordinateData, followers: readonly Follower[]): CoordinateData {
   const { low, high } = leader;
   const parts = [{ data: leader, angle: { x: [low, high], y: [low, high] } }, ...followers].map(
     ({ data, angle }) => ({
@@ -87,7 +110,7 @@ const SPARSE = 60;
  * linkage that dwells does not wobble there. Source: Fritsch and Carlson, Monotone piecewise cubic
  * interpolation, SIAM J. Numer. Anal. 17 (1980), with Butland's weighted harmonic mean.
  */
-export function withoutOvershoot({ x, y }: Shape): Shape {
+export const withoutOvershoot = kept(({ x, y }: Shape): Shape => {
   const n = x.length;
   if (n > SPARSE || n < 3) return { x, y };
   const width = x.slice(1).map((b, i) => b - x[i]);
@@ -101,14 +124,14 @@ export function withoutOvershoot({ x, y }: Shape): Shape {
   });
   const curve = hermite({ x, y }, m);
   return sampled(x[0], x[n - 1], POINTS, (at) => curve(at).value);
-}
+});
 
 /** The second function of the first: y(inner(x)) over [low, high]. */
-export function composed(outer: Shape, inner: Shape, low: number, high: number): Shape {
+export const composed = kept((outer: Shape, inner: Shape, low: number, high: number): Shape => {
   const f = spline(outer);
   const g = spline(inner);
   return sampled(low, high, POINTS, (x) => f(g(x).value).value);
-}
+});
 
 function valueOf(v: number | Shape): (angle: number) => number {
   if (typeof v === 'number') return () => v;

@@ -1,4 +1,4 @@
-import { tailored } from '../define/index.js';
+import { kept, tailored } from '../define/index.js';
 import type {
   Catalogues,
   CoordinateData,
@@ -233,27 +233,14 @@ function rest(node: NodePlan, { gases }: Catalogues, { ambient, temperature }: S
 }
 
 /** Data of mechanisms as they were last asked for: most runs of a scenario change few of them. */
-const known = new WeakMap<Parameters, { kind: string; wind: Wind; data: CoordinateData }>();
-
-/** Dynamic pressure, Pa, and angle of sideslip, rad. */
-interface Wind {
-  readonly pressure: number;
-  readonly sideslip: number;
-}
-
-function dataOf(
-  definition: MechanismDefinition,
-  parameters: Parameters,
-  wind: Wind,
-): CoordinateData {
-  const before = known.get(parameters);
-  const { pressure, sideslip } = wind;
-  const same = before?.wind.pressure === pressure && before.wind.sideslip === sideslip;
-  if (same && before.kind === definition.kind) return before.data;
-  const data = inWind(definition.coordinate(parameters), pressure, sideslip);
-  known.set(parameters, { kind: definition.kind, wind, data });
-  return data;
-}
+const dataOf = kept(
+  (
+    parameters: Parameters,
+    definition: MechanismDefinition,
+    pressure: number,
+    sideslip: number,
+  ): CoordinateData => inWind(definition.coordinate(parameters), pressure, sideslip),
+);
 
 /** Coordinates for the mechanisms that move of themselves, and who moves the others. */
 function planMembers(
@@ -261,12 +248,12 @@ function planMembers(
   catalogues: Catalogues,
 ): { coordinates: CoordinatePlan[]; members: MemberPlan[] } {
   const { airspeed, sideslip } = scenario;
-  const wind = { pressure: dynamicPressure(airspeed), sideslip };
+  const pressure = dynamicPressure(airspeed);
   const entries = Object.entries(scenario.mechanisms);
   const data = new Map(
     entries.map(([name, { is, parameters }]) => [
       name,
-      dataOf(catalogues.mechanisms[is], parameters, wind),
+      dataOf(parameters, catalogues.mechanisms[is], pressure, sideslip),
     ]),
   );
   const leaders = entries.filter(([, e]) => e.driven === undefined).map(([name]) => name);

@@ -12,11 +12,33 @@ export function check<S extends z.ZodMiniType>(
   path: Path,
   issues: IssueList,
 ): z.output<S> | undefined {
+  const known = knownOf(schema);
+  const before = isPiece(value) ? known.get(value) : undefined;
+  if (before !== undefined) return before as z.output<S>;
   const result = schema.safeParse(value);
-  if (result.success) return result.data;
+  if (result.success) {
+    if (isPiece(value)) known.set(value, result.data);
+    return result.data;
+  }
   for (const issue of result.error.issues) report(issue, value, path, issues);
   return undefined;
 }
+
+/**
+ * What was read without an issue, by what was written: a change of a file shares all that it leaves
+ * alone (edit-data.ts), which is then not read again, and stays the same object for all that keep
+ * something by it.
+ */
+const read = new WeakMap<z.ZodMiniType, WeakMap<object, unknown>>();
+
+function knownOf(schema: z.ZodMiniType): WeakMap<object, unknown> {
+  const known = read.get(schema) ?? new WeakMap<object, unknown>();
+  read.set(schema, known);
+  return known;
+}
+
+const isPiece = (value: Plain | undefined): value is Plain & object =>
+  typeof value === 'object' && value !== null;
 
 function report(
   issue: z.core.$ZodIssue,

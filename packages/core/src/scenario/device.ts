@@ -19,26 +19,38 @@ export function settleDevices(draft: Draft, issues: IssueList): SettledDevices {
   const components = new Map<string, DraftPart<DeviceDefinition>>();
   const settled = new Map<string, Parameters>();
   for (const [name, part] of draft.components) {
-    const { definition, parameters: written, raw } = part;
-    const path = ['components', name];
-    const parameters =
-      definition === undefined || written === undefined
-        ? undefined
-        : fillParameters(definition.parameters, written, undefined, path, issues);
-    const sound =
-      definition !== undefined &&
-      parameters !== undefined &&
-      checkControls(definition, parameters, path, issues) &&
-      checkBetween(definition, parameters, raw, path, issues);
-    if (sound) settled.set(name, parameters);
-    if (definition?.tailor === undefined) components.set(name, part);
-    else
-      components.set(name, {
-        ...part,
-        definition: sound ? tailored(definition, parameters) : undefined,
-      });
+    const found =
+      (part.parameters && known.get(part.parameters)) ?? settle(part, ['components', name], issues);
+    if (found !== undefined) settled.set(name, found.parameters);
+    if (part.definition?.tailor === undefined) components.set(name, part);
+    else components.set(name, { ...part, definition: found?.definition });
   }
   return { components, parameters: settled };
+}
+
+interface Settled {
+  readonly parameters: Parameters;
+  readonly definition: DeviceDefinition;
+}
+
+/** What was settled without an issue, by the figures as written. */
+const known = new WeakMap<object, Settled>();
+
+function settle(
+  { definition, parameters: written, raw }: DraftPart<DeviceDefinition>,
+  path: readonly string[],
+  issues: IssueList,
+): Settled | undefined {
+  if (definition === undefined || written === undefined) return undefined;
+  const parameters = fillParameters(definition.parameters, written, undefined, path, issues);
+  const sound =
+    parameters !== undefined &&
+    checkControls(definition, parameters, path, issues) &&
+    checkBetween(definition, parameters, raw, path, issues);
+  if (!sound) return undefined;
+  const found = { parameters, definition: tailored(definition, parameters) };
+  known.set(written, found);
+  return found;
 }
 
 /** Terms of its state tables about a control must name one of its positions; true when all do. */

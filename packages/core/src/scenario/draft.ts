@@ -1,6 +1,7 @@
 /** A scenario file whose pieces have been checked one by one; references are not followed yet. */
 import type * as z from 'zod/mini';
 import type { DeviceDefinition, MechanismDefinition } from '../define/device.js';
+import { kept } from '../define/kept.js';
 import { didYouMean } from '../quantity/index.js';
 import type { Catalogues } from '../define/catalogue.js';
 import { check } from './check.js';
@@ -207,10 +208,7 @@ function part<D>(
     });
     return { raw };
   }
-  const frame: Record<string, Plain> = {};
-  const parameters: Record<string, Plain> = {};
-  for (const [key, value] of Object.entries(raw))
-    (schema.keys.includes(key) ? frame : parameters)[key] = value;
+  const { frame, parameters } = split(raw, schema);
   return {
     definition: catalogue[kind],
     raw,
@@ -218,3 +216,12 @@ function part<D>(
     parameters: check(schema.parameters, parameters, path, issues),
   };
 }
+
+/** What every part has, and what its kind has. */
+const split = kept((raw: PlainMap, schema: KindSchema) => {
+  const frame: Record<string, Plain> = {};
+  const parameters: Record<string, Plain> = {};
+  for (const [key, value] of Object.entries(raw))
+    (schema.keys.includes(key) ? frame : parameters)[key] = value;
+  return { frame, parameters };
+});

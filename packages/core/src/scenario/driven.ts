@@ -1,6 +1,7 @@
 /** Mechanisms that follow another through a linkage, a chain or a table: the angle they have at each of its angles. */
 import type { DrivenEntry } from '../define/scenario.js';
 import type { Shape } from '../define/parameter.js';
+import { kept } from '../define/kept.js';
 import { sampleExpression } from '../quantity/index.js';
 import { driverOf, type Draft } from './draft.js';
 import { wordList, type Finding, type IssueList } from './issue-list.js';
@@ -79,7 +80,7 @@ export function turnsOneWay(entries: ReadonlyMap<string, DrivenEntry>, name: str
   return true;
 }
 
-function sampleAngle(written: WrittenDriven, range: Range, own: Range): Sampled {
+const sampleAngle = kept((written: WrittenDriven, range: Range, own: Range): Sampled => {
   const given = WAYS.filter((way) => written[way] !== undefined);
   if (given.length !== 1) {
     const message =
@@ -101,7 +102,7 @@ function sampleAngle(written: WrittenDriven, range: Range, own: Range): Sampled 
   }
   const sampled = follow(written, way, range, own);
   return 'shape' in sampled ? within(sampled.shape, way, own) : sampled;
-}
+});
 
 function follow(
   written: WrittenDriven,

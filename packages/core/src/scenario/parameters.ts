@@ -85,7 +85,23 @@ export interface ReadMechanism {
   readonly range?: Range;
 }
 
+/** What was read without an issue, by the figures as written. */
+const known = new WeakMap<object, ReadMechanism>();
+
 export function readMechanism(
+  part: DraftPart<MechanismDefinition>,
+  path: Path,
+  issues: IssueList,
+): ReadMechanism {
+  const before = part.parameters && known.get(part.parameters);
+  if (before !== undefined) return before;
+  const count = issues.length;
+  const read = readAnew(part, path, issues);
+  if (part.parameters !== undefined && issues.length === count) known.set(part.parameters, read);
+  return read;
+}
+
+function readAnew(
   part: DraftPart<MechanismDefinition>,
   path: Path,
   issues: IssueList,

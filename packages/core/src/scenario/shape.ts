@@ -1,4 +1,5 @@
 /** Shapes: travel of links and curves of parameters, sampled while the file is read. */
+import { kept } from '../define/kept.js';
 import type { Shape } from '../define/parameter.js';
 import { inUnit, sampleExpression } from '../quantity/index.js';
 import type { WrittenShape } from './field-parameter.js';
@@ -20,7 +21,7 @@ export type Sampled =
 export type Range = readonly [number, number];
 
 /** Travel (m) against angle (rad) of a link, over the range of what it hangs on. */
-export function sampleTravel(link: WrittenLink, range: Range): Sampled {
+export const sampleTravel = kept((link: WrittenLink, range: Range): Sampled => {
   const given = [link.pivots, link.table, link.expression].filter(
     (way) => way !== undefined,
   ).length;
@@ -55,7 +56,7 @@ export function sampleTravel(link: WrittenLink, range: Range): Sampled {
       allowed: '0 m to 20 m: add a constant so that it is never negative',
     },
   };
-}
+});
 
 /**
  * Travel of a jack between two pivots by the law of cosines, zero at its shortest (or at the closed

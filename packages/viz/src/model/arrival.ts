@@ -9,7 +9,7 @@ import type { Former, State } from './state.js';
 /** The change to the state. */
 export function arrived(
   before: State,
-  reply: Exclude<Reply, { kind: 'series' | 'after' | 'flags' }>,
+  reply: Exclude<Reply, { kind: 'series' | 'after' | 'judged' }>,
 ): Partial<State> {
   switch (reply.kind) {
     case 'progress':
@@ -48,7 +48,7 @@ function refused(before: State, { file, issues }: Reply & { kind: 'issues' }): P
   return { ...kept, issues, issuesFile: file, said };
 }
 
-/** The flags have come, which do after the picture. */
+/** Flags and clearances have come, which do after the picture. */
 export function judged(picture: Picture): Partial<State> {
   return { ...OVER, picture, said: sentenceOfRun(picture) };
 }

@@ -11,6 +11,7 @@ import type {
   RunRequest,
   SeriesRequest,
 } from '../worker/message.js';
+import { judgedBy } from '../worker/judged.js';
 import type { Question, Told } from '../worker/parameters-message.js';
 import { arrived, judged, withFlags } from './arrival.js';
 import { noted, settled } from './changes.js';
@@ -171,9 +172,9 @@ export class Store {
       this.series.receive(reply.traces);
       return;
     }
-    if (reply.kind === 'flags') {
+    if (reply.kind === 'judged') {
       if (this.#whole?.run !== reply.id) return;
-      this.#whole = { ...this.#whole, flags: reply.flags, judged: true };
+      this.#whole = judgedBy(this.#whole, reply.judgement);
       this.set(judged(this.veil(this.#whole)));
       return;
     }

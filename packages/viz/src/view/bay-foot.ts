@@ -81,7 +81,7 @@ function key(picture: Picture): TemplateResult {
           ]
         : nothing
     }
-    ${bay.clearances.length > 0 ? [entry(svg`<path class="line" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance now, strut length'), entry(svg`<path class="line least" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance least, and when')] : nothing}
+    ${bay.clearances.length > 0 || !picture.judged ? [entry(svg`<path class="line" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance now, strut length'), entry(svg`<path class="line least" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance least, and when')] : nothing}
     ${bay.drives.some((d) => d.device !== '') ? entry(svg`<path class="drive chain" d="M-9,0H9"></path>`, 'chain') : nothing}
     ${bay.drives.some((d) => d.device === '') ? entry(svg`<path class="drive linkage" d="M-9,0H9"></path>`, 'moved through a linkage') : nothing}
     ${bay.ramps.length > 0 ? entry(svg`<path class="ramp" d="M-8,5L8,-1V6H-8Z"></path>`, 'ramp in the bay, solid with the tyre on it') : nothing}

@@ -2,7 +2,9 @@
 import { blowDownUnder, simulate } from '@wheelwell/core';
 import type { Issue, Scenario } from '@wheelwell/core';
 import type { JudgeRequest, Reply, RunRequest } from './message.js';
-import { arraysOf, flagsOf, picture } from './picture.js';
+import { arraysInApproaches } from './bay.js';
+import { judgedBy } from './judged.js';
+import { arraysOf, judgement, picture } from './picture.js';
 import { readWritten } from './reading.js';
 import { remember, remembered } from './series.js';
 
@@ -47,7 +49,7 @@ export function answer(request: RunRequest, { tell, early = false }: AnswerOptio
     });
     remember(id, run);
     const bare = picture(id, scenario, run, performance.now() - started, condition, request.edits);
-    const made = early ? bare : { ...bare, flags: flagsOf(run), judged: true };
+    const made = early ? bare : judgedBy(bare, judgement(run));
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
@@ -55,13 +57,15 @@ export function answer(request: RunRequest, { tell, early = false }: AnswerOptio
   }
 }
 
-/** The flags of a run whose picture went ahead of them; none of one that is no longer here. */
+/** The judgement of a run whose picture went ahead of it. */
 export function judged({ run: id }: JudgeRequest): Answer {
   try {
     const run = remembered(id);
+    if (run === undefined) throw new Error('the run to be judged is gone');
+    const found = judgement(run);
     return {
-      reply: { id, kind: 'flags', flags: run === undefined ? [] : flagsOf(run) },
-      transfer: [],
+      reply: { id, kind: 'judged', judgement: found },
+      transfer: arraysInApproaches(found).map((a) => a.buffer),
     };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);

@@ -74,13 +74,17 @@ export interface GapFacts {
 /** Numbers to a look in `ClearanceFacts.gaps`. */
 export const GAP_SIZE = 5;
 
-export interface BayFacts {
+/** How near parts come to each other along a run; worked out with its flags, after the picture. */
+export interface Approaches {
+  readonly clearances: readonly ClearanceFacts[];
+  /** When clearances were looked at, s. */
+  readonly looks: Float64Array;
+}
+
+export interface BayFacts extends Approaches {
   readonly catches: readonly CatchFacts[];
   readonly plungers: readonly PlungerFacts[];
   readonly braces: readonly BraceFacts[];
   readonly drives: readonly DriveFacts[];
   readonly ramps: readonly RampFacts[];
-  readonly clearances: readonly ClearanceFacts[];
-  /** When clearances were looked at, s. */
-  readonly looks: Float64Array;
 }

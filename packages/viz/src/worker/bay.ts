@@ -3,10 +3,12 @@ import {
   braceBars,
   catalogues,
   clearancesOf,
+  kept,
   plungerDepression,
   rampOf,
   type Clearance,
   type ComponentEntry,
+  type MechanismDefinition,
   type Parameters,
   type Point3,
   type Run,
@@ -15,6 +17,7 @@ import {
 } from '@wheelwell/core';
 import { GAP_SIZE } from './bay-message.js';
 import type {
+  Approaches,
   BayFacts,
   BraceFacts,
   CatchFacts,
@@ -29,22 +32,33 @@ const { components, mechanisms } = catalogues;
 /** Parts farther apart than this are in nobody's way, m: own choice. */
 const WITHIN = 0.15;
 
-export function bayFacts(run: Run): BayFacts {
-  const { scenario } = run;
-  const clearances = clearancesOf(run, WITHIN);
+/** All that is known before anybody has looked along the run. */
+export function bayFacts(scenario: Scenario): BayFacts {
   return {
     catches: each(scenario, (name, entry) => catchOf(scenario, name, entry)),
     plungers: each(scenario, (name, entry) => plungerOf(scenario, name, entry)),
     braces: each(scenario, (name, entry) => braceOf(scenario, name, entry)),
     drives: drives(scenario),
     ramps: ramps(scenario),
-    clearances: clearances.map((c) => clearanceFacts(c, scenario)),
+    clearances: [],
+    looks: new Float64Array(),
+  };
+}
+
+/** Takes as long as simulating. */
+export function approaches(run: Run): Approaches {
+  const clearances = clearancesOf(run, WITHIN);
+  return {
+    clearances: clearances.map((c) => clearanceFacts(c, run.scenario)),
     looks: Float64Array.from(clearances[0]?.times ?? []),
   };
 }
 
-export function arraysInBay(facts: BayFacts): (Float64Array | Float32Array)[] {
-  return [...facts.ramps.map((r) => r.face), ...facts.clearances.map((c) => c.gaps), facts.looks];
+export function arraysInApproaches({
+  clearances,
+  looks,
+}: Approaches): (Float64Array | Float32Array)[] {
+  return [...clearances.map((c) => c.gaps), looks];
 }
 
 function each<T>(
@@ -67,9 +81,13 @@ function rangeOf(scenario: Scenario, mechanism: string): readonly [number, numbe
   const entry = scenario.mechanisms[mechanism];
   const kind = mechanisms[entry?.is ?? ''];
   if (entry === undefined || kind === undefined) return [0, 1];
-  const { low, high } = kind.coordinate(entry.parameters);
-  return [low, high];
+  return travelOf(entry.parameters, kind);
 }
+
+const travelOf = kept((parameters: Parameters, kind: MechanismDefinition) => {
+  const { low, high } = kind.coordinate(parameters);
+  return [low, high] as const;
+});
 
 function catchOf(scenario: Scenario, name: string, entry: ComponentEntry): CatchFacts | undefined {
   const on = linkOf(entry)?.to;
@@ -151,15 +169,20 @@ const STEPS = 400;
 
 function ramps(scenario: Scenario): RampFacts[] {
   return Object.entries(scenario.mechanisms).flatMap(([on, { is, parameters }]): RampFacts[] => {
-    const ramp = is === 'leg' ? rampOf(parameters) : undefined;
-    if (ramp === undefined) return [];
-    const [low, high] = rangeOf(scenario, on);
-    const angles = Array.from({ length: STEPS + 1 }, (_, i) => low + ((high - low) * i) / STEPS);
-    const bears = angles.find(ramp.bears);
-    const face = Float32Array.from(ramp.face.flatMap(({ x, y, z }) => [x, y, z]));
-    return [{ on, face, ...(bears === undefined ? {} : { bears }) }];
+    const found = is === 'leg' ? rampFacts(parameters) : undefined;
+    return found === undefined ? [] : [{ on, ...found }];
   });
 }
+
+const rampFacts = kept((leg: Parameters): Omit<RampFacts, 'on'> | undefined => {
+  const ramp = rampOf(leg);
+  if (ramp === undefined) return undefined;
+  const [low, high] = travelOf(leg, mechanisms.leg);
+  const angles = Array.from({ length: STEPS + 1 }, (_, i) => low + ((high - low) * i) / STEPS);
+  const bears = angles.find(ramp.bears);
+  const face = Float32Array.from(ramp.face.flatMap(({ x, y, z }) => [x, y, z]));
+  return { face, ...(bears === undefined ? {} : { bears }) };
+});
 
 function clearanceFacts(c: Clearance, { limits }: Scenario): ClearanceFacts {
   const gaps = new Float32Array(c.times.length * GAP_SIZE).fill(NaN);

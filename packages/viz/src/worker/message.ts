@@ -16,7 +16,7 @@ import type {
   Statistics,
   Timing,
 } from '@wheelwell/core';
-import type { BayFacts } from './bay-message.js';
+import type { Approaches, BayFacts } from './bay-message.js';
 import type { BlowDownFacts, Condition, FollowUp } from './blow-down-message.js';
 import type { CircuitFacts } from './circuit-message.js';
 
@@ -75,7 +75,7 @@ export interface AfterRequest {
   readonly run: number;
 }
 
-/** Asks for the flags of a run whose picture came without. */
+/** Asks for the judgement of a run whose picture came without. */
 export interface JudgeRequest {
   readonly kind: 'judge';
   readonly run: number;
@@ -90,14 +90,14 @@ export interface Trace {
 }
 
 export type Reply =
-  /** Without flags at first; `interim`: a later request of the same test is under way. */
+  /** Without its judgement at first; `interim`: a later request of the same test is under way. */
   | {
       readonly id: number;
       readonly kind: 'picture';
       readonly picture: Picture;
       readonly interim?: boolean;
     }
-  | { readonly id: number; readonly kind: 'flags'; readonly flags: readonly Flag[] }
+  | { readonly id: number; readonly kind: 'judged'; readonly judgement: Judgement }
   | {
       readonly id: number;
       readonly kind: 'issues';
@@ -115,6 +115,11 @@ export type Reply =
     }
   /** Still at it; `share` of the card is done, 0..1. */
   | { readonly id: number; readonly kind: 'progress'; readonly share: number };
+
+/** What follows the picture of a run: what its rules say, and how near parts come to each other. */
+export interface Judgement extends Approaches {
+  readonly flags: readonly Flag[];
+}
 
 /** A device or mechanism as the page needs it. */
 export interface DeviceFacts {
@@ -223,7 +228,7 @@ export interface Picture {
   readonly outcome: Outcome;
   readonly log: readonly LogEntry[];
   readonly flags: readonly Flag[];
-  /** False while the flags are still to come. */
+  /** False while flags and clearances are still to come. */
   readonly judged: boolean;
   /** The changes in force on top of the file. */
   readonly edits: readonly Edit[];

@@ -1,4 +1,5 @@
 /** Samples a mechanism's outline against its angle, so that the page can draw any moment without the core. */
+import { kept } from '@wheelwell/core';
 import type { MechanismDefinition, Parameters, Placement, Point3 } from '@wheelwell/core';
 import type { OutlineSamples } from './message.js';
 
@@ -11,11 +12,12 @@ function put(into: Float32Array, at: number, p: Point3): void {
   into[at + 2] = p.z;
 }
 
-export function sampleOutline(
-  name: string,
-  kind: MechanismDefinition,
+export const sampleOutline = kept(sampled);
+
+function sampled(
   parameters: Parameters,
-): OutlineSamples {
+  kind: MechanismDefinition,
+): Omit<OutlineSamples, 'mechanism'> {
   const { low, high } = kind.coordinate(parameters);
   const outline = kind.outline(parameters);
   const at = (i: number): Placement => outline.at(low + ((high - low) * i) / (SAMPLES - 1));
@@ -36,7 +38,6 @@ export function sampleOutline(
     }
   }
   return {
-    mechanism: name,
     shape: outline.shape,
     ends: kind.ends,
     low,

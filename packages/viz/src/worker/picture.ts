@@ -10,12 +10,19 @@ import type {
   Scenario,
   UnitEntry,
 } from '@wheelwell/core';
-import { arraysInBay, bayFacts } from './bay.js';
+import { approaches, arraysInApproaches, bayFacts } from './bay.js';
 import { arraysIn, blowDownFacts } from './blow-down.js';
 import type { Condition } from './blow-down-message.js';
 import { circuitFacts } from './circuit.js';
 import { displayTable } from './display.js';
-import type { AngleSamples, DeviceFacts, FaultFacts, OutlineSamples, Picture } from './message.js';
+import type {
+  AngleSamples,
+  DeviceFacts,
+  FaultFacts,
+  Judgement,
+  OutlineSamples,
+  Picture,
+} from './message.js';
 import { sampleOutline } from './outline.js';
 import { figuresAt } from './parameters.js';
 import { words } from './words.js';
@@ -85,7 +92,7 @@ export function picture(
     angles: angles(run),
     outlines: outlines(run.scenario),
     circuit: circuitFacts(run.scenario),
-    bay: bayFacts(run),
+    bay: bayFacts(run.scenario),
     display: { us: displayTable('us'), metric: displayTable('metric') },
     ...(blowDown === undefined ? {} : { blowDown }),
     edits,
@@ -97,17 +104,17 @@ export function picture(
   };
 }
 
-/** Flags are judged when they are first asked for. */
-export function flagsOf(run: Run): Flag[] {
-  return run.flags.map((f) => ({ ...f, explanation: words(f.explanation) }));
+/** What is worked out when it is first asked for. */
+export function judgement(run: Run): Judgement {
+  const flags = run.flags.map((f): Flag => ({ ...f, explanation: words(f.explanation) }));
+  return { flags, ...approaches(run) };
 }
 
-/** The buffers inside a picture, to be transferred instead of copied. */
+/** The buffers inside a picture to be transferred; what is kept for the next one is copied. */
 export function arraysOf(made: Picture): Transferable[] {
   const arrays = [
     ...made.angles.map((c) => c.v),
-    ...made.outlines.flatMap((o) => [o.line, o.edge, o.tyre]),
-    ...arraysInBay(made.bay),
+    ...arraysInApproaches(made.bay),
     ...arraysIn(made.blowDown),
   ];
   return arrays.map((a) => a.buffer);
@@ -122,19 +129,23 @@ function angles(run: Run): AngleSamples[] {
 }
 
 function outlines(scenario: Scenario): OutlineSamples[] {
-  const out: OutlineSamples[] = [];
-  for (const [name, entry] of Object.entries(scenario.mechanisms)) {
-    const kind = mechanisms[entry.is];
-    if (kind !== undefined) out.push(sampleOutline(name, kind, entry.parameters));
-  }
-  return out;
+  return Object.entries(scenario.mechanisms).flatMap(([name, { is, parameters }]) => {
+    const kind = mechanisms[is];
+    return kind === undefined ? [] : [{ mechanism: name, ...sampleOutline(parameters, kind) }];
+  });
 }
 
+const befall = new Map<string, readonly string[]>();
+
 /** Faults that can befall a kind of device or mechanism, or the fluid. */
-function befalling(kind: string): string[] {
-  return Object.values(faults)
+function befalling(kind: string): readonly string[] {
+  const known = befall.get(kind);
+  if (known !== undefined) return known;
+  const found = Object.values(faults)
     .filter((f) => f.befalls.includes(kind))
     .map((f) => f.kind);
+  befall.set(kind, found);
+  return found;
 }
 
 function deviceFacts(scenario: Scenario): DeviceFacts[] {
