@@ -8,6 +8,7 @@ import {
   writeObservations,
   type ObservationSheet,
   type ObservedSwing,
+  type SupplyReading,
 } from '@wheelwell/core';
 
 const between = (min: number, max: number) =>
@@ -33,6 +34,7 @@ const conditions = fc.record(
     temperature: between(203.15, 423.15),
     attitude: between(-1.5, 1.5),
     doors: fc.constantFrom('connected' as const, 'disconnected' as const),
+    leftFor: between(0.1, 86_400),
   },
   { requiredKeys: [] },
 );
@@ -40,14 +42,40 @@ const column = fc.record(
   { column: text.filter((t) => t !== ''), unit: fc.constantFrom('psi', 'ms') },
   { requiredKeys: ['column'] },
 );
-const swing: fc.Arbitrary<ObservedSwing> = fc.record({
+const event = fc.record({ unit: name, event: fc.constantFrom(...TIMED) });
+/** What need not be there at all. */
+const more = fc
+  .record({
+    never: some(fc.array(event, { minLength: 1, maxLength: 3 })),
+    supply: some(
+      filled(
+        fc.dictionary(
+          fc.constantFrom('stand', 'unloader'),
+          filled(
+            fc.record(
+              {
+                'moving-flow': between(0, 0.05),
+                'dead-head-flow': between(0, 0.05),
+                strokes: between(0, 10_000),
+                'cut-out': between(0, 3600),
+                'cut-in': between(0, 3600),
+              } satisfies Record<SupplyReading, unknown>,
+              { requiredKeys: [] },
+            ),
+          ),
+        ),
+      ),
+    ),
+  })
+  .map(({ never, supply }) => ({ ...(never && { never }), ...(supply && { supply }) }));
+const plain: fc.Arbitrary<ObservedSwing> = fc.record({
   direction: fc.constantFrom('up' as const, 'down' as const, 'blow-down' as const),
   conditions,
   times: fc.dictionary(
     name,
     filled(each(TIMED, fc.record({ at: between(0, 3600), error: between(0.001, 60) }))),
   ),
-  order: fc.array(fc.record({ unit: name, event: fc.constantFrom(...TIMED) }), { maxLength: 5 }),
+  order: fc.array(event, { maxLength: 5 }),
   gauges: fc.dictionary(name, filled(each([...GAUGE_MOMENTS, 'error'] as const, pressure))),
   remarks: fc.dictionary(
     name,
@@ -70,6 +98,7 @@ const swing: fc.Arbitrary<ObservedSwing> = fc.record({
   ),
   note: text,
 });
+const swing = fc.tuple(plain, more).map(([one, own]): ObservedSwing => ({ ...one, ...own }));
 const sheet: fc.Arbitrary<ObservationSheet> = fc.record({
   aircraft: text,
   scenario: text,

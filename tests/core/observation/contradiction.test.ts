@@ -100,4 +100,31 @@ describe('entries that do not go together are pointed out, with both places', ()
     );
     expect(contradictions[0]).toMatchObject({ line: 5, path: 'swings.1.times.left.locked' });
   });
+  it('what never came and was timed, or stands in the order', () => {
+    const found = said(
+      'never: [left locked]',
+      'times: { left: { locked: 4 s } }',
+      'order: [right locked, left locked]',
+    );
+    expect(found.map((c) => c.places[0])).toEqual(['4 swings.0.never.0', '4 swings.0.never.0']);
+    expect(found[1].message).toMatch(/stands in the order/);
+  });
+  it('more flow at dead-head than on the move, but not within what a meter is read to', () => {
+    const flows = (moving: number, stalled: number) =>
+      said(
+        `supply: { stand: { moving-flow: ${moving} gal/min, dead-head-flow: ${stalled} gal/min } }`,
+      );
+    expect(flows(2, 3)[0].message).toMatch(/more flow at dead-head/);
+    expect(flows(3, 3.1)).toEqual([]);
+  });
+  it('less at dead-head than on the move, on the driving line only', () => {
+    const gauges = (drive: number) =>
+      said(
+        'gauges:',
+        `  up: { moving: 600 psi, dead-head: ${drive} psi }`,
+        '  down: { moving: 90 psi, dead-head: 0 psi }',
+      );
+    expect(gauges(1000)).toEqual([]);
+    expect(gauges(500)).toHaveLength(1);
+  });
 });

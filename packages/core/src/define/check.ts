@@ -23,6 +23,10 @@ export interface CheckDefinition {
   readonly swing?: CheckConditions;
   /** Kinds of fault that a look at the part they have befallen shows. */
   readonly shows?: readonly string[];
+  /** What it shows is heard, felt or seen of the whole gear, wherever the cause sits. */
+  readonly anywhere?: boolean;
   /** How often it shows what is there; 0.95 when absent. */
   readonly sure?: number;
+  /** How often the same is found with nothing of the kind about; 0.03 when absent. */
+  readonly besides?: number;
 }

@@ -17,9 +17,9 @@ export const selectorLeak: FaultDefinition = {
   prior: 'uncommon',
   priorWhy: 'Lands wear slowly unless the oil is dirty.',
   befalls: ['selector-valve', 'open-centre-selector', 'solenoid-selector'],
-  worst: '1 US gal/min at 1000 psi over each shut land, oil of 12 mPa s',
+  worst: '2 US gal/min at 1000 psi over each shut land, oil of 12 mPa s',
   slows: 'up',
   change: (p, severity) => ({
-    leak: Math.min(1e-10, number(p, 'leak') + severity * GALLON_AT_1000_PSI),
+    leak: Math.min(1e-10, number(p, 'leak') + 2 * severity * GALLON_AT_1000_PSI),
   }),
 };

@@ -4,6 +4,7 @@ import type { IssueList, Place } from '../scenario/issue-list.js';
 import {
   TIMED,
   WHOLE_GEAR,
+  type GaugeReadings,
   type ObservationSheet,
   type ObservedEvent,
   type ObservedSwing,
@@ -60,8 +61,10 @@ export function contradictions(
     order(swing, (event, there, message, hint) =>
       tell(pathOf(event), 'event' in there ? pathOf(there) : at(there), message, hint),
     );
+    never(swing, within);
     remarks(swing, within);
     gauges(swing, within);
+    supply(swing, within);
     if ((swing.conditions.doors ?? sheet.conditions.doors) !== 'disconnected') continue;
     const why: Path = ['conditions', 'doors'];
     const where = swing.conditions.doors === undefined ? why : at(why);
@@ -143,6 +146,19 @@ function order(
   }
 }
 
+/** What did not come was neither timed nor put into an order. */
+function never({ never: none = [], times, order: list }: ObservedSwing, tell: Tell): void {
+  none.forEach(({ unit, event }, i) => {
+    const here: Path = ['never', i];
+    const name = `${unit} ${event}`;
+    if (times[unit]?.[event] !== undefined)
+      tell(here, ['times', unit, event], `${name} is noted as never, yet it was timed`);
+    const listed = list.findIndex((e) => e.unit === unit && e.event === event);
+    if (listed >= 0)
+      tell(here, ['order', listed], `${name} is noted as never, yet stands in the order`);
+  });
+}
+
 const MOVES: readonly TimedEvent[] = TIMED.filter((e) => e !== 'unlocked' && e !== 'doors');
 
 function remarks(swing: ObservedSwing, tell: Tell): void {
@@ -204,6 +220,8 @@ function sides(
 }
 
 function gauges({ gauges: all }: ObservedSwing, tell: Tell): void {
+  const most = (g: GaugeReadings): number => Math.max(g.moving ?? 0, g['dead-head'] ?? 0);
+  const highest = Math.max(...Object.values(all).map(most));
   for (const [node, readings] of Object.entries(all)) {
     const slack = 2 * (readings.error ?? 0);
     const above = (
@@ -218,6 +236,21 @@ function gauges({ gauges: all }: ObservedSwing, tell: Tell): void {
     above('static', 'peak', 'the peak is below the static pressure');
     above('moving', 'peak', 'the peak is below the pressure while moving');
     above('dead-head', 'peak', 'the peak is below the dead-head pressure');
-    above('moving', 'dead-head', 'the dead-head pressure is below the pressure while moving');
+    // On a line that only drains the pressure falls when nothing moves any more.
+    if (most(readings) === highest)
+      above('moving', 'dead-head', 'the dead-head pressure is below the pressure while moving');
   }
 }
+
+/** At dead-head only leaks take oil, of which there are no fewer while it moves. */
+function supply({ supply: all = {} }: ObservedSwing, tell: Tell): void {
+  for (const [device, readings] of Object.entries(all)) {
+    const [moving, stalled] = [readings['moving-flow'], readings['dead-head-flow']];
+    if (moving === undefined || stalled === undefined || stalled <= FLOW_SLACK * moving) continue;
+    const message = `${device}: more flow at dead-head than while moving`;
+    tell(['supply', device, 'dead-head-flow'], ['supply', device, 'moving-flow'], message);
+  }
+}
+
+/** A flow meter is read to some per cent; common practice, no source. */
+const FLOW_SLACK = 1.1;

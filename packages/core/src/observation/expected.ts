@@ -1,11 +1,13 @@
 /** What a stopwatch and a gauge would have read in a run: the same words as on an observation sheet. */
 import type { Evidence } from '../define/index.js';
-import { doorsHome, moves, timings, trace, valueAt, type Move } from '../monitor/index.js';
+import { doorsHome, moves, timings, type Move } from '../monitor/index.js';
+import { gaugeNode, gaugesOf, supplyOf } from './expected-reading.js';
 import {
   TIMED,
   WHOLE_GEAR,
   type GaugeReadings,
   type ObservedEvent,
+  type SupplyReadings,
   type SwingDirection,
   type TimedEvent,
 } from './sheet.js';
@@ -18,6 +20,14 @@ export interface ExpectedSwing {
   readonly times: Readonly<Record<string, Readonly<Partial<Record<TimedEvent, number>>>>>;
   readonly order: readonly ObservedEvent[];
   readonly gauges: Readonly<Record<string, GaugeReadings>>;
+  readonly supply: Readonly<Record<string, SupplyReadings>>;
+}
+
+export interface ExpectedOptions {
+  /** Points of the system with a gauge, beside the usual one. */
+  readonly nodes?: readonly string[];
+  /** From when on it was left to itself, s of the run: what it does then is no part of the swing. */
+  readonly leftAt?: number;
 }
 
 /** Phases of a unit that its lock has not let go of yet, by the way it goes. */
@@ -25,13 +35,15 @@ const HELD: Readonly<Record<Move['direction'], readonly string[]>> = {
   up: ['down and locked'],
   down: ['up and locked', 'up and closed', 'doors closing', 'doors opening'],
 };
-/** How long after everything is home the selector is still held for the dead-head reading, s; a choice. */
-const HOLD = 1;
-
 /** Every movement of the gear in a run, in order. */
-export function expectedSwings(e: Evidence): readonly ExpectedSwing[] {
+export function expectedSwings(
+  e: Evidence,
+  { nodes = [], leftAt = Infinity }: ExpectedOptions = {},
+): readonly ExpectedSwing[] {
   const all = timings(e);
-  return moves(e).map((move) => {
+  return moves(e).map((whole) => {
+    const move = { ...whole, end: Math.min(whole.end, leftAt) };
+    const usual = move.by === 'gas' ? undefined : gaugeNode(e, move.direction);
     const units = Object.entries(e.scenario.units).flatMap(([name, unit]) => {
       const timing = all.find((t) => t.unit === name && t.start === move.start);
       if (timing === undefined) return [];
@@ -55,7 +67,14 @@ export function expectedSwings(e: Evidence): readonly ExpectedSwing[] {
       start: move.start,
       times,
       order: orderOf(units),
-      gauges: gauges(e, move, gear),
+      gauges: gaugesOf(
+        e,
+        move,
+        gear,
+        usual === undefined ? nodes : [usual, ...nodes],
+        Number.isFinite(leftAt),
+      ),
+      supply: supplyOf(e, move, gear),
     };
   });
 }
@@ -96,45 +115,3 @@ function orderOf(
     .sort((a, b) => a.t - b.t)
     .map(({ unit, event }) => ({ unit, event }));
 }
-
-/**
- * The gauge that a mechanic looks at: where the main relief valve is; on a power pack, which has it
- * inside, the line that drives this way.
- */
-export function gaugeNode(e: Evidence, direction: Move['direction']): string | undefined {
-  const devices = Object.entries(e.scenario.components);
-  const of = (role: ReturnType<Evidence['role']>) =>
-    devices.filter(([name]) => e.role(name) === role).map(([, c]) => c);
-  const pack = of('supply').find((c) => c.ports[direction] !== undefined);
-  if (pack !== undefined) return pack.ports[direction];
-  return of('relief')[0]?.ports.inlet ?? of('supply')[0]?.ports.outlet;
-}
-
-function gauges(e: Evidence, move: Move, gear: number): Record<string, GaugeReadings> {
-  const node = gaugeNode(e, move.direction);
-  const pressure = node === undefined ? undefined : trace(e, `${node}.pressure`);
-  // Gas does the work of a blow-down, not the supply.
-  if (node === undefined || pressure === undefined || move.by === 'gas') return {};
-  const at = (t: number): number => valueAt(pressure, t) - e.scenario.ambient;
-  const whole = Number.isFinite(gear);
-  const last = whole ? Math.min(move.start + gear + HOLD, move.end) : move.end;
-  const travel = whole ? gear : move.end - move.start;
-  const moving = Array.from({ length: SAMPLES }, (_, i) =>
-    at(move.start + (travel * (i + 0.5)) / SAMPLES),
-  ).sort((a, b) => a - b);
-  const seen = [...pressure.v].filter(
-    (_, i) => pressure.t[i] >= move.start && pressure.t[i] <= last,
-  );
-  return {
-    [node]: {
-      static: at(move.start),
-      // What the needle stands at for most of the travel.
-      moving: moving[SAMPLES >> 1],
-      ...(whole && { 'dead-head': at(last) }),
-      peak: seen.reduce((high, p) => Math.max(high, p - e.scenario.ambient), at(move.start)),
-    },
-  };
-}
-
-/** Readings spread evenly over the travel, of which the middle one counts. */
-const SAMPLES = 41;

@@ -16,6 +16,8 @@ type Values<T extends z.core.$ZodShape> = { [K in keyof T]?: z.output<T[K]> };
 export class PartReader {
   private units: readonly string[] | undefined;
   private nodes: readonly string[] | undefined;
+  private devices: readonly string[] | undefined;
+  private parts: readonly string[] | undefined;
 
   constructor(
     protected readonly issues: IssueList,
@@ -40,6 +42,9 @@ export class PartReader {
     this.units = [...Object.keys(scenario.units), WHOLE_GEAR];
     const ports = Object.values(scenario.components).flatMap((c) => Object.values(c.ports));
     this.nodes = [...new Set(ports)];
+    this.devices = Object.keys(scenario.components);
+    const own = [...this.devices, ...Object.keys(scenario.mechanisms)];
+    this.parts = [...new Set([...own, ...this.units, 'fluid'])];
   }
 
   /** The fields of a map, each by itself: one that is wrong does not take the others with it. */
@@ -70,7 +75,7 @@ export class PartReader {
   protected named<T>(
     raw: Plain | undefined,
     path: Path,
-    what: 'unit' | 'node',
+    what: 'unit' | 'node' | 'device',
     read: (raw: Plain, path: Path) => T | undefined,
   ): Record<string, T> {
     const found: Record<string, T> = {};
@@ -85,7 +90,8 @@ export class PartReader {
         continue;
       }
       if (what === 'unit') this.unit(name, at, true);
-      else this.known(name, at, true, 'point of the system', this.nodes);
+      else if (what === 'node') this.known(name, at, true, 'point of the system', this.nodes);
+      else this.known(name, at, true, 'device', this.devices);
       const values = read(value, at);
       if (values !== undefined) found[name] = values;
     }
@@ -94,6 +100,11 @@ export class PartReader {
 
   protected unit(name: string, path: Path, key: boolean): void {
     this.known(name, path, key, 'unit', this.units);
+  }
+
+  /** Of a look: anything that there is. */
+  protected part(name: string, path: Path): void {
+    this.known(name, path, false, 'part', this.parts);
   }
 
   /** A name that the scenario does not have is told and kept. */

@@ -13,12 +13,14 @@ import {
   type GaugeReadings,
   type ObservationConditions,
   type ObservationSheet,
+  type ObservedEvent,
   type ObservedLook,
   type ObservedSwing,
   type ObservedTimes,
   type ObservedColumn,
   type RecordingEntry,
   type Remark,
+  type SupplyReadings,
 } from './sheet.js';
 
 /** A sheet as far as it can be read, and everything that cannot be, or cannot be true. */
@@ -116,7 +118,10 @@ class Reader extends PartReader {
       });
       return undefined;
     }
-    const own = ['conditions', 'times', 'order', 'gauges', 'remarks', 'recordings'];
+    const own = [
+      ...['conditions', 'times', 'order', 'never', 'gauges', 'supply'],
+      ...['remarks', 'recordings'],
+    ];
     const { direction, note } = this.values(fields.swing, raw, path, own);
     if (direction === undefined) {
       if (raw.direction == null)
@@ -127,23 +132,22 @@ class Reader extends PartReader {
         });
       return undefined;
     }
-    const order = list(raw.order, [...path, 'order'], issues).flatMap((item, i) => {
-      const event = check(fields.event, item, [...path, 'order', i], issues);
-      if (event === undefined) return [];
-      this.unit(event.unit, [...path, 'order', i], false);
-      this.paths.set(event, [...path, 'order', i]);
-      return [event];
-    });
+    const never = this.events(raw.never, [...path, 'never']);
+    const supply = this.named(raw.supply, [...path, 'supply'], 'device', (of, at) =>
+      filled<SupplyReadings>(this.values(fields.supply, of, at)),
+    );
     return {
       direction,
       conditions: this.conditions(raw.conditions, [...path, 'conditions']),
       times: this.named(raw.times, [...path, 'times'], 'unit', (of, at) =>
         this.times(of, at, error),
       ),
-      order,
+      order: this.events(raw.order, [...path, 'order']),
+      ...(never.length > 0 && { never }),
       gauges: this.named(raw.gauges, [...path, 'gauges'], 'node', (of, at) =>
         filled<GaugeReadings>(this.values(fields.gauges, of, at)),
       ),
+      ...(filled(supply) && { supply }),
       remarks: this.named(raw.remarks, [...path, 'remarks'], 'unit', (of, at) =>
         this.remarks(of, at),
       ),
@@ -154,8 +158,19 @@ class Reader extends PartReader {
     };
   }
 
+  private events(raw: Plain | undefined, path: Path): readonly ObservedEvent[] {
+    return list(raw, path, this.issues).flatMap((item, i) => {
+      const event = check(fields.event, item, [...path, i], this.issues);
+      if (event === undefined) return [];
+      this.unit(event.unit, [...path, i], false);
+      this.paths.set(event, [...path, i]);
+      return [event];
+    });
+  }
+
   private look(raw: Plain, path: Path): ObservedLook[] {
     const { check: kind, on, found } = this.values(fields.look, raw, path);
+    if (on !== undefined) this.part(on, [...path, 'on']);
     if (kind !== undefined && on !== undefined && found !== undefined)
       return [{ check: kind, on, found }];
     if (isMap(raw) && [raw.check, raw.on, raw.found].some((part) => part == null))
@@ -209,11 +224,13 @@ class Reader extends PartReader {
     const {
       'supply-flow': flow,
       'supply-pressure': pressure,
+      'left-for': leftFor,
       ...rest
     } = this.values(fields.conditions, raw, path);
     return {
       ...(flow !== undefined && { supplyFlow: flow }),
       ...(pressure !== undefined && { supplyPressure: pressure }),
+      ...(leftFor !== undefined && { leftFor }),
       ...rest,
     };
   }

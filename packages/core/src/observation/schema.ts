@@ -23,6 +23,7 @@ import {
   type ObservedEvent,
   type ObservedColumn,
   type Remark,
+  type SupplyReading,
   type SwingDirection,
   type TimedEvent,
 } from './sheet.js';
@@ -33,8 +34,12 @@ const maybe = z.optional;
 const TIMES = [0, 3600] as const;
 /** A reading is never sharper than a millisecond nor worth having beyond a minute, s. */
 const ERRORS = [0.001, 60] as const;
+/** A blink to a day, s. */
+const LEFT = [0.1, 86_400] as const;
 /** From a vacuum to far above any gear system, Pa gauge. */
 const PRESSURES = [-1.1e5, 1e8] as const;
+/** As wide as the condition of that name, m3/s. */
+const FLOWS = [0, 0.05] as const;
 const gauge = (about: string) => quantityField('gauge-pressure', PRESSURES, about);
 
 /** A time as written: its error may be its own. */
@@ -133,6 +138,11 @@ export const conditions = {
   doors: choiceField(['connected', 'disconnected'], 'whether the doors hang on') as z.ZodMiniType<
     'connected' | 'disconnected'
   >,
+  'left-for': quantityField(
+    'time',
+    LEFT,
+    'how long it was left after the swing, selector in neutral and supply off',
+  ),
 };
 export const times = Object.fromEntries(TIMED.map((name) => [name, time])) as Record<
   TimedEvent,
@@ -141,6 +151,15 @@ export const times = Object.fromEntries(TIMED.map((name) => [name, time])) as Re
 export const gauges = Object.fromEntries(
   [...GAUGE_MOMENTS, 'error'].map((name) => [name, gauge(`${name} reading`)]),
 ) as Record<(typeof GAUGE_MOMENTS)[number] | 'error', z.ZodMiniType<number>>;
+const flow = (about: string) => quantityField('flow', FLOWS, about);
+const clock = (about: string) => quantityField('time', TIMES, about);
+export const supply: Record<SupplyReading, z.ZodMiniType<number>> = {
+  'moving-flow': flow('flow while the gear moves'),
+  'dead-head-flow': flow('flow that goes on at dead-head'),
+  strokes: quantityField('count', [0, 10_000], 'strokes of the hand pump until the gear is home'),
+  'cut-out': clock('from cut-in until the regulator cuts out'),
+  'cut-in': clock('from cut-out until it cuts in'),
+};
 export const recording = {
   file: textField('name of a CSV file', 200),
   time: column,
@@ -187,7 +206,9 @@ export function observationSchema(): Record<string, unknown> {
     conditions: some(conditions),
     times: maybe(named(strict(optional(times)))),
     order: maybe(z.array(event)),
+    never: maybe(z.array(event)),
     gauges: maybe(named(strict(optional(gauges)))),
+    supply: maybe(named(strict(optional(supply)))),
     remarks: maybe(named(z.array(remark))),
     recordings: maybe(
       z.array(strict({ file, ...optional(rest), columns: maybe(z.record(z.string(), column)) })),

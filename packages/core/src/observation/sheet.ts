@@ -15,12 +15,25 @@ export const REMARKS = [
 ] as const;
 export type Remark = (typeof REMARKS)[number];
 
-/** When a gauge is read. */
-export const GAUGE_MOMENTS = ['static', 'moving', 'dead-head', 'peak'] as const;
+/** When a gauge is read; `after`: when it was left to itself for {@link ObservationConditions.leftFor}. */
+export const GAUGE_MOMENTS = ['static', 'moving', 'dead-head', 'peak', 'after'] as const;
 export type GaugeMoment = (typeof GAUGE_MOMENTS)[number];
 
 export const SWING_DIRECTIONS = ['up', 'down', 'blow-down'] as const;
 export type SwingDirection = (typeof SWING_DIRECTIONS)[number];
+
+/** What is read at a supply: flow of a stand or pump, strokes of a hand pump, the two times of a regulator. */
+export const SUPPLY_READINGS = [
+  'moving-flow',
+  'dead-head-flow',
+  'strokes',
+  'cut-out',
+  'cut-in',
+] as const;
+export type SupplyReading = (typeof SUPPLY_READINGS)[number];
+
+/** How long it is left where the sheet does not say, s: while somebody waits beside it (common practice, no source). */
+export const LEFT_FOR = 60;
 
 /** A hand on a stopwatch, s: about the time from seeing to pressing (common practice, no source). */
 export const HAND_STOPWATCH = 0.2;
@@ -43,6 +56,12 @@ export interface ObservedEvent {
 /** One gauge: Pa gauge. `error`: how far a reading may be off. */
 export type GaugeReadings = Readonly<Partial<Record<GaugeMoment | 'error', number>>>;
 
+/**
+ * One supply: m3/s while the gear moves and at dead-head; strokes until the gear is home (or was given
+ * up); s until the regulator cuts out, and from there until it cuts in again.
+ */
+export type SupplyReadings = Readonly<Partial<Record<SupplyReading, number>>>;
+
 /** How the aircraft stood. What is absent is not known. */
 export interface ObservationConditions {
   readonly supplyFlow?: number;
@@ -54,6 +73,8 @@ export interface ObservationConditions {
   /** Nose up positive, rad. */
   readonly attitude?: number;
   readonly doors?: 'connected' | 'disconnected';
+  /** Left to itself after the swing, selector in neutral and supply off, s. */
+  readonly leftFor?: number;
 }
 
 /** A column of a recording: its heading in the file, and its unit where the heading does not tell. */
@@ -81,8 +102,12 @@ export interface ObservedSwing {
   readonly times: Readonly<Record<string, ObservedTimes>>;
   /** What came after what, also where it was not timed. */
   readonly order: readonly ObservedEvent[];
+  /** What was waited for and did not come. */
+  readonly never?: readonly ObservedEvent[];
   /** Node the gauge is on -> readings. */
   readonly gauges: Readonly<Record<string, GaugeReadings>>;
+  /** Stand, pump, hand pump or unloader -> readings. */
+  readonly supply?: Readonly<Record<string, SupplyReadings>>;
   readonly remarks: Readonly<Record<string, readonly Remark[]>>;
   readonly recordings: readonly RecordingEntry[];
   readonly note: string;
@@ -92,7 +117,7 @@ export interface ObservedSwing {
 export interface ObservedLook {
   /** Name of the check. */
   readonly check: string;
-  /** Device, mechanism or `fluid`. */
+  /** Device, mechanism, unit, `fluid`, or `gear` for what is seen of the whole. */
   readonly on: string;
   /** Whether what it looks for was found. */
   readonly found: boolean;

@@ -9,6 +9,7 @@ import type {
   ObservedSwing,
   ObservedTime,
   ObservedColumn,
+  SupplyReading,
 } from './sheet.js';
 
 export interface ObservationWriting {
@@ -20,9 +21,18 @@ export interface ObservationWriting {
 const QUANTITY = {
   supplyFlow: 'flow',
   supplyPressure: 'gauge-pressure',
+  leftFor: 'time',
   temperature: 'temperature',
   attitude: 'angle',
 } as const satisfies Partial<Record<keyof ObservationConditions, Quantity>>;
+
+const READ_AS: Readonly<Record<SupplyReading, Quantity>> = {
+  'moving-flow': 'flow',
+  'dead-head-flow': 'flow',
+  strokes: 'count',
+  'cut-out': 'time',
+  'cut-in': 'time',
+};
 
 /** How close a figure in the user's unit has to come to the one it stands for. */
 const SAME = 1e-9;
@@ -79,9 +89,24 @@ function swingText(swing: ObservedSwing, error: number, figure: Figure): Record<
       swing.order.map(({ unit, event }) => `${unit} ${event}`),
     ),
     ...some(
+      'never',
+      (swing.never ?? []).map(({ unit, event }) => `${unit} ${event}`),
+    ),
+    ...some(
       'gauges',
       each(swing.gauges, (gauge) =>
         each(gauge, (p) => p !== undefined && figure(p, 'gauge-pressure')),
+      ),
+    ),
+    ...some(
+      'supply',
+      each(swing.supply ?? {}, (readings) =>
+        Object.fromEntries(
+          Object.entries(readings).map(([key, value]) => [
+            key,
+            figure(value, READ_AS[key as SupplyReading]),
+          ]),
+        ),
       ),
     ),
     ...some('remarks', swing.remarks),

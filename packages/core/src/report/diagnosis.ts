@@ -138,7 +138,9 @@ function comparisons(
   const value = (c: Comparison, x: number): string => {
     if (c.kind === 'fact') return c.observed === x ? 'seen' : `${(100 * x).toFixed(0)} % likely`;
     if (!Number.isFinite(x)) return 'never';
-    return c.kind === 'time' ? `${time(x)} s` : toDisplay(x, 'gauge-pressure', system).text;
+    if (c.kind === 'time') return `${time(x)} s`;
+    if (c.kind === 'strokes') return x.toFixed(0);
+    return toDisplay(x, c.kind === 'flow' ? 'flow' : 'gauge-pressure', system).text;
   };
   return [
     `Seen, and foretold by: ${causeText(catalogues, causes)}`,

@@ -143,7 +143,8 @@ export function choiceField(
       return complain(context, value, {
         problem,
         allowed: wordList(choices, 40),
-        hint: didYouMean(String(value), choices),
+        // A map from a file cannot always be made a text.
+        hint: didYouMean(typeof value === 'string' ? value : '', choices),
       });
     },
     { type: 'string', enum: [...choices], description },

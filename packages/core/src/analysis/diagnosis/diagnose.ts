@@ -92,7 +92,7 @@ class Work {
     this.own = setups.slice(0, own).map((_, i) => i);
     this.checks = checks;
     this.evidences = evidencesOf(scenario, sheet, of);
-    this.hypotheses = hypothesesOf(catalogues, scenario);
+    this.hypotheses = hypothesesOf(catalogues, scenario, sheet);
     this.player = new Player(setups, options.pool ?? ownPool(catalogues, setups), options.memory);
     this.unknowns = setups.slice(0, own).map((s) => unknownsOf(catalogues, s.scenario).length);
   }

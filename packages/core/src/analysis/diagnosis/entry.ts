@@ -6,16 +6,20 @@ import {
   type ObservedEvent,
   type ObservedSwing,
   type Remark,
+  type SupplyReading,
 } from '../../observation/index.js';
 import { checks } from '../../check/index.js';
 import type { Cause, Signature } from './shapes.js';
+
+/** s, Pa gauge, m3/s, strokes of a pump. */
+export type FigureKind = 'time' | 'gauge' | 'flow' | 'strokes';
 
 /** A figure that was read. */
 export interface FigureEntry {
   readonly swing: number;
   readonly setup: number;
   readonly label: string;
-  readonly kind: 'time' | 'gauge';
+  readonly kind: FigureKind;
   readonly key: string;
   readonly value: number;
   /** One standard deviation of the reading. */
@@ -51,12 +55,22 @@ const BOUND = 2;
 /** A gauge is read to this share of what it shows, Pa at least, where the sheet does not say (common practice, no source). */
 const GAUGE_SHARE = 0.03;
 const GAUGE_LEAST = 1.5e5;
+/** A flow meter likewise, and never to less than this, m3/s (a tenth of a gallon a minute). */
+const FLOW_SHARE = 0.05;
+const FLOW_LEAST = 6.3e-6;
+/** Whole strokes are counted, and one more or less at either end. */
+const STROKES = 1;
 /** A fact that must be seen is missed, or seen where it is not, once in so many. */
 const SLIP = 0.02;
+/** That a part did not move, or not come home, is mistaken more seldom. */
+const GLARING = 0.002;
 /** Pauses shorter than a blink are not seen as jerks by everybody. */
 const JERKS = { without: 0.1, with: 0.7 } as const;
 /** Difference between two moments that the eye tells for sure, s. */
 const GLANCE = 0.15;
+/** What anybody sees a part to have moved while it was left, rad, and how sharply that is told. */
+const DRIFT = 0.035;
+const DRIFT_SPREAD = 0.012;
 /** Difference between two sides that is called one, s. */
 const APART = 0.4;
 
@@ -97,6 +111,27 @@ export function evidencesOf(
         });
       }
     }
+    for (const [device, readings] of Object.entries(swing.supply ?? {}))
+      for (const [reading, value] of Object.entries(readings)) {
+        const { kind, error } = supplyFigure(reading as SupplyReading, value, sheet.readingError);
+        figures.push({
+          ...place,
+          label: `${device}, ${reading}`,
+          kind,
+          key: `${d}/supply/${device}/${reading}`,
+          value,
+          spread: error / BOUND,
+          error,
+        });
+      }
+    facts.push(
+      ...(swing.never ?? []).map(({ unit, event }) => ({
+        ...place,
+        kind: 'fact' as const,
+        label: `${unit} ${event} never`,
+        seen: (s: Signature) => glaring(s[`${d}/${unit}/${event}`] === undefined),
+      })),
+    );
     facts.push(...orderFacts(swing).map((f) => ({ ...place, kind: 'fact' as const, ...f })));
     for (const [unit, remarks] of Object.entries(swing.remarks))
       for (const remark of remarks) {
@@ -114,22 +149,49 @@ export function evidencesOf(
   const looks = known.map(({ check, on, found }): LookEntry => ({
     label: `${check} at ${on}: ${found ? 'found' : 'nothing found'}`,
     seen: (causes) => {
-      const p = lookFinds(check, on, causes);
+      const p = lookFinds(check, on, causes, scenario);
       return found ? p : 1 - p;
     },
   }));
   return { figures, facts, looks, unused };
 }
 
-/** A look shows something where there is nothing once in so many. */
+/** A look shows something where there is nothing once in so many, where the check does not say. */
 const PHANTOM = 0.03;
 /** A look finds what is there so often, where the check does not say. */
 const SURE = 0.95;
 
-/** How likely a look at a part is to show something, were these the causes. */
-export function lookFinds(check: string, on: string, causes: readonly Cause[]): number {
-  const { shows = [], sure = SURE } = checks[check] ?? {};
-  return causes.some((c) => c.on === on && shows.includes(c.fault)) ? sure : PHANTOM;
+/** How likely a look is to show something, were these the causes. */
+export function lookFinds(
+  check: string,
+  on: string,
+  causes: readonly Cause[],
+  scenario?: Scenario,
+): number {
+  const { shows = [], sure = SURE, besides = PHANTOM } = checks[check] ?? {};
+  const there = causes.some((c) => shows.includes(c.fault) && covers(on, c.on, scenario));
+  return there ? sure : besides;
+}
+
+/** Whether a look at something sees a part: itself, a part of that unit, or anything of the gear. */
+function covers(on: string, part: string, scenario: Scenario | undefined): boolean {
+  if (on === part || on === WHOLE_GEAR) return true;
+  const unit = scenario?.units[on];
+  if (unit === undefined) return false;
+  const { leg, doors, uplock, downlock, sequence, actuators } = unit;
+  const own = [leg, ...doors, uplock, downlock, ...sequence, ...actuators];
+  const links = Object.values(scenario?.components[part]?.links ?? {});
+  return own.includes(part) || links.some(({ to }) => to === leg || doors.includes(to));
+}
+
+function supplyFigure(
+  reading: SupplyReading,
+  value: number,
+  readingError: number,
+): Pick<FigureEntry, 'kind' | 'error'> {
+  if (reading === 'strokes') return { kind: 'strokes', error: 2 * STROKES };
+  if (reading === 'cut-out' || reading === 'cut-in') return { kind: 'time', error: readingError };
+  return { kind: 'flow', error: Math.max(FLOW_SHARE * value, FLOW_LEAST) };
 }
 
 /** One entry after another: each pair is a fact of its own. */
@@ -143,7 +205,11 @@ function orderFacts({
     const first = order[i];
     return {
       label: `${name(first)} before ${name(later)}`,
-      seen: (s: Signature) => slipped(before(s[key(first)], s[key(later)], GLANCE)),
+      seen: (s: Signature) => {
+        const [a, b] = [s[key(first)], s[key(later)]];
+        // What stands in an order was seen to come.
+        return a === undefined || b === undefined ? GLARING : slipped(before(a, b, GLANCE));
+      },
     };
   });
 }
@@ -155,6 +221,7 @@ function before(a: number | undefined, b: number | undefined, width: number): nu
 }
 
 const slipped = (p: number): number => SLIP + (1 - 2 * SLIP) * p;
+const glaring = (is: boolean): number => (is ? 1 - GLARING : GLARING);
 
 /** How likely a remark is under a signature; undefined where a swing does not tell. */
 function remarkSeen(
@@ -166,13 +233,11 @@ function remarkSeen(
   const units = unit === WHOLE_GEAR ? Object.keys(scenario.units) : [unit];
   switch (remark) {
     case 'did not move':
-      return (s) => slipped(Number(units.every((u) => s[`${d}/${u}/moved`] !== 1)));
+      return (s) => glaring(units.every((u) => s[`${d}/${u}/moved`] !== 1));
     case 'stopped short':
       return (s) =>
-        slipped(
-          Number(
-            units.some((u) => s[`${d}/${u}/moved`] === 1 && s[`${d}/${u}/locked`] === undefined),
-          ),
+        glaring(
+          units.some((u) => s[`${d}/${u}/moved`] === 1 && s[`${d}/${u}/locked`] === undefined),
         );
     case 'moved by jerks':
       return (s) => (units.some((u) => s[`${d}/${u}/pauses`] > 0) ? JERKS.with : JERKS.without);
@@ -189,9 +254,11 @@ function remarkSeen(
         return slipped(normal((b - a - APART / 2) / (APART / 2)));
       };
     }
-    default:
-      // Drift needs a long time with the selector in neutral, which a swing has not.
-      return undefined;
+    case 'drifts when neutral':
+      return (s) => {
+        const most = Math.max(...units.map((u) => s[`${d}/${u}/drift`] ?? 0));
+        return slipped(normal((most - DRIFT) / DRIFT_SPREAD));
+      };
   }
 }
 

@@ -1,5 +1,7 @@
 import type { Catalogues, FaultDefinition, Scenario } from '../../define/index.js';
 import { canBefall } from '../../scenario/index.js';
+import { checks } from '../../check/index.js';
+import type { ObservationSheet } from '../../observation/index.js';
 import type { Hypothesis } from './shapes.js';
 
 /** How much likelier one is than another before anything was seen; the words stand in the catalogue. */
@@ -13,10 +15,18 @@ export const HEALTHY = 0.4;
 /** None of the catalogue: it cannot be whole. */
 export const UNKNOWN = 0.01;
 
-/** The healthy aircraft first, then every fault wherever it can befall. */
-export function hypothesesOf(catalogues: Catalogues, scenario: Scenario): readonly Hypothesis[] {
+/**
+ * The healthy aircraft first, then every fault wherever it can befall; one that no swing shows only where
+ * somebody has looked for it.
+ */
+export function hypothesesOf(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  { looks = [] }: Pick<ObservationSheet, 'looks'>,
+): readonly Hypothesis[] {
+  const looked = new Set(looks.flatMap(({ check }) => checks[check]?.shows ?? []));
   const found = Object.values(catalogues.faults).flatMap((fault) =>
-    fault.silent === true
+    fault.silent === true && !looked.has(fault.kind)
       ? []
       : canBefall(scenario, fault).map((on) => ({
           causes: [{ fault: fault.kind, on }],

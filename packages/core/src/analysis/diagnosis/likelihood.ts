@@ -19,6 +19,9 @@ const NEVER = 1e-3;
 /** What the model itself is off, as a share of a time and of a pressure; a choice. */
 const MODEL_SHARE = 0.015;
 
+/** A wrong figure lies anywhere up to this beyond twice what was read: s, Pa, m3/s, strokes. */
+const WIDTH = { time: 5, gauge: 5e6, flow: 2e-4, strokes: 20 } as const;
+
 const LOG_2PI = Math.log(2 * Math.PI);
 
 /** What the unknowns do to each figure, one standard deviation of each: figures x unknowns. */
@@ -34,9 +37,7 @@ export class Likelihood {
     private readonly evidences: Evidences,
     private readonly scatter: Scatter,
   ) {
-    this.anywhere = evidences.figures.map(
-      (f) => -Math.log(f.kind === 'time' ? 2 * f.value + 5 : 2 * Math.abs(f.value) + 5e6),
-    );
+    this.anywhere = evidences.figures.map((f) => -Math.log(2 * Math.abs(f.value) + WIDTH[f.kind]));
   }
 
   /** Log likelihood under a signature for each setup, and the facts with it. */
@@ -49,6 +50,14 @@ export class Likelihood {
   /** Log likelihood of what looks at parts have shown. */
   ofLooks(causes: readonly Cause[]): number {
     return this.evidences.looks.reduce((sum, look) => sum + Math.log(look.seen(causes)), 0);
+  }
+
+  /** How far two causes lie apart by what looks have shown, on the scale of {@link distance}. */
+  looksApart(a: readonly Cause[], b: readonly Cause[]): number {
+    return this.evidences.looks.reduce((sum, { seen }) => {
+      const [p, q] = [seen(a), seen(b)];
+      return sum + 2 * (p - q) * Math.log(p / q);
+    }, 0);
   }
 
   /** The same for the entries of one setup alone. */

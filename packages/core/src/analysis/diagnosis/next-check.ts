@@ -4,6 +4,7 @@
  */
 import { checks } from '../../check/index.js';
 import type { CheckConditions } from '../../define/index.js';
+import { WHOLE_GEAR } from '../../observation/index.js';
 import { lookFinds } from './entry.js';
 import type { Cause, RankedCheck, Signature } from './shapes.js';
 
@@ -30,9 +31,11 @@ export function rankedChecks(
   beliefs: readonly Weighed[],
   outlooks: readonly SwingOutlook[],
 ): RankedCheck[] {
-  const looks = Object.values(checks).flatMap(({ kind, shows = [] }) => {
+  const looks = Object.values(checks).flatMap(({ kind, shows = [], anywhere = false }) => {
     const parts = new Set(
-      beliefs.flatMap((b) => b.causes.flatMap((c) => (shows.includes(c.fault) ? [c.on] : []))),
+      beliefs.flatMap((b) =>
+        b.causes.flatMap((c) => (shows.includes(c.fault) ? [anywhere ? WHOLE_GEAR : c.on] : [])),
+      ),
     );
     return [...parts].map((on) => lookWorth(kind, on, beliefs));
   });

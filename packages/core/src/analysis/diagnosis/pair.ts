@@ -20,24 +20,22 @@ export function pairBelief(
   const at = (s: number): readonly Signature[] =>
     second.at(s).map((signature, i) => added(healthy[i], a[i], signature));
   const logs = TRIED.map((s) => likelihood.of(at(s)));
+  const causes = [...first.hypothesis.causes, ...second.hypothesis.causes];
+  const looks = likelihood.ofLooks(causes);
   // A second fault that explains nothing is not one.
-  if (Math.max(...logs) < likelihood.of(a) + GAIN) return undefined;
+  const alone = likelihood.of(a) + likelihood.ofLooks(first.hypothesis.causes);
+  if (Math.max(...logs) + looks < alone + GAIN) return undefined;
   const sum = logSum(logs);
   const severity = TRIED.reduce((mean, s, i) => mean + s * Math.exp(logs[i] - sum), 0);
   const hypothesis = {
-    causes: [...first.hypothesis.causes, ...second.hypothesis.causes],
+    causes,
     // Each with its odds beside a healthy aircraft.
     prior: (first.hypothesis.prior * second.hypothesis.prior) / HEALTHY,
   };
   return {
     hypothesis,
     // The first one's severity was fitted, not summed over: it pays for that as it would alone.
-    log:
-      Math.log(hypothesis.prior) +
-      likelihood.ofLooks(hypothesis.causes) +
-      sum -
-      Math.log(TRIED.length) +
-      first.narrowness,
+    log: Math.log(hypothesis.prior) + looks + sum - Math.log(TRIED.length) + first.narrowness,
     severity,
     peak: severity,
     narrowness: 0,

@@ -75,7 +75,7 @@ function quantile(
 }
 
 /** How far from healthy something nobody knows may bring a figure: share of it, and s or Pa beside. */
-const WIDE = { share: 0.4, time: 0.7, gauge: 1.5e6 } as const;
+const WIDE = { share: 0.4, time: 0.7, gauge: 1.5e6, flow: 6e-5, strokes: 6 } as const;
 
 /** Log of prior times likelihood of a cause that is not in the catalogue: about anything, about the healthy figures. */
 export function unknownCause(evidences: Evidences, healthy: readonly Signature[]): number {
@@ -116,7 +116,8 @@ const total = (group: readonly { readonly probability: number }[]): number =>
 
 function near(likelihood: Likelihood, leader: Belief, other: Belief): boolean {
   const [low, high] = other.severityRange;
+  const looks = likelihood.looksApart(leader.hypothesis.causes, other.hypothesis.causes);
   return [other.severity, low, high].some(
-    (s) => likelihood.distance(leader.foretold, other.at(s)) < TOGETHER,
+    (s) => looks + likelihood.distance(leader.foretold, other.at(s)) < TOGETHER,
   );
 }

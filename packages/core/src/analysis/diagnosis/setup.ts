@@ -9,13 +9,24 @@ import type {
 import { simulateWith } from '../../machine/index.js';
 import {
   expectedSwings,
+  LEFT_FOR,
+  lineNodes,
   type ObservationConditions,
   type ObservationSheet,
   type ObservedSwing,
   type SwingDirection,
 } from '../../observation/index.js';
 import { blowDownCards, namesOf } from '../blow-down/card.js';
+import { leave } from './leave.js';
 import { swingChecks } from './next-check.js';
+
+/** What a run is read for beside its times. */
+export interface Reading {
+  /** Points of the system that the sheet has gauges on, beside the usual ones. */
+  readonly nodes?: readonly string[];
+  /** From when on it was left to itself, s of the run. */
+  readonly leftAt?: number;
+}
 
 export interface Setup {
   /** The same for the same card under the same conditions. */
@@ -24,6 +35,16 @@ export interface Setup {
   readonly card: string;
   /** The ways that the swings of the sheet went under it. */
   readonly directions: ReadonlySet<SwingDirection>;
+  /** What is read off its runs beside the usual. */
+  readonly reading: Reading;
+}
+
+/** Before it is known how far it has to be played. */
+interface Draft extends Omit<Setup, 'reading'> {
+  /** How long it is left to itself, s. */
+  readonly leftFor?: number;
+  /** The longest that was noted of it, s from the selector. */
+  readonly noted: number;
 }
 
 /** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
@@ -46,11 +67,12 @@ export function setupsOf(
   sheet: ObservationSheet,
 ): Setups {
   const keys: string[] = [];
-  const setups: (Setup & { directions: Set<SwingDirection> })[] = [];
+  const setups: (Draft & { directions: Set<SwingDirection>; noted: number })[] = [];
   const of = sheet.swings.map((swing) => {
     const conditions = { ...sheet.conditions, ...swing.conditions };
     const card = cardFor(catalogues, scenario, sheet, swing);
-    const key = JSON.stringify([card, conditions]);
+    const leftFor = leftAfter(swing, conditions);
+    const key = JSON.stringify([card, conditions, ...(leftFor === undefined ? [] : [leftFor])]);
     let place = keys.indexOf(key);
     if (place < 0) {
       place = keys.push(key) - 1;
@@ -58,9 +80,12 @@ export function setupsOf(
         key,
         ...under(catalogues, scenario, card, conditions),
         directions: new Set(),
+        ...(leftFor !== undefined && { leftFor }),
+        noted: 0,
       });
     }
     setups[place].directions.add(swing.direction);
+    setups[place].noted = Math.max(setups[place].noted, ...notedTimes(swing));
     return place;
   });
   const own = setups.length;
@@ -73,11 +98,26 @@ export function setupsOf(
     for (const [kind, change] of swingChecks()) {
       const made = under(catalogues, scenario, card, conditions, change);
       if (made === undefined) continue;
-      setups.push({ key: `${kind} ${JSON.stringify([card, conditions])}`, ...made, directions });
+      const key = `${kind} ${JSON.stringify([card, conditions])}`;
+      const noted = Math.max(0, ...sheet.swings.flatMap(notedTimes));
+      setups.push({ key, ...made, directions, noted });
       checks.push(kind);
     }
   }
-  return { setups: setups.map((s) => shortened(catalogues, s)), of, own, checks };
+  const asked = new Set(sheet.swings.flatMap((s) => Object.keys(s.gauges)));
+  return { setups: setups.map((s) => finished(catalogues, s, asked)), of, own, checks };
+}
+
+const notedTimes = ({ times }: ObservedSwing): number[] =>
+  Object.values(times).flatMap((of) => Object.values(of).map((t) => t.at));
+
+/** How long it was left to itself: as noted, or as long as what was seen of it takes. */
+function leftAfter(swing: ObservedSwing, { leftFor }: ObservationConditions): number | undefined {
+  if (leftFor !== undefined) return leftFor;
+  const seen =
+    Object.values(swing.gauges).some((g) => g.after !== undefined) ||
+    Object.values(swing.remarks).some((r) => r.includes('drifts when neutral'));
+  return seen ? LEFT_FOR : undefined;
 }
 
 /** The sheet's card; else the first that has no faults of its own and goes the way asked for. */
@@ -171,17 +211,57 @@ function under(
   };
 }
 
-/** Ends the card where the first movement begins that nobody asks for. */
-function shortened(catalogues: Catalogues, setup: Setup): Setup {
-  const { scenario, card: name, directions } = setup;
-  const moves = expectedSwings(
-    simulateWith(catalogues, scenario, { card: name, tolerance: 'draft' }),
-  );
+/**
+ * The card as far as it has to be played: to where the first movement begins that nobody asks for, or,
+ * where it was left to itself, on from the end of the movement before that.
+ */
+function finished(catalogues: Catalogues, draft: Draft, asked: ReadonlySet<string>): Setup {
+  const { card: name, directions, leftFor, noted, ...rest } = draft;
+  const play = (of: Scenario) => simulateWith(catalogues, of, { card: name, tolerance: 'draft' });
+  const { scenario, run, longer } = patient(draft, play);
+  const moves = expectedSwings(run);
+  const usual = new Set([...lineNodes(run), ...moves.flatMap((m) => Object.keys(m.gauges))]);
+  const nodes = [...asked].filter((node) => !usual.has(node)).sort();
+  const setup = { ...rest, card: name, directions, reading: { nodes } };
+  const withCard = (card: Card, ...key: readonly unknown[]) => ({
+    ...setup,
+    // How far it is played and what is read belong to what it is.
+    key: [setup.key, ...(longer > 0 ? ['longer', longer] : []), ...key, ...nodes].join(' '),
+    scenario: { ...scenario, cards: { ...scenario.cards, [name]: card } },
+  });
+  const card = scenario.cards[name];
+  if (leftFor !== undefined) {
+    const first = moves.findIndex((m) => directions.has(m.direction));
+    const leftAt = moves[first + 1]?.start ?? run.duration;
+    const made = withCard(leave(catalogues, scenario, run, leftAt, leftFor), 'left', leftAt);
+    return { ...made, reading: { nodes, leftAt } };
+  }
   const last = moves.findLastIndex((m) => directions.has(m.direction));
   const next = moves[last + 1];
-  if (last < 0 || next === undefined) return setup;
-  const card = { ...scenario.cards[name], duration: next.start };
-  // How far it is played belongs to what it is.
-  const key = `${setup.key} ${next.start}`;
-  return { ...setup, key, scenario: { ...scenario, cards: { ...scenario.cards, [name]: card } } };
+  if (last < 0 || next === undefined) return withCard(card);
+  return withCard({ ...card, duration: next.start }, next.start);
+}
+
+/** Where the card is done with a movement before the sheet is, it waits so much longer, as a share of what was noted. */
+const SPARE = 0.25;
+
+/** The card with time for all that was noted: whoever holds the lever waits for the gear. */
+function patient(
+  { scenario, card: name, directions, noted }: Draft,
+  play: (scenario: Scenario) => ReturnType<typeof simulateWith>,
+): { scenario: Scenario; run: ReturnType<typeof simulateWith>; longer: number } {
+  const run = play(scenario);
+  const moves = expectedSwings(run);
+  const spans = moves.map((m, i) => (moves[i + 1]?.start ?? run.duration) - m.start);
+  const short = moves.some((m, i) => directions.has(m.direction) && spans[i] < noted);
+  if (!short) return { scenario, run, longer: 0 };
+  const longer = (1 + SPARE) * noted - Math.min(...spans);
+  const card = scenario.cards[name];
+  // Every movement gets as much more: what waits for something waits on.
+  const later = (at: number): number =>
+    at + longer * moves.filter((m, i) => i > 0 && m.start <= at + 1e-9).length;
+  const steps = card.steps.map((s) => (s.after === undefined ? { ...s, at: later(s.at) } : s));
+  const patient = { ...card, steps, duration: card.duration + longer * moves.length };
+  const made = { ...scenario, cards: { ...scenario.cards, [name]: patient } };
+  return { scenario: made, run: play(made), longer };
 }

@@ -41,8 +41,8 @@ export interface Comparison {
   /** Swing of the sheet, from 0, and what of it: `left locked`. */
   readonly swing: number;
   readonly label: string;
-  readonly kind: 'time' | 'gauge' | 'fact';
-  /** s, Pa gauge; 1 for a fact that was seen. */
+  readonly kind: 'time' | 'gauge' | 'flow' | 'strokes' | 'fact';
+  /** s, Pa gauge, m3/s, strokes; 1 for a fact that was seen. */
   readonly observed: number;
   readonly error: number;
   /** NaN where it foretells that this never happens. For a fact the probability that it is seen. */

@@ -1,15 +1,20 @@
 /** What a run would have put on a sheet. */
-import type { Catalogues, Evidence, Scenario } from '../../define/index.js';
+import type { Catalogues, Evidence, Scenario, Series } from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
-import { expectedSwings, type ObservationSheet } from '../../observation/index.js';
-import { setupsOf, type Setup } from './setup.js';
+import { trace, valueAt } from '../../monitor/index.js';
+import { expectedSwings, lineNodes, type ObservationSheet } from '../../observation/index.js';
+import { pausesOf } from './pause.js';
+import { setupsOf, type Reading, type Setup } from './setup.js';
 import type { Signature, SignatureJob } from './shapes.js';
 import { unknownsOf } from './unknown.js';
 
 /** The first movement of each direction counts. */
-export function signatureOf(e: Evidence): Signature {
+export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): Signature {
   const out: Record<string, number> = {};
-  const swings = expectedSwings(e);
+  const swings = expectedSwings(e, {
+    nodes: [...lineNodes(e), ...nodes],
+    ...(leftAt !== undefined && { leftAt }),
+  });
   for (const swing of swings) {
     const { direction: d } = swing;
     if (`${d}` in out) continue;
@@ -18,21 +23,35 @@ export function signatureOf(e: Evidence): Signature {
       for (const [event, t] of Object.entries(times)) out[`${d}/${unit}/${event}`] = t;
     for (const [node, readings] of Object.entries(swing.gauges))
       for (const [moment, p] of Object.entries(readings)) out[`${d}/gauge/${node}/${moment}`] = p;
-    const next = swings[swings.indexOf(swing) + 1]?.start ?? Infinity;
+    for (const [device, readings] of Object.entries(swing.supply))
+      for (const [reading, x] of Object.entries(readings))
+        out[`${d}/supply/${device}/${reading}`] = x;
+    const next =
+      swings[swings.indexOf(swing) + 1]?.start ?? Math.min(leftAt ?? Infinity, e.duration);
     for (const [unit, { leg }] of Object.entries(e.scenario.units)) {
-      const starts = e.log.filter(
-        (x) =>
-          x.kind === 'motion' &&
-          x.device === leg &&
-          x.t >= swing.start &&
-          x.t < next &&
-          x.to === (d === 'up' ? 'rising' : 'falling'),
-      ).length;
-      out[`${d}/${unit}/moved`] = Number(starts > 0);
-      out[`${d}/${unit}/pauses`] = Math.max(0, starts - 1);
+      const angle = trace(e, `${leg}.angle`);
+      if (angle === undefined) continue;
+      out[`${d}/${unit}/moved`] = Number(travelOf(angle, swing.start, next) > GLIMPSE);
+      const { moving = NaN, locked = next - swing.start } = swing.times[unit] ?? {};
+      out[`${d}/${unit}/pauses`] = pausesOf(angle, swing.start + moving, swing.start + locked);
+      if (leftAt !== undefined)
+        out[`${d}/${unit}/drift`] = Math.abs(valueAt(angle, e.duration) - valueAt(angle, leftAt));
     }
   }
   return out;
+}
+
+/** Less travel than this nobody calls a movement, rad; common practice, no source. */
+const GLIMPSE = 0.035;
+
+/** How far an angle gets from where it was, between two times. */
+function travelOf(angle: Series, from: number, to: number): number {
+  const start = valueAt(angle, from);
+  let most = 0;
+  angle.t.forEach((t, i) => {
+    if (t >= from && t <= to) most = Math.max(most, Math.abs(angle.v[i] - start));
+  });
+  return most;
 }
 
 /** Plays one job. @throws RangeError when a fault of it cannot befall what it names. */
@@ -41,11 +60,12 @@ export function playSignature(
   setups: readonly Setup[],
   job: SignatureJob,
 ): Signature {
-  const { scenario, card } = setups[job.setup];
+  const { scenario, card, reading } = setups[job.setup];
   const moved =
     job.unknown === undefined ? scenario : unknownsOf(catalogues, scenario)[job.unknown].moved();
   return signatureOf(
     simulateWith(catalogues, moved, { card, faults: job.faults, tolerance: 'draft' }),
+    reading,
   );
 }
 

@@ -1,0 +1,31 @@
+import type { CheckDefinition } from '../define/index.js';
+
+export const handleHeavy: CheckDefinition = {
+  kind: 'handle-heavy',
+  title: 'Work the hand pump: is it heavy',
+  how: 'The strokes as always, but does the handle take more effort than it should?',
+  minutes: 4,
+  tools: 'spring scale',
+  caution: 'Legs and doors move with lethal force: jacks, area clear, stop word agreed.',
+  source: 'common practice, no source',
+  shows: [
+    'dry-bearing',
+    'bent-brace',
+    'door-linkage-binding',
+    'door-seal-tight',
+    'uplock-roller-seized',
+    'downlock-stiff',
+    'strut-overcharged',
+    'cold-oil',
+    'oil-too-thick',
+    'line-pinched',
+    'filter-loaded',
+    'return-back-pressure',
+    'return-filter-loaded',
+    'restrictor-reversed',
+    'restrictor-check-stuck-shut',
+    'quick-disconnect-half-mated',
+  ],
+  anywhere: true,
+  sure: 0.85,
+};

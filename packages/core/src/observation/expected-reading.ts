@@ -1,0 +1,126 @@
+/** What gauges and the instruments of the supply would have shown in a run. */
+import type { Evidence, Scenario } from '../define/index.js';
+import { trace, valueAt, type Move } from '../monitor/index.js';
+import type { GaugeReadings, SupplyReadings } from './sheet.js';
+
+/** How long after everything is home the selector is still held for the dead-head reading, s; a choice. */
+const HOLD = 1;
+/** Readings spread evenly over the travel, of which the middle one counts. */
+const SAMPLES = 41;
+
+type Devices = readonly (readonly [string, Scenario['components'][string]])[];
+
+function ofRole(e: Evidence, ...roles: readonly ReturnType<Evidence['role']>[]): Devices {
+  return Object.entries(e.scenario.components).filter(([name]) => roles.includes(e.role(name)));
+}
+
+/**
+ * The gauge that a mechanic looks at: where the main relief valve is; on a power pack, which has it
+ * inside, the line that drives this way.
+ */
+export function gaugeNode(e: Evidence, direction: Move['direction']): string | undefined {
+  const supplies = ofRole(e, 'supply').map(([, c]) => c);
+  const pack = supplies.find((c) => c.ports[direction] !== undefined);
+  if (pack !== undefined) return pack.ports[direction];
+  return ofRole(e, 'relief')[0]?.[1].ports.inlet ?? supplies[0]?.ports.outlet;
+}
+
+/** The lines that a selector or a power pack feeds and drains: where a second gauge is put. */
+export function lineNodes(e: Evidence): readonly string[] {
+  const ports = ofRole(e, 'selector', 'supply').flatMap(([, c]) =>
+    ['up', 'down', 'return'].flatMap((port) => c.ports[port] ?? []),
+  );
+  return [...new Set(ports)];
+}
+
+/** Over the travel, and the last moment at which the selector is held. */
+interface Watch {
+  readonly from: number;
+  readonly travel: number;
+  readonly last: number;
+}
+
+function watch(move: Move, gear: number): Watch {
+  const whole = Number.isFinite(gear);
+  return {
+    from: move.start,
+    travel: whole ? gear : move.end - move.start,
+    // Where it never comes home the needle is read when it is given up.
+    last: whole ? Math.min(move.start + gear + HOLD, move.end) : move.end,
+  };
+}
+
+/** What a needle stands at for most of the travel. */
+function middle({ from, travel }: Watch, at: (t: number) => number): number {
+  return Array.from({ length: SAMPLES }, (_, i) => at(from + (travel * (i + 0.5)) / SAMPLES)).sort(
+    (a, b) => a - b,
+  )[SAMPLES >> 1];
+}
+
+/** `gear`: when the last unit is home, s from the selector; not finite when it never is. */
+export function gaugesOf(
+  e: Evidence,
+  move: Move,
+  gear: number,
+  nodes: readonly string[],
+  left: boolean,
+): Record<string, GaugeReadings> {
+  const seen = watch(move, gear);
+  const found: Record<string, GaugeReadings> = {};
+  for (const node of new Set(nodes)) {
+    const pressure = trace(e, `${node}.pressure`);
+    if (pressure === undefined) continue;
+    const at = (t: number): number => valueAt(pressure, t) - e.scenario.ambient;
+    let peak = at(move.start);
+    pressure.t.forEach((t, i) => {
+      if (t >= move.start && t <= seen.last)
+        peak = Math.max(peak, pressure.v[i] - e.scenario.ambient);
+    });
+    found[node] = {
+      static: at(move.start),
+      moving: middle(seen, at),
+      'dead-head': at(seen.last),
+      peak,
+      ...(left && { after: at(e.duration) }),
+    };
+  }
+  return found;
+}
+
+export function supplyOf(e: Evidence, move: Move, gear: number): Record<string, SupplyReadings> {
+  const seen = watch(move, gear);
+  const found: Record<string, SupplyReadings> = {};
+  for (const [name] of ofRole(e, 'supply')) {
+    const [gives, slips] = [trace(e, `${name}.delivery`), trace(e, `${name}.slip`)];
+    if (gives === undefined) continue;
+    const at = (t: number): number =>
+      valueAt(gives, t) - (slips === undefined ? 0 : valueAt(slips, t));
+    found[name] = { 'moving-flow': middle(seen, at), 'dead-head-flow': at(seen.last) };
+  }
+  for (const [name] of ofRole(e, 'hand-supply')) {
+    const strokes = trace(e, `${name}.strokes`);
+    if (strokes === undefined) continue;
+    const to = Number.isFinite(gear) ? move.start + gear : move.end;
+    found[name] = { strokes: valueAt(strokes, to) - valueAt(strokes, move.start) };
+  }
+  for (const [name] of ofRole(e, 'control')) {
+    const clock = clockOf(e, name, move);
+    if (clock !== undefined) found[name] = clock;
+  }
+  return found;
+}
+
+/** The first whole round of a regulator from the selector on; what does not come is left out. */
+function clockOf(e: Evidence, device: string, { start }: Move): SupplyReadings | undefined {
+  const turns = e.log.filter((x) => x.device === device && x.kind === 'mode' && x.t >= start);
+  const next = (to: string, from: number): number =>
+    turns.find((x) => x.to === to && x.t > from)?.t ?? NaN;
+  const out = next('unloaded', start);
+  const back = next('loading', out);
+  const again = next('unloaded', back);
+  const read = {
+    ...(back >= out && { 'cut-in': back - out }),
+    ...(again >= back && { 'cut-out': again - back }),
+  };
+  return Object.keys(read).length > 0 ? read : undefined;
+}
