@@ -46,12 +46,7 @@ function timesOf({ times: wanted }, run, times) {
   const out = {};
   for (const unit of Object.keys(run.scenario.units)) {
     const t = times[unit] ?? {};
-    for (const event of wanted) {
-      if (t[event] === undefined) continue;
-      const same = event === 'total' && Math.abs(t.total - (t.locked ?? Infinity)) < ONE;
-      if (same && wanted.includes('locked')) continue;
-      out[`${unit} ${event}`] = t[event];
-    }
+    for (const event of wanted) if (t[event] !== undefined) out[`${unit} ${event}`] = t[event];
   }
   return out;
 }
@@ -94,6 +89,8 @@ export function noted(core, style, run, random, { conditions, directions } = {})
     const times = {};
     for (const [key, t] of Object.entries(swing.times)) {
       const [unit, event] = key.split(' ');
+      const locked = swing.times[`${unit} locked`];
+      if (event === 'total' && Math.abs(t - locked) < ONE) continue;
       (times[unit] ??= {})[event] = { at: tenth(t), error: 0.2 };
     }
     const gauges = {};

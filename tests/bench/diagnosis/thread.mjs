@@ -4,11 +4,18 @@ import { caseOf } from './case.mjs';
 import { keep, kept } from './kept.mjs';
 import { judged } from './loop.mjs';
 
+/** So often what was played is kept, s, should the bench be stopped. */
+const OFTEN = 60;
+
 export default async function play({ name, file, text, situation, cases, key, loop, port }) {
   const { scenario } = core.readScenario(text, { file });
   const store = `${name}-${situation}`;
   const memory = kept(key, store);
-  const before = memory.size;
+  let saved = { size: memory.size, at: performance.now() };
+  const save = () => {
+    if (memory.size > saved.size) keep(key, store, memory);
+    saved = { size: memory.size, at: performance.now() };
+  };
   const results = [];
   for (const i of cases) {
     const start = performance.now();
@@ -23,9 +30,10 @@ export default async function play({ name, file, text, situation, cases, key, lo
       ...found,
       seconds: (performance.now() - start) / 1e3,
     });
+    if (performance.now() - saved.at > OFTEN * 1e3) save();
     port.postMessage({ name, situation, done: results.length, of: cases.length });
   }
   port.close();
-  if (memory.size > before) keep(key, store, memory);
+  save();
   return results;
 }
