@@ -64,10 +64,11 @@ function told({ groups, unknown }, truth) {
 
 /** The sheet with what the true aircraft answers to a check. */
 function answered(core, scenario, sheet, { check, on }, { truth, conditions, random, again }) {
-  const { swing, shows = [], sure = SURE } = core.checks[check];
+  const { swing, shows = [], sure = SURE, anywhere, besides = PHANTOM } = core.checks[check];
   if (swing === undefined) {
-    const there = truth !== undefined && truth.on === on && shows.includes(truth.fault);
-    const found = random.chance(there ? sure : PHANTOM);
+    const there =
+      truth !== undefined && (anywhere || truth.on === on) && shows.includes(truth.fault);
+    const found = random.chance(there ? sure : besides);
     return { ...sheet, looks: [...sheet.looks, { check, on, found }] };
   }
   const own = scenario.cards[sheet.card].temperature ?? scenario.fluid.temperature;

@@ -10,6 +10,8 @@ const SIDES = 0.6;
 const TOLD = 0.8;
 /** How often jerks are noted where there are any, and where there are none. */
 const JERKS = { with: 0.75, without: 0.02 };
+/** A stop on the way that is seen, s. */
+const STAND = 0.3;
 /** Moments closer than this are one press of the watch, s. */
 const ONE = 0.05;
 
@@ -69,15 +71,18 @@ const momentsOf = (times) =>
     ),
   );
 
-/** Units that set out again after they had stopped on their way. */
+/** Units that stood still for a while on their way, and went on. */
 function jerksOf(run, direction, start, next) {
   const to = direction === 'up' ? 'rising' : 'falling';
   return Object.fromEntries(
     Object.entries(run.scenario.units).flatMap(([unit, { leg }]) => {
-      const starts = run.log.filter(
-        (e) => e.kind === 'motion' && e.device === leg && e.to === to && e.t >= start && e.t < next,
+      const turns = run.log.filter(
+        (e) => e.kind === 'motion' && e.device === leg && e.t >= start && e.t < next,
       );
-      return starts.length > 1 ? [[unit, 1]] : [];
+      const set = (e) => e.to === to;
+      const first = turns.findIndex(set);
+      const stood = turns.some((e, i) => i > first && set(e) && e.t - turns[i - 1].t > STAND);
+      return first >= 0 && stood ? [[unit, 1]] : [];
     }),
   );
 }
@@ -109,11 +114,19 @@ export function noted(core, style, run, random, { conditions, directions } = {})
       gauges,
       order: order.length > 1 ? order : [],
       remarks: remarksOf(style, run, swing, random),
+      never: neverOf(run, swing),
       recordings: [],
       note: '',
     };
   });
 }
+
+/** Doors that did not come home behind a leg that did. */
+const neverOf = (run, { units, all }) =>
+  units
+    .filter((u) => run.scenario.units[u].doors.length > 0)
+    .filter((u) => all[u].locked !== undefined && all[u].total === undefined)
+    .map((unit) => ({ unit, event: 'doors' }));
 
 function remarksOf(style, run, { units, all, jerks }, random) {
   const remarks = {};
