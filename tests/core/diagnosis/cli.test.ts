@@ -7,12 +7,17 @@ import { oneLeg } from '../../support/one-leg.js';
 const scenario = engine.writeScenario(oneLeg(), engine.catalogues);
 const [unit] = Object.keys(oneLeg().units);
 /** What a weak supply makes of the way up. */
-const [slow] = engine.simulate(oneLeg(), {
+const weak = engine.simulate(oneLeg(), {
   faults: [{ fault: 'ground-supply-weak', on: 'stand', severity: 0.7 }],
-}).timings;
+});
+const [slow] = weak.timings;
 const TIMES = `{ locked: ${(slow.locked - slow.start).toFixed(1)} s, total: ${slow.total.toFixed(1)} s }`;
 
-async function play(sheet: string, ...more: string[]) {
+async function play(
+  sheet: string,
+  more: readonly string[] = [],
+  files: Readonly<Record<string, string>> = {},
+) {
   const out: string[] = [];
   const errors: string[] = [];
   const io = {
@@ -20,7 +25,11 @@ async function play(sheet: string, ...more: string[]) {
     error: (text: string) => errors.push(text),
     outIsTerminal: false,
     errorIsTerminal: false,
-    read: (file: string) => (file === 'sheet.yaml' ? sheet : scenario),
+    read: (file: string) => {
+      const text = { 'sheet.yaml': sheet, 'one.yaml': scenario, ...files }[file];
+      if (text === undefined) throw new Error(`${file} is not there`);
+      return text;
+    },
     write: () => undefined,
     now: () => 0,
   };
@@ -48,10 +57,22 @@ describe('wheelwell diagnose', () => {
   });
 
   it('gives it as JSON that reads back', async () => {
-    const { text } = await play(sheet(TIMES), '--json');
+    const { text } = await play(sheet(TIMES), ['--json']);
     const { diagnosis } = JSON.parse(text) as { diagnosis: engine.Diagnosis };
     expect(diagnosis.whole).toBe(true);
     expect(diagnosis.groups[0].probability).toBeGreaterThan(0);
+  });
+
+  it('takes the recordings that a sheet names from beside it', async () => {
+    const { t, v } = weak.series('leg.angle')!;
+    const rows = [...t].flatMap((x, i) => (x < slow.start + 7 ? [`${x},${v[i]}`] : []));
+    const up = `time (s),leg.angle (rad)\n${[...new Set(rows)].join('\n')}\n`;
+    const named = `${sheet(TIMES)}    recordings: [{ file: up.csv, offset: ${slow.start} s }, { file: lost.csv }]\n`;
+    const { text } = await play(named, [], { 'up.csv': up });
+    expect(text).toMatch(/right leaves, recorded/);
+    expect(text.replace(/\s+/g, ' ')).toMatch(
+      /Not used: .*recording lost\.csv: its file is not there/,
+    );
   });
 
   it('says in clear words what is wrong with a sheet, with its line, and does not guess', async () => {

@@ -1,4 +1,5 @@
 import { formatIssue, type Scenario } from '../define/index.js';
+import type { ObservationSheet } from '../observation/index.js';
 import type { DisplaySystem } from '../quantity/index.js';
 import { toDiagnosisText } from '../report/index.js';
 import type { Engine } from './engine.js';
@@ -9,6 +10,24 @@ import { progress } from './progress.js';
 export interface DiagnoseOptions {
   readonly units: DisplaySystem;
   readonly json?: boolean;
+}
+
+/** The recordings a sheet names, which lie beside it; of one that is not there the diagnosis says so. */
+function recordingsOf(
+  io: Io,
+  sheetFile: string,
+  { swings }: ObservationSheet,
+): Record<string, string> {
+  const folder = sheetFile.replace(/[^/\\]*$/, '');
+  const names = new Set(swings.flatMap((s) => s.recordings.map((r) => r.file)));
+  const found: Record<string, string> = {};
+  for (const name of names)
+    try {
+      found[name] = io.read(`${folder}${name}`);
+    } catch {
+      continue;
+    }
+  return found;
 }
 
 /** Ranks what explains a sheet. A healthy aircraft is clean, anything else flagged. */
@@ -35,6 +54,7 @@ export async function diagnoseSheet(
   const players = io.pool?.({ file, scenario: scenarioText, sheet: sheetText });
   try {
     const diagnosis = await engine.diagnose(scenario, sheet, {
+      recordings: recordingsOf(io, sheetFile, sheet),
       ...(players !== undefined && { pool: players.pool }),
       ...(shown !== undefined && { onProgress: shown.report }),
     });

@@ -16,6 +16,8 @@ export interface RecordingOptions {
   readonly file?: string;
   /** Channels a column may be taken for. */
   readonly channels?: readonly ChannelInfo[];
+  /** The column of times, by its place in the file from 0, and its unit; looked for when absent. */
+  readonly time?: { readonly index: number; readonly unit?: string };
   /** By the column's place in the file, from 0. */
   readonly choices?: Readonly<Record<number, ColumnChoice>>;
   /** Pressure of the surrounding air, Pa, for what gauges show. */
@@ -86,14 +88,16 @@ export function readRecording(given: string, options: RecordingOptions = {}): Re
     const message = 'this row has more cells than there are names';
     issues.add(row.starts[extra], '', message, row.cells[extra], `${heads.length} cells`, hint);
   }
-  const time = timeColumn(heads, body);
-  const { t, kept } = timesOf(body, heads[time], time, comma, issues);
+  const chosen = options.time !== undefined && heads[options.time.index] !== undefined;
+  const time = chosen ? options.time.index : timeColumn(heads, body);
+  const timeHead = { ...heads[time], unit: options.time?.unit ?? heads[time].unit };
+  const { t, kept } = timesOf(body, timeHead, time, comma, issues);
   const columns: RecordingColumn[] = [];
   const series: RecordedSeries[] = [];
   heads.forEach((head, index) => {
     const { title } = head;
     if (index === time) {
-      const { unit } = head;
+      const { unit } = timeHead;
       columns.push({ index, title, unit, kind: 'time', channel: '', quantity: 'time' });
       return;
     }

@@ -14,6 +14,7 @@ import { pairBelief } from './pair.js';
 import { believe, groupsOf, unknownCause, type Belief } from './posterior.js';
 import { ownPool, Player } from './player.js';
 import { Profile } from './profile.js';
+import { recordedOf, together } from './recorded.js';
 import { setupsOf } from './setup.js';
 import type {
   Comparison,
@@ -91,7 +92,9 @@ class Work {
     const { setups, of, own, checks } = setupsOf(catalogues, scenario, sheet);
     this.own = setups.slice(0, own).map((_, i) => i);
     this.checks = checks;
-    this.evidences = evidencesOf(scenario, sheet, of);
+    const noted = evidencesOf(scenario, sheet, of);
+    const recorded = recordedOf(catalogues, setups, sheet, of, options.recordings);
+    this.evidences = together(noted, recorded);
     this.hypotheses = hypothesesOf(catalogues, scenario, sheet);
     this.player = new Player(setups, options.pool ?? ownPool(catalogues, setups), options.memory);
     this.unknowns = setups.slice(0, own).map((s) => unknownsOf(catalogues, s.scenario).length);

@@ -139,7 +139,6 @@ export function evidencesOf(
         if (seen === undefined) unused.push(`swing ${index + 1}: ${unit} ${remark}`);
         else facts.push({ ...place, kind: 'fact', label: `${unit} ${remark}`, seen });
       }
-    for (const { file } of swing.recordings) unused.push(`swing ${index + 1}: recording ${file}`);
   });
   const known = (sheet.looks ?? []).filter(({ check, on }) => {
     const there = checks[check]?.shows !== undefined;
@@ -221,7 +220,7 @@ function before(a: number | undefined, b: number | undefined, width: number): nu
 }
 
 const slipped = (p: number): number => SLIP + (1 - 2 * SLIP) * p;
-const glaring = (is: boolean): number => (is ? 1 - GLARING : GLARING);
+export const glaring = (is: boolean): number => (is ? 1 - GLARING : GLARING);
 
 /** How likely a remark is under a signature; undefined where a swing does not tell. */
 function remarkSeen(

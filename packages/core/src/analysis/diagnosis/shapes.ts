@@ -98,6 +98,8 @@ export interface Diagnosis {
 export type SignatureMemory = Map<string, Signature>;
 
 export interface DiagnosisOptions {
+  /** Texts of the recordings that the sheet names, by their file names. */
+  readonly recordings?: Readonly<Record<string, string>>;
   readonly memory?: SignatureMemory;
   readonly pool?: SignaturePool;
   /** Share done, 0..1; `sofar` works out the ranking so far, which takes as long as some swings. */

@@ -3,6 +3,7 @@ import type { Catalogues, Evidence, Scenario, Series } from '../../define/index.
 import { simulateWith } from '../../machine/index.js';
 import { trace, valueAt } from '../../monitor/index.js';
 import { expectedSwings, lineNodes, type ObservationSheet } from '../../observation/index.js';
+import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
 import { setupsOf, type Reading, type Setup } from './setup.js';
 import type { Signature, SignatureJob } from './shapes.js';
@@ -32,6 +33,13 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
       const angle = trace(e, `${leg}.angle`);
       if (angle === undefined) continue;
       out[`${d}/${unit}/moved`] = Number(travelOf(angle, swing.start, next) > GLIMPSE);
+      // The same once more as a recording shows it.
+      const { leaves, arrives } = passageOf(angle, swing.start, homeOf(e.scenario, unit, d));
+      if (leaves !== undefined) out[`${d}/${unit}/leaves`] = leaves.at - swing.start;
+      if (leaves !== undefined && arrives !== undefined && arrives.at < next) {
+        out[`${d}/${unit}/arrives`] = arrives.at - swing.start;
+        out[`${d}/${unit}/travel`] = arrives.at - leaves.at;
+      }
       const { moving = NaN, locked = next - swing.start } = swing.times[unit] ?? {};
       out[`${d}/${unit}/pauses`] = pausesOf(angle, swing.start + moving, swing.start + locked);
       if (leftAt !== undefined)
@@ -41,8 +49,11 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
   return out;
 }
 
-/** Less travel than this nobody calls a movement, rad; common practice, no source. */
-const GLIMPSE = 0.035;
+/** Where a unit's leg is at the end of a movement, rad. */
+export function homeOf({ units, mechanisms }: Scenario, unit: string, direction: string): number {
+  const { travel } = mechanisms[units[unit].leg].parameters;
+  return direction === 'up' && typeof travel === 'number' ? travel : 0;
+}
 
 /** How far an angle gets from where it was, between two times. */
 function travelOf(angle: Series, from: number, to: number): number {
