@@ -5,6 +5,7 @@ import type { PluginOption } from 'vite';
 import { leanLibraries } from './build/lean-libraries.js';
 import { leaveOut } from './build/leave-out.js';
 import { OFFLINE, offlineList } from './build/offline-list.js';
+import { pack } from './build/pack.js';
 import { squeezeTemplates } from './build/squeeze-templates.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -25,7 +26,7 @@ export default defineConfig({
     // The public door of core, from source: the page never shows a stale build.
     alias: { '@wheelwell/core': here('../core/src/index.ts') },
   },
-  plugins: [lean(), offlineList(here('./public'))],
+  plugins: [lean(), offlineList(here('./public')), pack()],
   build: {
     outDir: 'dist',
     target: 'es2022',
