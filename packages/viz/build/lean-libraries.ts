@@ -3,7 +3,8 @@
  *
  * - d3-scale mixes colours and dates; our scales are between numbers.
  * - mathjs's units can be added, formatted and much else; ours are read and turned into SI, no more.
- * - yaml reads the dates, sets and binary data of YAML 1.1; scenarios are YAML 1.2.
+ * - yaml reads the dates, sets and binary data of YAML 1.1; scenarios are YAML 1.2. It writes, too; we
+ *   have a way of our own (core's yaml-text.ts).
  */
 import type { Plugin } from 'vite';
 import { edited } from './syntax.js';
@@ -34,15 +35,26 @@ export const timestamp = undefined;
 export const intTime = undefined;
 export const floatTime = undefined;
 export const schema = [];
+export const merge = undefined;
+export const isMergeKey = undefined;
+export const addMergeToJSMap = undefined;
 `;
+
+const YAML_WRITING = [
+  ...['createStringifyContext', 'stringify', 'stringifyCollection', 'stringifyDocument'],
+  ...['stringifyNumber', 'stringifyPair', 'stringifyString', 'createNode'],
+]
+  .map((name) => `export const ${name} = undefined;`)
+  .join('\n');
 
 const PARTS: readonly Part[] = [
   { importer: /\/d3-scale\//, imported: /^d3-interpolate$/, instead: NUMBERS },
   {
-    importer: /\/yaml\/browser\/dist\/schema\/tags\.js$/,
-    imported: /\/yaml-1\.1\/(?!merge)/,
+    importer: /\/yaml\/browser\/dist\//,
+    imported: /\/yaml-1\.1\//,
     instead: YAML_1_1,
   },
+  { importer: /\/yaml\//, imported: /\/(stringify\/\w+|createNode)\.js$/, instead: YAML_WRITING },
 ];
 /** What is never asked of a unit. */
 const IDLE = new Set(
@@ -51,11 +63,30 @@ const IDLE = new Set(
     'simplify formatUnits toBest format _bestPrefix splitUnit setUnitSystem getUnitSystem deleteUnit'
   ).split(' '),
 );
+/** What is never asked of a document that was read: to change, to copy itself, to be written. */
+const UNASKED = new Set(
+  (
+    'clone add addIn createAlias createNode createPair delete deleteIn get getIn has hasIn set setIn ' +
+    'from hasAllNullValues toJS toJSON toString'
+  ).split(' '),
+);
+/** Units are turned into SI only. */
+const OTHER_SYSTEM = /^UNIT_SYSTEMS\.(cgs|mks|us)\b/;
+/** What no figure of an aircraft is a measure of: bases of units, and tables of their prefixes. */
+const UNMEASURED = new Set(
+  (
+    'BIT LUMINOUS_INTENSITY AMOUNT_OF_SUBSTANCE ELECTRIC_CHARGE ELECTRIC_CAPACITANCE ' +
+    'ELECTRIC_INDUCTANCE ELECTRIC_CONDUCTANCE MAGNETIC_FLUX MAGNETIC_FLUX_DENSITY ' +
+    'BINARY_SHORT_SI BINARY_SHORT_IEC BINARY_LONG_SI BINARY_LONG_IEC ' +
+    // Other names of theirs.
+    'coulombs farads webers teslas moles bit byte'
+  ).split(' '),
+);
 
 const ID = '\0wheelwell:lean/';
 
 export function leanLibraries(): Plugin[] {
-  return [units(), parts()];
+  return [units(), documents(), parts()];
 }
 
 function units(): Plugin {
@@ -70,8 +101,35 @@ function units(): Plugin {
             if (expression.type !== 'AssignmentExpression') return;
             const { left } = expression;
             if (left.type !== 'MemberExpression' || left.property.type !== 'Identifier') return;
-            const idle = /^Unit(\.prototype)?\.\w+$/.test(code.slice(left.start, left.end));
-            if (idle && IDLE.has(left.property.name)) edits.push({ start, end, text: '' });
+            const of = code.slice(left.start, left.end);
+            const idle = /^Unit(\.prototype)?\.\w+$/.test(of) && IDLE.has(left.property.name);
+            if (idle || OTHER_SYSTEM.test(of)) edits.push({ start, end, text: '' });
+          },
+          Property({ start, end, key, value }) {
+            if (key.type !== 'Identifier') return;
+            const measured = /\bBASE_UNITS\.(\w+)/.exec(code.slice(value.start, value.end))?.[1];
+            const idle =
+              key.name === 'scientific' ||
+              UNMEASURED.has(key.name) ||
+              (value.type === 'ObjectExpression' && UNMEASURED.has(measured ?? ''));
+            if (idle) edits.push({ start, end: code[end] === ',' ? end + 1 : end, text: '' });
+          },
+        })),
+    },
+  };
+}
+
+function documents(): Plugin {
+  return {
+    name: 'wheelwell:lean-documents',
+    apply: 'build',
+    transform: {
+      filter: { id: /\/yaml\/browser\/dist\/(nodes\/\w+|doc\/Document|schema\/Schema)\.js$/ },
+      handler: (code) =>
+        edited(code, (edits) => ({
+          MethodDefinition({ start, end, key }) {
+            if (key.type === 'Identifier' && UNASKED.has(key.name))
+              edits.push({ start, end, text: '' });
           },
         })),
     },

@@ -4,10 +4,9 @@
  * filled. Each time in a new browser context, at 1280 x 800; and again with everything kept on the
  * device and no server at all. Beside them stands what was transferred. Nothing fails for being slow.
  */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { gzipSync } from 'node:zlib';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
 import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
@@ -90,10 +89,12 @@ for (const [name, all] of Object.entries(times)) {
   };
 }
 console.table(rows);
-const files = readdirSync(OUT, { recursive: true, withFileTypes: true }).filter((f) => f.isFile());
+const files = readdirSync(OUT, { recursive: true, withFileTypes: true }).filter(
+  (f) => f.isFile() && !f.name.endsWith('.gz'),
+);
 const sizes = files.map((f) => {
-  const content = readFileSync(join(f.parentPath, f.name));
-  return { file: f.name, bytes: content.byteLength, compressed: gzipSync(content).byteLength };
+  const path = join(f.parentPath, f.name);
+  return { file: f.name, bytes: statSync(path).size, compressed: statSync(`${path}.gz`).size };
 });
 console.table(sizes);
 console.log(`${sizes.reduce((sum, s) => sum + s.compressed, 0)} bytes compressed in all`);
