@@ -5,6 +5,7 @@ import {
   normal,
   type Evidences,
 } from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
 import { Likelihood, logSum } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
 
 const figure = (key: string, value: number, spread: number) => ({
@@ -23,6 +24,18 @@ const evidences = (figures: Evidences['figures']): Evidences => ({
   looks: [],
   unused: [],
 });
+/** The likelihood of figures, asked with what is foretold by name. */
+function likelihoodOf(figures: Evidences['figures'], scatter: readonly (readonly number[])[]) {
+  const keys = new Keys();
+  const l = new Likelihood(evidences(figures), scatter, keys);
+  type Named = Readonly<Record<string, number>>;
+  return {
+    of: (s: Named) => l.of([keys.vector(s)]),
+    distance: (a: Named, b: Named) => l.distance([keys.vector(a)], [keys.vector(b)]),
+    atMost: (played: Named, s: Named, slack: number) =>
+      l.atMost([keys.vector(played)], [keys.vector(s)], slack, () => false),
+  };
+}
 /** The model's own spread, beside a reading's. */
 const spreadOf = (value: number, spread: number): number => Math.hypot(spread, 0.015 * value);
 const density = (x: number, sigma: number): number =>
@@ -39,18 +52,18 @@ describe('the normal distribution function', () => {
 
 describe('the likelihood of figures', () => {
   it('of one figure is the mixture of right and wrong, by hand', () => {
-    const l = new Likelihood(evidences([figure('a', 5, 0.1)]), [[]]);
+    const l = likelihoodOf([figure('a', 5, 0.1)], [[]]);
     const sigma = spreadOf(5, 0.1);
     for (const foretold of [5, 5.1, 7]) {
       const wanted = 0.98 * density(5 - foretold, sigma) + 0.02 / (2 * 5 + 5);
-      expect(l.of([{ a: foretold }])).toBeCloseTo(Math.log(wanted), 9);
+      expect(l.of({ a: foretold })).toBeCloseTo(Math.log(wanted), 9);
     }
   });
 
   it('of two that scatter together is the bivariate normal, and either may be wrong', () => {
     const [a, b] = [figure('a', 5, 0.1), figure('b', 6, 0.1)];
     const shared = 0.3;
-    const l = new Likelihood(evidences([a, b]), [[shared], [shared]]);
+    const l = likelihoodOf([a, b], [[shared], [shared]]);
     const va = spreadOf(5, 0.1) ** 2 + shared ** 2;
     const vb = spreadOf(6, 0.1) ** 2 + shared ** 2;
     const c = shared ** 2;
@@ -63,30 +76,77 @@ describe('the likelihood of figures', () => {
       0.98 ** 2 * both +
       0.02 * 0.98 * density(y, Math.sqrt(vb)) * (1 / (2 * 5 + 5)) +
       0.02 * 0.98 * density(x, Math.sqrt(va)) * (1 / (2 * 6 + 5));
-    expect(l.of([{ a: 4.6, b: 5.7 }])).toBeCloseTo(Math.log(wanted), 9);
+    expect(l.of({ a: 4.6, b: 5.7 })).toBeCloseTo(Math.log(wanted), 9);
   });
 
   it('does not let one wrong entry sink what the others bear out', () => {
-    const l = new Likelihood(
-      evidences([figure('a', 5, 0.1), figure('b', 5, 0.1), figure('c', 25, 0.1)]),
+    const l = likelihoodOf(
+      [figure('a', 5, 0.1), figure('b', 5, 0.1), figure('c', 25, 0.1)],
       [[], [], []],
     );
-    const fitting = l.of([{ a: 5, b: 5, c: 5 }]);
-    const other = l.of([{ a: 7, b: 7, c: 5 }]);
+    const fitting = l.of({ a: 5, b: 5, c: 5 });
+    const other = l.of({ a: 7, b: 7, c: 5 });
     expect(fitting - other).toBeGreaterThan(20);
   });
 
   it('weighs what is foretold never to come against a time that was noted', () => {
-    const l = new Likelihood(evidences([figure('a', 5, 0.1)]), [[]]);
-    expect(l.of([{}])).toBeLessThan(l.of([{ a: 6 }]));
-    expect(l.of([{}])).toBeCloseTo(Math.log(1e-3 / 15), 9);
+    const l = likelihoodOf([figure('a', 5, 0.1)], [[]]);
+    expect(l.of({})).toBeLessThan(l.of({ a: 6 }));
+    expect(l.of({})).toBeCloseTo(Math.log(1e-3 / 15), 9);
   });
 
   it('puts two causes apart by squared standard deviations', () => {
-    const l = new Likelihood(evidences([figure('a', 5, 0.1)]), [[]]);
+    const l = likelihoodOf([figure('a', 5, 0.1)], [[]]);
     const sigma = spreadOf(5, 0.1);
-    expect(l.distance([{ a: 5 }], [{ a: 5 + 3 * sigma }])).toBeCloseTo(9, 9);
-    expect(l.distance([{ a: 5 }], [{ a: 5 }])).toBe(0);
+    expect(l.distance({ a: 5 }, { a: 5 + 3 * sigma })).toBeCloseTo(9, 9);
+    expect(l.distance({ a: 5 }, { a: 5 })).toBe(0);
+  });
+});
+
+describe('what a cause could come to at most', () => {
+  it('is its likelihood where what is foretold was played, and never less', () => {
+    const l = likelihoodOf([figure('a', 5, 0.1), figure('b', 6, 0.1)], [[0.1], [0.1]]);
+    const foretold = { a: 7, b: 6.5 };
+    expect(l.atMost(foretold, foretold, 0.2)).toBeCloseTo(l.of(foretold), 9);
+    let before = l.of(foretold);
+    for (const slack of [0.1, 0.2, 0.5, 1]) {
+      const now = l.atMost({ a: 4, b: 4 }, foretold, slack);
+      expect(now).toBeGreaterThanOrEqual(before);
+      before = now;
+    }
+    // With as much room as it needs, nothing is lost but what one entry may be wrong.
+    expect(l.atMost({ a: 1e4, b: 1e4 }, foretold, 1)).toBeCloseTo(l.of({ a: 5, b: 6 }), 1);
+  });
+});
+
+describe('between two severities', () => {
+  const keys = new Keys();
+  const between = (a: object, b: object, share: number) =>
+    keys.named(
+      keys.between(
+        keys.vector(a as Record<string, number>),
+        keys.vector(b as Record<string, number>),
+        share,
+      ),
+    );
+  it('rates of times and pressures go straight, counts and facts jump', () => {
+    const a = { up: 1, 'up/left/locked': 4, 'up/gauge/p/peak': 10, 'up/left/pauses': 0 };
+    const b = { up: 1, 'up/left/locked': 12, 'up/gauge/p/peak': 20, 'up/left/pauses': 2 };
+    const half = between(a, b, 0.5);
+    expect(half['up/left/locked']).toBeCloseTo(2 / (1 / 4 + 1 / 12), 9);
+    expect(half['up/gauge/p/peak']).toBeCloseTo(15, 9);
+    expect(between(a, b, 0.4)['up/left/pauses']).toBe(0);
+    expect(between(a, b, 0.6)['up/left/pauses']).toBe(2);
+  });
+
+  it('a time runs away towards a severity at which it never comes', () => {
+    const a = { 'up/left/locked': 4 };
+    expect(between(a, {}, 0.5)['up/left/locked']).toBeCloseTo(8, 9);
+    expect(between(a, {}, 0.9)['up/left/locked']).toBeCloseTo(40, 9);
+    expect(between({}, a, 0.5)['up/left/locked']).toBeCloseTo(8, 9);
+    // And beyond it stays away.
+    expect(between(a, {}, 1.3)['up/left/locked']).toBeUndefined();
+    expect(between(a, { 'up/left/locked': 8 }, 2.5)['up/left/locked']).toBeUndefined();
   });
 });
 

@@ -10,7 +10,9 @@
  * q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii.
  */
 import type { Evidences, FigureEntry } from './entry.js';
-import type { Cause, Signature } from './shapes.js';
+import type { Keys, Vector } from './keys.js';
+import type { Foretold } from './profile.js';
+import type { Cause } from './shapes.js';
 
 /** An entry is wrong once in so many. */
 const WRONG = 0.02;
@@ -21,6 +23,8 @@ const MODEL_SHARE = 0.015;
 
 /** A wrong figure lies anywhere up to this beyond twice what was read: s, Pa, m3/s, strokes. */
 const WIDTH = { time: 5, gauge: 5e6, flow: 2e-4, strokes: 20 } as const;
+/** Probabilities of a fact nearer than this are the same. */
+const SAME = 0.01;
 
 const LOG_2PI = Math.log(2 * Math.PI);
 
@@ -33,18 +37,49 @@ export class Likelihood {
   /** Log density of a wrong entry: as good as anywhere. */
   private readonly anywhere: readonly number[];
 
+  /** For every figure the place of its name. */
+  private readonly places: readonly number[];
+
   constructor(
-    private readonly evidences: Evidences,
+    readonly evidences: Evidences,
     private readonly scatter: Scatter,
+    private readonly keys: Keys,
   ) {
+    this.places = evidences.figures.map((f) => keys.place(f.key));
     this.anywhere = evidences.figures.map((f) => -Math.log(2 * Math.abs(f.value) + WIDTH[f.kind]));
   }
 
-  /** Log likelihood under a signature for each setup, and the facts with it. */
-  of(foretold: readonly Signature[]): number {
-    let log = this.figures(this.foretoldIn(foretold));
-    for (const fact of this.evidences.facts) log += Math.log(fact.seen(foretold[fact.setup]));
-    return log;
+  /** Log likelihood under what is foretold for each setup, and the facts with it. */
+  of(foretold: Foretold): number {
+    const log = this.ofFigures(this.figuresIn(foretold));
+    return this.factsIn(foretold).reduce((sum, p) => sum + Math.log(p), log);
+  }
+
+  /**
+   * The most that a cause could come to of which little is known: what is foretold of it may be off by `slack`, a
+   * share of how far that is from what was played; `open` setups could come to anything.
+   */
+  atMost(
+    played: Foretold,
+    foretold: Foretold,
+    slack: number,
+    open: (setup: number) => boolean = () => false,
+  ): number {
+    const { figures, facts } = this.evidences;
+    const before = this.figuresIn(played);
+    const after = this.figuresIn(foretold).map((x, i) =>
+      open(figures[i].setup) ? figures[i].value : x,
+    );
+    const off = after.map(
+      (x, i) => slack * Math.abs(x - (Number.isNaN(before[i]) ? 0 : before[i])),
+    );
+    const seen = this.factsIn(played);
+    // A fact that it changes may be seen for another severity.
+    return this.factsIn(foretold).reduce(
+      (sum, p, i) =>
+        open(facts[i].setup) || Math.abs(p - seen[i]) > SAME ? sum : sum + Math.log(p),
+      this.ofFigures(after, off),
+    );
   }
 
   /** Log likelihood of what looks at parts have shown. */
@@ -60,25 +95,10 @@ export class Likelihood {
     }, 0);
   }
 
-  /** The same for the entries of one setup alone. */
-  only(setup: number): Likelihood {
-    const { figures, facts, looks, unused } = this.evidences;
-    const kept = figures.flatMap((f, i) => (f.setup === setup ? [i] : []));
-    return new Likelihood(
-      {
-        figures: kept.map((i) => figures[i]),
-        facts: facts.filter((f) => f.setup === setup),
-        looks,
-        unused,
-      },
-      kept.map((i) => this.scatter[i]),
-    );
-  }
-
   /** Squared distance of two foretellings in units of what these observations can tell apart. */
-  distance(a: readonly Signature[], b: readonly Signature[]): number {
-    const va = this.foretoldIn(a);
-    const vb = this.foretoldIn(b);
+  distance(a: Foretold, b: Foretold): number {
+    const va = this.figuresIn(a);
+    const vb = this.figuresIn(b);
     const both = va.map((v, i) => Number.isFinite(v) && Number.isFinite(vb[i]));
     let sum = va.reduce(
       (n, v, i) => n + (Number.isFinite(v) === Number.isFinite(vb[i]) ? 0 : -2 * Math.log(NEVER)),
@@ -87,22 +107,29 @@ export class Likelihood {
     const { places, matrix } = this.precision(both);
     const r = places.map((i) => va[i] - vb[i]);
     places.forEach((_, i) => places.forEach((__, j) => (sum += r[i] * matrix[i][j] * r[j])));
-    for (const fact of this.evidences.facts) {
-      const [p, q] = [fact.seen(a[fact.setup]), fact.seen(b[fact.setup])];
-      sum += 2 * (p - q) * Math.log(p / q);
-    }
-    return sum;
+    const pb = this.factsIn(b);
+    return this.factsIn(a).reduce((all, p, i) => all + 2 * (p - pb[i]) * Math.log(p / pb[i]), sum);
   }
 
-  /** For every figure of the sheet what signatures say; NaN for what never comes. */
-  private foretoldIn(signatures: readonly Signature[]): number[] {
-    return this.evidences.figures.map((f) => signatures[f.setup][f.key] ?? NaN);
+  /** For every figure of the sheet what is foretold; NaN for what never comes. */
+  figuresIn(foretold: Foretold): number[] {
+    return this.evidences.figures.map((f, i) => foretold[f.setup][this.places[i]] ?? NaN);
   }
 
-  private figures(foretold: readonly number[]): number {
+  /** How likely every fact of the sheet is. */
+  factsIn(foretold: Foretold): number[] {
+    const { facts } = this.evidences;
+    if (facts.length === 0) return [];
+    const named = foretold.map((v: Vector) => this.keys.named(v));
+    return facts.map((fact) => fact.seen(named[fact.setup]));
+  }
+
+  /** `off`: how far each may be off beside, which costs nothing. */
+  private ofFigures(foretold: readonly number[], off?: readonly number[]): number {
     const { figures } = this.evidences;
     const there = foretold.map(Number.isFinite);
-    const { places, matrix, logDeterminant } = this.precision(there);
+    const { places, logDeterminant, matrix: sharp } = this.precision(there);
+    const matrix = off === undefined ? sharp : inverted(this.covariance(places, off)).matrix;
     const n = places.length;
     const r = places.map((i) => figures[i].value - foretold[i]);
     const q = matrix.map((row) => row.reduce((sum, p, j) => sum + p * r[j], 0));
@@ -110,7 +137,7 @@ export class Likelihood {
     const whole = -0.5 * (quadratic + logDeterminant + n * LOG_2PI);
     const terms = [n * Math.log(1 - WRONG) + whole];
     for (let i = 0; i < n; i++) {
-      const left = whole + 0.5 * (q[i] ** 2 / matrix[i][i] + LOG_2PI - Math.log(matrix[i][i]));
+      const left = whole + 0.5 * (q[i] ** 2 / matrix[i][i] + LOG_2PI - Math.log(sharp[i][i]));
       terms.push(Math.log(WRONG) + (n - 1) * Math.log(1 - WRONG) + left + this.anywhere[places[i]]);
     }
     // A figure that is foretold never to come is as good as a wrong one, and worse.
@@ -125,17 +152,20 @@ export class Likelihood {
     const key = there.map(Number).join('');
     const known = this.known.get(key);
     if (known !== undefined) return known;
-    const { figures } = this.evidences;
-    const places = figures.flatMap((_, i) => (there[i] ? [i] : []));
-    const covariance = places.map((i) =>
-      places.map((j) => {
-        const together = this.scatter[i].reduce((sum, s, u) => sum + s * this.scatter[j][u], 0);
-        return together + (i === j ? ownVariance(figures[i]) : 0);
-      }),
-    );
-    const made = { places, ...inverted(covariance) };
+    const places = there.flatMap((is, i) => (is ? [i] : []));
+    const made = { places, ...inverted(this.covariance(places)) };
     this.known.set(key, made);
     return made;
+  }
+
+  private covariance(places: readonly number[], off?: readonly number[]): number[][] {
+    const { figures } = this.evidences;
+    return places.map((i) =>
+      places.map((j) => {
+        const together = this.scatter[i].reduce((sum, s, u) => sum + s * this.scatter[j][u], 0);
+        return together + (i === j ? ownVariance(figures[i]) + (off?.[i] ?? 0) ** 2 : 0);
+      }),
+    );
   }
 }
 

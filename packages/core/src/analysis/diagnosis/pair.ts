@@ -2,8 +2,8 @@
 import { HEALTHY } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import type { Belief } from './posterior.js';
-import type { Profile } from './profile.js';
-import type { Signature } from './shapes.js';
+import type { Keys } from './keys.js';
+import type { Foretold, Profile } from './profile.js';
 
 /** Severities of the second fault that are tried. */
 const TRIED: readonly number[] = [0.15, 0.35, 0.6, 0.9];
@@ -12,13 +12,13 @@ const GAIN = 2;
 
 export function pairBelief(
   likelihood: Likelihood,
-  healthy: readonly Signature[],
+  keys: Keys,
+  healthy: Foretold,
   first: Belief,
   second: Profile,
 ): Belief | undefined {
   const a = first.foretold;
-  const at = (s: number): readonly Signature[] =>
-    second.at(s).map((signature, i) => added(healthy[i], a[i], signature));
+  const at = (s: number): Foretold => second.at(s).map((v, i) => keys.added(healthy[i], a[i], v));
   const logs = TRIED.map((s) => likelihood.of(at(s)));
   const causes = [...first.hypothesis.causes, ...second.hypothesis.causes];
   const looks = likelihood.ofLooks(causes);
@@ -43,16 +43,4 @@ export function pairBelief(
     foretold: at(severity),
     at,
   };
-}
-
-function added(healthy: Signature, a: Signature, b: Signature): Signature {
-  const out: Record<string, number> = {};
-  for (const key of Object.keys(healthy)) {
-    const [x, y] = [a[key], b[key]];
-    if (x === undefined || y === undefined) continue;
-    out[key] = key.endsWith('moved')
-      ? Math.min(x, y)
-      : healthy[key] + (x - healthy[key]) + (y - healthy[key]);
-  }
-  return out;
 }

@@ -2,8 +2,8 @@
 import type { Evidences } from './entry.js';
 import { UNKNOWN } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
-import { SEVERITIES, type Profile } from './profile.js';
-import type { Hypothesis, Signature } from './shapes.js';
+import { SEVERITIES, type Foretold, type Profile } from './profile.js';
+import type { Hypothesis } from './shapes.js';
 
 /** A hypothesis with its evidence: log of prior times likelihood, summed up over severity. */
 export interface Belief {
@@ -16,9 +16,9 @@ export interface Belief {
   readonly narrowness: number;
   readonly severityRange: readonly [number, number];
   /** What it foretells with the fitted severity, for each setup. */
-  readonly foretold: readonly Signature[];
+  readonly foretold: Foretold;
   /** The same at other severities that are likely, too. */
-  readonly at: (severity: number) => readonly Signature[];
+  readonly at: (severity: number) => Foretold;
 }
 
 /** What a hypothesis comes to. The healthy aircraft has no severity. */
@@ -28,7 +28,7 @@ export function believe(
   look: keyof typeof SEVERITIES = 'quick',
 ): Belief {
   const { hypothesis } = profile;
-  const at = (severity: number): readonly Signature[] => profile.at(severity);
+  const at = (severity: number): Foretold => profile.at(severity);
   const prior = Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
   if (hypothesis.causes.length === 0) {
     const foretold = at(0);
@@ -78,10 +78,10 @@ function quantile(
 const WIDE = { share: 0.4, time: 0.7, gauge: 1.5e6, flow: 6e-5, strokes: 6 } as const;
 
 /** Log of prior times likelihood of a cause that is not in the catalogue: about anything, about the healthy figures. */
-export function unknownCause(evidences: Evidences, healthy: readonly Signature[]): number {
+export function unknownCause(evidences: Evidences, healthy: readonly number[]): number {
   let log = Math.log(UNKNOWN);
-  for (const f of evidences.figures) {
-    const middle = healthy[f.setup][f.key] ?? f.value;
+  for (const [i, f] of evidences.figures.entries()) {
+    const middle = Number.isNaN(healthy[i]) ? f.value : healthy[i];
     const width = WIDE.share * Math.abs(middle) + WIDE[f.kind];
     const z = (f.value - middle) / width;
     log += -0.5 * z * z - Math.log(width * Math.sqrt(2 * Math.PI));
@@ -104,9 +104,10 @@ export function groupsOf(
   open.sort((a, b) => b.probability - a.probability);
   const groups: (typeof open)[] = [];
   for (const b of open) {
-    const home = groups.find(([leader]) => near(likelihood, leader, b));
-    if (home === undefined) groups.push([b]);
-    else home.push(b);
+    const away = groups.map(([leader]) => apart(likelihood, leader, b));
+    const least = Math.min(...away);
+    if (least < TOGETHER) groups[away.indexOf(least)].push(b);
+    else groups.push([b]);
   }
   return groups.sort((a, b) => total(b) - total(a));
 }
@@ -114,10 +115,12 @@ export function groupsOf(
 const total = (group: readonly { readonly probability: number }[]): number =>
   group.reduce((sum, b) => sum + b.probability, 0);
 
-function near(likelihood: Likelihood, leader: Belief, other: Belief): boolean {
+/** Squared distance of the nearest that another comes to a leader, at the severities it may have. */
+function apart(likelihood: Likelihood, leader: Belief, other: Belief): number {
   const [low, high] = other.severityRange;
   const looks = likelihood.looksApart(leader.hypothesis.causes, other.hypothesis.causes);
-  return [other.severity, low, high].some(
-    (s) => looks + likelihood.distance(leader.foretold, other.at(s)) < TOGETHER,
+  const severities = [other.severity, other.peak, low, high];
+  return (
+    looks + Math.min(...severities.map((s) => likelihood.distance(leader.foretold, other.at(s))))
   );
 }

@@ -1,57 +1,81 @@
 /** What a cause foretells at any severity, from the severities that were played. */
-import type { Hypothesis, Signature } from './shapes.js';
+import type { Keys, Vector } from './keys.js';
+import type { Hypothesis } from './shapes.js';
 
 /** Severities that a fault is looked at between: less than the least nobody notices. */
 export const LEAST = 0.05;
 
+/** What is foretold under each setup. */
+export type Foretold = readonly Vector[];
+
 interface Node {
   readonly severity: number;
-  /** For each setup. */
-  readonly signatures: readonly Signature[];
+  readonly vector: Vector;
+  /** Taken over from the other side, where its like was played. */
+  readonly borrowed: boolean;
 }
 
-/** Nodes in the order of severity; the first is the healthy aircraft at zero. */
 export class Profile {
-  private readonly nodes: Node[];
+  /** For each setup, in the order of severity; the first is the healthy aircraft at zero. */
+  private readonly nodes: Node[][];
 
   constructor(
     readonly hypothesis: Hypothesis,
-    healthy: readonly Signature[],
+    private readonly keys: Keys,
+    healthy: Foretold,
   ) {
-    this.nodes = [{ severity: 0, signatures: healthy }];
+    this.nodes = healthy.map((vector) => [{ severity: 0, vector, borrowed: false }]);
   }
 
-  /** Adds what a severity comes to under one setup; where it was not played the healthy figures stand. */
-  put(severity: number, setup: number, signature: Signature): void {
-    const at = this.nodes.findIndex((n) => n.severity === severity);
-    const before = at < 0 ? this.nodes[0].signatures : this.nodes[at].signatures;
-    const node = { severity, signatures: before.map((s, i) => (i === setup ? signature : s)) };
-    if (at < 0) this.nodes.push(node);
-    else this.nodes[at] = node;
-    this.nodes.sort((a, b) => a.severity - b.severity);
+  /** Adds what a severity comes to under one setup; what was played counts before what was borrowed. */
+  put(severity: number, setup: number, vector: Vector, borrowed = false): void {
+    const nodes = this.nodes[setup];
+    const at = nodes.findIndex((n) => n.severity === severity);
+    if (at >= 0) {
+      if (!borrowed) nodes[at] = { severity, vector, borrowed };
+      return;
+    }
+    nodes.push({ severity, vector, borrowed });
+    nodes.sort((a, b) => a.severity - b.severity);
   }
 
-  /** Straight between nodes; what only one of the two has comes from the nearer. */
-  at(severity: number): readonly Signature[] {
-    const above = this.nodes.findIndex((n) => n.severity >= severity);
-    const b = this.nodes[above] ?? this.nodes[this.nodes.length - 1];
-    const a = this.nodes[Math.max(0, above - 1)] ?? b;
-    if (a === b || above < 0) return b.signatures;
-    const share = (severity - a.severity) / (b.severity - a.severity);
-    return a.signatures.map((s, i) => between(s, b.signatures[i], share));
+  /** Whether a severity was played so near that playing another is not worth it. */
+  has(severity: number, setup: number, within: number): boolean {
+    return this.nodes[setup].some(
+      (n) => !n.borrowed && n.severity > 0 && Math.abs(n.severity - severity) <= within,
+    );
   }
-}
 
-function between(a: Signature, b: Signature, share: number): Signature {
-  const near = share < 0.5 ? a : b;
-  const out: Record<string, number> = {};
-  for (const key of Object.keys(near)) {
-    const [x, y] = [a[key], b[key]];
-    const step =
-      x === undefined || y === undefined || key.endsWith('moved') || key.endsWith('pauses');
-    out[key] = step ? near[key] : x + share * (y - x);
+  /** Whether anything but the healthy aircraft is known under a setup; and whether that is borrowed. */
+  known(setup: number): boolean {
+    return this.nodes[setup].length > 1;
   }
-  return out;
+
+  borrowed(setup: number): boolean {
+    return this.nodes[setup].some((n) => n.borrowed);
+  }
+
+  /** What was played, or borrowed, next to a severity; the healthy aircraft's where nothing was. */
+  nearest(severity: number): Foretold {
+    const away = (n: Node): number => Math.abs(n.severity - severity);
+    return this.nodes.map((nodes) => nodes.reduce((a, b) => (away(b) < away(a) ? b : a)).vector);
+  }
+
+  /** Straight between what was played, and on from the last of it. */
+  at(severity: number): Foretold {
+    return this.nodes.map((nodes) => {
+      const above = nodes.findIndex((n) => n.severity >= severity);
+      if (above === 0 || nodes.length === 1) return nodes[0].vector;
+      const b = above < 0 ? nodes[nodes.length - 1] : nodes[above];
+      if (b.severity === severity) return b.vector;
+      const a = above < 0 ? nodes[nodes.length - 2] : nodes[above - 1];
+      return this.keys.between(
+        a.vector,
+        b.vector,
+        (severity - a.severity) / (b.severity - a.severity),
+      );
+    });
+  }
 }
 
 /** Places for a quick look, and for a cause that is likely: where a time runs away, a fit is narrow. */

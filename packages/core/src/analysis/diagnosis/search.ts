@@ -1,0 +1,244 @@
+/**
+ * Which swings to play, in which order, so that what explains a sheet is known well after few of them:
+ * every cause once at its worst (one side lends to the other); those that could not explain it at any
+ * severity are ruled out; the rest where they fit, ever closer, the likelier the closer.
+ */
+import type { Catalogues, Scenario } from '../../define/index.js';
+import type { Evidences } from './entry.js';
+import { Keys, type Vector } from './keys.js';
+import { Likelihood, type Scatter } from './likelihood.js';
+import { lent, sides } from './mirror.js';
+import { believe } from './posterior.js';
+import { Profile, SEVERITIES, type Foretold } from './profile.js';
+import type { Setups } from './setup.js';
+import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
+import { unknownsOf } from './unknown.js';
+
+/** Severity that every fault is played at first. */
+const WORST = 1;
+/** A cause so much less likely at best than the likeliest is ruled out, as a log of odds; so many go on at most. */
+const RULED_OUT = 12;
+const ALIVE = 80;
+/** What explains no more than a healthy aircraft does is not looked at closer; log of likelihood. */
+const GAIN = 1;
+/** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
+const SLACK = { played: 0.2, borrowed: 0.35 } as const;
+/** What might be no less likely than this, beside the likeliest, is looked at closer; a log of odds. */
+const WORTH_IT = 6;
+/** How many at most, time after time, and how near a severity that was played is near enough. */
+const ROUGH = 0.05;
+const CLOSER = [
+  { most: 24, within: ROUGH },
+  { most: 16, within: 0.04 },
+  { most: 10, within: 0.03 },
+  { most: 6, within: 0.02 },
+  { most: 4, within: 0.01 },
+] as const;
+/** How many are then summed up finely. */
+const CLOSEST = 24;
+/** Severity to a tenth, and to a hundredth, so that what was played is met again. */
+export const tenths = (severity: number): number => Math.max(0.1, Math.round(severity * 10) / 10);
+const hundredths = (severity: number): number => Math.round(severity * 100) / 100;
+
+/** Plays jobs and tells of each as it is done; undefined where it was stopped before. */
+export type Play = (
+  jobs: readonly SignatureJob[],
+  hear?: (index: number, signature: Signature) => void,
+) => Promise<readonly (Signature | undefined)[]>;
+
+export interface SearchSetting {
+  readonly catalogues: Catalogues;
+  readonly scenario: Scenario;
+  readonly evidences: Evidences;
+  readonly setups: Setups;
+  readonly hypotheses: readonly Hypothesis[];
+  readonly play: Play;
+  readonly stopped: () => boolean;
+}
+
+export class Search {
+  readonly keys = new Keys();
+  /** The healthy aircraft first; then all, later those that are not ruled out. */
+  profiles: readonly Profile[] = [];
+  /** Those that were looked at where they fit. */
+  likely: ReadonlySet<Profile> = new Set();
+  /** Those that could explain more than a healthy aircraft does. */
+  alive: ReadonlySet<Profile> = new Set();
+  healthy: Foretold = [];
+  /** From when the healthy aircraft and its scatter are known. */
+  likelihood: Likelihood | undefined;
+  private readonly own: readonly number[];
+
+  constructor(private readonly setting: SearchSetting) {
+    this.own = setting.setups.setups.slice(0, setting.setups.own).map((_, i) => i);
+  }
+
+  /** About how many swings it will play. */
+  get wanted(): number {
+    const { hypotheses } = this.setting;
+    return 20 + 0.75 * hypotheses.length + this.own.length * 60;
+  }
+
+  async run(): Promise<void> {
+    const likelihood = await this.playHealthy();
+    if (this.setting.stopped() || likelihood === undefined) return;
+    this.likelihood = likelihood;
+    // The likeliest first, so that a ranking early on says most.
+    const [sound, ...faulty] = this.setting.hypotheses;
+    const byPrior = [...faulty].sort((a, b) => b.prior - a.prior);
+    const profile = (h: Hypothesis): Profile => new Profile(h, this.keys, this.healthy);
+    const healthy = profile(sound);
+    const all = new Map(byPrior.map((h) => [h, profile(h)] as const));
+    this.profiles = [healthy, ...all.values()];
+    await this.playWorst(all);
+    if (this.setting.stopped()) return;
+    const { alive, quiet } = this.sifted(likelihood, [...all.values()]);
+    this.alive = new Set(alive);
+    this.profiles = [healthy, ...alive, ...quiet];
+    await this.playAt(
+      alive.map((profile) => ({ profile, severity: WORST })),
+      0,
+    );
+    await this.playAt(
+      alive.map((profile) => ({ profile, ...this.promise(likelihood, profile) })),
+      0.05,
+    );
+    for (const { most, within } of CLOSER) {
+      if (this.setting.stopped()) return;
+      const promising = this.promising(likelihood).slice(0, most);
+      this.likely = new Set(promising.map(({ profile }) => profile));
+      await this.playAt(promising, within);
+    }
+    this.likely = new Set(this.likeliest(likelihood, CLOSEST));
+  }
+
+  /** The most that a cause could come to, as a log of odds, and with which severity, from what was played of it. */
+  private promise(
+    likelihood: Likelihood,
+    profile: Profile,
+  ): { readonly log: number; readonly severity: number } {
+    const { prior, causes } = profile.hypothesis;
+    const slack = profile.borrowed(0) ? SLACK.borrowed : SLACK.played;
+    const unplayed = (other: number): boolean => !profile.known(other);
+    const logs = SEVERITIES.quick.map((s) =>
+      likelihood.atMost(profile.nearest(s), profile.at(s), slack, unplayed),
+    );
+    const most = Math.max(...logs);
+    const log = Math.log(prior) + likelihood.ofLooks(causes) + most;
+    return { log, severity: SEVERITIES.quick[logs.indexOf(most)] };
+  }
+
+  /** What could still come near the likeliest, with the severity to play for it; the most promising first. */
+  private promising(
+    likelihood: Likelihood,
+  ): { readonly profile: Profile; readonly severity: number }[] {
+    const least = Math.max(...this.profiles.map((p) => believe(likelihood, p).log)) - WORTH_IT;
+    return [...this.alive]
+      .map((profile) => ({ profile, ...this.promise(likelihood, profile) }))
+      .filter(({ log }) => log > least)
+      .sort((a, b) => b.log - a.log);
+  }
+
+  private likeliest(likelihood: Likelihood, most: number): Profile[] {
+    return [...this.alive]
+      .map((profile) => ({ profile, log: believe(likelihood, profile).log }))
+      .sort((a, b) => b.log - a.log)
+      .slice(0, most)
+      .map(({ profile }) => profile);
+  }
+
+  private async playHealthy(): Promise<Likelihood | undefined> {
+    const { setups, play, catalogues } = this.setting;
+    const unknowns = this.own.map((s) => unknownsOf(catalogues, setups.setups[s].scenario).length);
+    const jobs = this.own.flatMap((setup): SignatureJob[] => [
+      { setup, faults: [] },
+      ...Array.from({ length: unknowns[setup] }, (_, unknown) => ({ setup, faults: [], unknown })),
+    ]);
+    const found = (await play(jobs)).map((s) => s && this.keys.vector(s));
+    if (found.some((s) => s === undefined)) return undefined;
+    let next = 0;
+    const healthy: Vector[] = [];
+    const shifted: Vector[][] = [];
+    for (const count of unknowns) {
+      healthy.push(found[next++]!);
+      shifted.push(Array.from({ length: count }, () => found[next++]!));
+    }
+    this.healthy = healthy;
+    // The unknowns of one aircraft are the same in all its swings: their places go together.
+    const most = Math.max(...unknowns);
+    const scatter: Scatter = this.setting.evidences.figures.map(({ setup, key }) => {
+      const place = this.keys.place(key);
+      return Array.from({ length: most }, (_, u) => {
+        const change = (shifted[setup][u]?.[place] ?? NaN) - (healthy[setup][place] ?? NaN);
+        return Number.isNaN(change) ? 0 : change;
+      });
+    });
+    return new Likelihood(this.setting.evidences, scatter, this.keys);
+  }
+
+  /** Every cause at its worst under the first setup, one side for both. */
+  private async playWorst(all: ReadonlyMap<Hypothesis, Profile>): Promise<void> {
+    const { own, lenders } = sides(this.setting.scenario, [...all.keys()]);
+    const borrowers = new Map<Hypothesis, Profile>();
+    for (const [h, lender] of lenders) borrowers.set(lender, all.get(h)!);
+    const healthy = this.keys.named(this.healthy[0]);
+    await this.setting.play(
+      own.map((h) => jobOf(h, WORST, 0)),
+      (i, signature) => {
+        all.get(own[i])!.put(WORST, 0, this.keys.vector(signature));
+        const other = lent(healthy, signature);
+        borrowers.get(own[i])?.put(WORST, 0, this.keys.vector(other), true);
+      },
+    );
+  }
+
+  /** Those that something between nothing and their worst could make the explanation; and those that change nothing. */
+  private sifted(
+    likelihood: Likelihood,
+    all: readonly Profile[],
+  ): { readonly alive: Profile[]; readonly quiet: Profile[] } {
+    const least = Math.max(...this.profiles.map((p) => believe(likelihood, p).log)) - RULED_OUT;
+    const sound = likelihood.of(this.healthy);
+    const left = all
+      .map((profile) => {
+        const { log } = this.promise(likelihood, profile);
+        const { prior, causes } = profile.hypothesis;
+        const gain = log - Math.log(prior) - likelihood.ofLooks(causes) - sound;
+        return { profile, log, gains: gain > GAIN };
+      })
+      .filter(({ log }) => log > least)
+      .sort((a, b) => b.log - a.log);
+    const of = (gains: boolean): Profile[] =>
+      left.filter((o) => o.gains === gains).map(({ profile }) => profile);
+    return { alive: of(true).slice(0, ALIVE), quiet: of(false) };
+  }
+
+  /** Adds to each profile a severity under setups of the sheet, unless one as near was played. */
+  private async playAt(
+    wanted: readonly { readonly profile: Profile; readonly severity: number }[],
+    within: number,
+    setups = this.own,
+  ): Promise<void> {
+    const places = wanted.flatMap(({ profile, severity: sought }) => {
+      const severity = within < ROUGH ? hundredths(sought) : tenths(sought);
+      return setups
+        .filter((setup) => !profile.has(severity, setup, within))
+        .map((setup) => ({ profile, severity, setup }));
+    });
+    const jobs = places.map(({ profile, severity, setup }) =>
+      jobOf(profile.hypothesis, severity, setup),
+    );
+    await this.setting.play(jobs, (i, signature) => {
+      const { profile, severity, setup } = places[i];
+      profile.put(severity, setup, this.keys.vector(signature));
+    });
+  }
+}
+
+export function jobOf(
+  { causes }: Pick<Hypothesis, 'causes'>,
+  severity: number,
+  setup: number,
+): SignatureJob {
+  return { setup, faults: causes.map((c) => ({ ...c, severity })) };
+}
