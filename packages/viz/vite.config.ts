@@ -36,6 +36,8 @@ export default defineConfig({
     rolldownOptions: {
       input: { index: here('./index.html'), offline: here('./src/worker/offline.ts') },
       output: {
+        // Style sheets side by side are much alike, and pack the better for it.
+        codeSplitting: { groups: [{ name: 'looks', test: /\.styles\.ts$|[\\/]@?lit[\\/-]/ }] },
         entryFileNames: ({ name }) => (name === 'offline' ? OFFLINE : 'assets/[name]-[hash].js'),
       },
     },
