@@ -20,7 +20,8 @@ import {
 import { Store } from '../../packages/viz/src/model/store.js';
 import { answer } from '../../packages/viz/src/worker/answer.js';
 import type { MapReply, MapRequest } from '../../packages/viz/src/worker/blow-down-message.js';
-import { pictureOf, poolBehind } from '../../packages/viz/src/worker/map.js';
+import { pictureOf } from '../../packages/viz/src/worker/map.js';
+import { poolBehind } from '../../packages/viz/src/worker/port-pool.js';
 import type { Picture, RunRequest } from '../../packages/viz/src/worker/message.js';
 import { TEXT } from './demo.js';
 
@@ -191,7 +192,9 @@ describe('the map as arrays', () => {
     });
     const wanted = [5, 6, 7, 8, 9].map((charge) => ({ charge, temperature: 300 }));
     const got: number[] = [];
-    const pool = poolBehind(channels.map((c) => c.port1));
+    const pool = poolBehind<{ charge: number; temperature: number }, BlowDownCell>(
+      channels.map((c) => c.port1),
+    );
     await pool.play(wanted, (i, c) => (got[i] = c.charge));
     await pool.play([], () => undefined);
     expect(got).toEqual([5, 6, 7, 8, 9]);

@@ -21,7 +21,11 @@ import { simulateWith, type SimulateOptions } from './machine/index.js';
 import { mechanisms } from './mechanism/index.js';
 import { fluids, gases } from './medium/index.js';
 import { rules } from './monitor/index.js';
-import { observationSchema, type ObservationSheet } from './observation/index.js';
+import {
+  observationSchema,
+  type ObservationConditions,
+  type ObservationSheet,
+} from './observation/index.js';
 import {
   faultProblem,
   holdWith,
@@ -42,6 +46,7 @@ export { GEAR, type SimulateOptions } from './machine/index.js';
 export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './quantity/index.js';
 export {
   CAUTIONS,
+  diagnosisDocument,
   toBlowDownText,
   toDiagnosisText,
   toCsv,
@@ -50,7 +55,13 @@ export {
   toTable,
   type Caution,
   type BlowDownReport,
+  type CheckLine,
+  type ComparisonLine,
   type DiagnosisCatalogues,
+  type DiagnosisDocument,
+  type MemberLine,
+  type RankedLine,
+  type RemedyLine,
   type CsvContent,
   type CsvOptions,
   type RunDocument,
@@ -358,6 +369,15 @@ export function diagnose(
   options?: analysis.DiagnosisOptions,
 ): Promise<analysis.Diagnosis> {
   return analysis.diagnose(catalogues, scenario, sheet, options);
+}
+
+/** How the aircraft stands for the swing that a check asks for; undefined for a check that is a look. */
+export function checkConditions(
+  scenario: Scenario,
+  sheet: ObservationSheet,
+  check: string,
+): ObservationConditions | undefined {
+  return analysis.checkConditions(catalogues, scenario, sheet, check);
 }
 
 /** A player of the swings that a diagnosis asks for, e.g. in a worker. */

@@ -24,10 +24,17 @@ export function benchOf(store: Store): ViewEntry | undefined {
 
 export function areaOf(parts: AreaParts): TemplateResult {
   const { area, chosen, store, works, choose } = parts;
-  const bench = benchOf(store)?.name;
-  const here = views.filter((v) => v.area === area && (v.on === undefined || v.on === bench));
+  const bench = benchOf(store);
+  const charts = area === 'stage' && bench?.charts === true;
+  const here = views.filter(
+    (v) =>
+      (v.area === area || (charts && v.area === 'chart')) &&
+      (v.on === undefined || v.on === bench?.name),
+  );
   const top =
-    here.find((v) => v.name === chosen) ?? here.find((v) => v.on !== undefined) ?? here[0];
+    here.find((v) => v.name === chosen) ??
+    here.find((v) => v.on !== undefined || (charts && v.area === 'chart')) ??
+    here[0];
   if (top === undefined) return html``;
   if (here.length === 1) return html`<div class="content">${top.show(store, works)}</div>`;
   return html`

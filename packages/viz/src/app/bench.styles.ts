@@ -43,6 +43,23 @@ export const benchStyles = css`
       display: none;
     }
   }
+  @media (max-width: 1499px) {
+    header {
+      gap: 0.4rem 0.5rem;
+    }
+    .benches button {
+      padding: 0 0.36rem;
+    }
+    header > button {
+      padding: 0 0.45rem;
+    }
+  }
+  @media (max-width: 560px) {
+    .benches button {
+      padding: 0 0.26rem;
+      font-size: 0.94rem;
+    }
+  }
   @media (max-width: 1099px) {
     main.on-bench {
       grid-template-columns: minmax(0, 1fr);

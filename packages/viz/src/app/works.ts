@@ -1,6 +1,8 @@
 /** What views work with beside the store they belong to. */
 import { BetweenWork } from '../model/between.js';
 import { BlowDownWork } from '../model/blow-down.js';
+import { exampleSheets } from '../model/demos.js';
+import { DiagnosisWork } from '../model/diagnosis.js';
 import { EditWork } from '../model/edits.js';
 import { LessonDesk } from '../model/lesson-desk.js';
 import { LessonWork } from '../model/lesson.js';
@@ -13,6 +15,7 @@ import type { Store } from '../model/store.js';
 import { TestCardWork } from '../model/test-card.js';
 import { TracesWork } from '../model/traces.js';
 import type { Works } from '../view/index.js';
+import { Diagnoser } from '../worker/diagnosis-client.js';
 import { Tutor } from '../worker/lesson-client.js';
 import { Mapper } from '../worker/map-client.js';
 import { RecordingReader } from '../worker/recording-client.js';
@@ -22,6 +25,7 @@ import { shelf } from './settings.js';
 
 export function worksOf(store: Store, demos: readonly Source[], shell: Shell): Works {
   const tutor = new Tutor();
+  const testCard = new TestCardWork(store, new Clerk(), shelf, watchClock);
   const lesson = new LessonWork(store, tutor, shelf);
   return {
     edit: new EditWork(store),
@@ -29,7 +33,8 @@ export function worksOf(store: Store, demos: readonly Source[], shell: Shell): W
     lesson,
     desk: new LessonDesk(lesson, tutor),
     measured: new MeasuredWork(store),
-    testCard: new TestCardWork(store, new Clerk(), shelf, watchClock),
+    testCard,
+    diagnosis: new DiagnosisWork(store, testCard, new Diagnoser(), exampleSheets),
     between: new BetweenWork(store),
     loop: new LoopWork(store),
     traces: new TracesWork(store, new RecordingReader(), shelf),

@@ -17,3 +17,15 @@ export const demos: readonly Source[] = Object.entries(texts)
   .filter(([, text]) => SCENARIO.test(text))
   .map(([path, text]) => ({ file: path.split('/').slice(-2).join('/'), text }))
   .sort((a, b) => Number(b.file === FIRST) - Number(a.file === FIRST));
+
+const sheets = import.meta.glob<string>('../../../../scenarios/*/observations/*.yaml', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+
+/** Observation sheets that come with the page, by the folder of their aircraft. */
+export const exampleSheets: readonly Source[] = Object.entries(sheets).map(([path, text]) => ({
+  file: path.split('/').slice(-3).join('/'),
+  text,
+}));

@@ -1,5 +1,9 @@
 /** A sheet being filled in for one aircraft, kept over a reload. */
-import type { ObservationSheet, ObservedSwing } from '../worker/sheet-message.js';
+import type {
+  ObservationConditions,
+  ObservationSheet,
+  ObservedSwing,
+} from '../worker/sheet-message.js';
 import { LONGEST, swingOf } from './watch.js';
 import type { Clock, Watch } from './watch.js';
 
@@ -10,6 +14,8 @@ export interface Draft {
   readonly watch?: Watch;
   /** The row struck out last, to be put back. */
   readonly struck?: { readonly row: number; readonly swing: ObservedSwing };
+  /** How the next swings are made, where a check asks for it; its title is their note. */
+  readonly under?: { readonly title: string; readonly conditions: ObservationConditions };
   /** Nothing has changed since it was saved or opened. */
   readonly saved: boolean;
 }

@@ -42,7 +42,7 @@ export class SheetFiles {
   /** Takes a file that is an observation sheet; false when it is none. */
   take(source: Source): boolean {
     if (!isSheet(source.text)) return false;
-    this.#work.store.set({ bench: 'test-card' });
+    if (this.#work.store.state.bench !== 'diagnosis') this.#work.store.set({ bench: 'test-card' });
     void this.#read(source);
     return true;
   }
@@ -85,8 +85,14 @@ export class SheetFiles {
     if (offered === undefined) return;
     if (how === 'replace') this.#show(offered.sheet, []);
     if (how === 'append' && draft !== undefined) {
-      const swings = [...draft.sheet.swings, ...offered.sheet.swings];
-      this.#work.change({ ...draft, sheet: { ...draft.sheet, swings }, saved: false });
+      const { sheet } = draft;
+      const swings = [...sheet.swings, ...offered.sheet.swings];
+      const looks = [...(sheet.looks ?? []), ...(offered.sheet.looks ?? [])];
+      this.#work.change({
+        ...draft,
+        sheet: { ...sheet, swings, ...(looks.length > 0 && { looks }) },
+        saved: false,
+      });
     }
   }
 

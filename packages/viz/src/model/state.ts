@@ -5,6 +5,8 @@ import type { ChangesState } from './changes.js';
 import { NO_CHANGES } from './changes.js';
 import type { ParameterBook } from './edits.js';
 import { NO_BOOK } from './edits.js';
+import { NO_DIAGNOSIS } from './diagnosis-state.js';
+import type { DiagnosisState } from './diagnosis-state.js';
 import type { KeptState } from './kept.js';
 import { NOTHING_KEPT } from './kept.js';
 import type { LessonState } from './lesson-state.js';
@@ -94,6 +96,7 @@ export interface State {
   /** A fault that some view suggests to put in, for the drawer to show. */
   readonly proposed: { readonly fault: string; readonly on: string } | undefined;
   readonly testCard: TestCardState;
+  readonly diagnosis: DiagnosisState;
   /** Drawings and chart large, for a room full of people. */
   readonly large: boolean;
   /** What was last said to a screen reader. */
@@ -135,6 +138,7 @@ export const EMPTY: State = {
   measured: [],
   proposed: undefined,
   testCard: NO_CARD,
+  diagnosis: NO_DIAGNOSIS,
   large: false,
   said: '',
 };

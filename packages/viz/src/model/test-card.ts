@@ -19,6 +19,9 @@ import type {
 } from '../worker/sheet-message.js';
 import { plain, seconds } from './sentence.js';
 
+/** Benches that have the sheet on them. */
+const DESKS: readonly string[] = ['test-card', 'diagnosis'];
+
 /** The verbs of the test card, on the page's one store. */
 export class TestCardWork {
   /** Test that the expectation belongs to. */
@@ -26,6 +29,8 @@ export class TestCardWork {
   /** Readings that this has laid over the chart. */
   #laid: readonly MeasuredTime[] = [];
   #check = 0;
+  /** Where the sheet was last looked at. */
+  #bench = '';
   /** To files and back. */
   readonly files = new SheetFiles(this);
 
@@ -44,6 +49,16 @@ export class TestCardWork {
 
   get #state(): TestCardState {
     return this.store.state.testCard;
+  }
+
+  /** Of the aircraft on show. */
+  get sheet(): ObservationSheet | undefined {
+    return this.#state.draft?.sheet;
+  }
+
+  /** Row struck out last. */
+  get struck(): number | undefined {
+    return this.#state.draft?.struck?.row;
   }
 
   put(patch: Partial<TestCardState>): void {
@@ -127,11 +142,21 @@ export class TestCardWork {
     if (draft !== undefined) this.#addRow(draft, blankSwing(nextWay(this.#state)));
   }
 
-  #addRow(draft: Draft, swing: ObservedSwing): void {
-    const { sheet } = draft;
+  #addRow(draft: Draft, made: ObservedSwing): void {
+    const { sheet, under } = draft;
+    const { title: note = '', conditions = {} } = under ?? {};
+    const swing = { ...made, conditions: { ...made.conditions, ...conditions }, note };
     const swings = [...sheet.swings, swing];
     this.put({ picked: sheet.swings.length, way: undefined });
     this.change({ ...draft, sheet: { ...sheet, swings }, saved: false });
+  }
+
+  /** The swings that follow are made under other conditions; undefined: as on the rest of the sheet. */
+  swingUnder(under: Draft['under']): void {
+    const { draft } = this.#state;
+    if (draft === undefined) return;
+    const { under: _, ...rest } = draft;
+    this.change({ ...rest, ...(under && { under }) });
   }
 
   pick(row: number): void {
@@ -202,7 +227,11 @@ export class TestCardWork {
   /** The aircraft's own draft and expectation, as soon as the bench is in sight. */
   #follow(): void {
     const { picture, source, bench, edits } = this.store.state;
-    if (bench !== 'test-card' || picture === undefined || source === undefined) return;
+    if (!DESKS.includes(bench) || picture === undefined || source === undefined) return;
+    if (bench !== this.#bench) {
+      this.#bench = bench;
+      this.#lay();
+    }
     const { draft } = this.#state;
     if (draft === undefined || this.#test.split('\n')[0] !== this.#file()) {
       const kept = keptDraft(this.keep, this.#file(), this.clock);
@@ -233,13 +262,23 @@ export class TestCardWork {
     return { sheet: blankSheet(head), saved: true };
   }
 
-  /** Lays the row looked at over the order chart; what was laid before goes. */
+  /**
+   * Lays the row looked at over the order chart, to a diagnosis all that were made as the sheet says;
+   * what was laid before goes.
+   */
   #lay(): void {
-    const { picture, measured } = this.store.state;
+    const { picture, measured, bench } = this.store.state;
     const { draft, picked } = this.#state;
-    const swing = draft?.sheet.swings[picked];
+    const all = draft?.sheet.swings ?? [];
+    const swings =
+      bench === 'diagnosis'
+        ? all.filter((s) => Object.keys(s.conditions).length === 0)
+        : all.slice(picked, picked + 1);
     const others = measured.filter((m) => !this.#laid.includes(m));
-    this.#laid = picture === undefined || swing === undefined ? [] : measuredOf(swing, picture);
+    this.#laid =
+      picked < 0 || picture === undefined
+        ? []
+        : swings.reduce<readonly MeasuredTime[]>((so, s) => merged(so, measuredOf(s, picture)), []);
     if (this.#laid.length > 0 || others.length !== measured.length)
       this.store.set({ measured: merged(others, this.#laid) });
   }

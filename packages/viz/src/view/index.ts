@@ -6,6 +6,7 @@ import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { BetweenWork } from '../model/between.js';
 import type { BlowDownWork } from '../model/blow-down.js';
+import type { DiagnosisWork } from '../model/diagnosis.js';
 import type { EditWork } from '../model/edits.js';
 import { isStart } from '../model/history.js';
 import type { LessonDesk } from '../model/lesson-desk.js';
@@ -22,6 +23,9 @@ import './blow-down-card.js';
 import './blow-down.js';
 import './circuit.js';
 import './card-sheet.js';
+import './diagnosis.js';
+import './diagnosis-cause.js';
+import './diagnosis-report.js';
 import './event-list.js';
 import './fault-drawer.js';
 import './flag-list.js';
@@ -46,6 +50,7 @@ export interface Works {
   readonly desk: LessonDesk;
   readonly traces: TracesWork;
   readonly testCard: TestCardWork;
+  readonly diagnosis: DiagnosisWork;
   readonly measured: MeasuredWork;
   readonly between: BetweenWork;
   readonly loop: LoopWork;
@@ -63,6 +68,8 @@ export interface ViewEntry {
   readonly fits?: (state: State) => boolean;
   /** A drawing that has the chart's room as well, unless it is told otherwise. */
   readonly tall?: boolean;
+  /** A bench that has the charts among the drawings, and on top. */
+  readonly charts?: true;
   /** A bench that has the page to itself and the stage; the panel would tell too much, or nothing. */
   readonly alone?: (state: State) => boolean;
   /** What it does with a key of its own; false when the key is none. */
@@ -128,6 +135,14 @@ export const views: readonly ViewEntry[] = [
     key: (works, key) => works.testCard.key(key),
   },
   {
+    name: 'diagnosis',
+    title: 'Diagnosis',
+    area: 'bench',
+    show: (store, works) =>
+      html`<ww-diagnosis .store=${store} .work=${works.diagnosis}></ww-diagnosis>`,
+    charts: true,
+  },
+  {
     name: 'flags',
     title: 'Flags',
     area: 'panel',
@@ -170,5 +185,20 @@ export const views: readonly ViewEntry[] = [
     area: 'panel',
     on: 'test-card',
     show: (store) => html`<ww-card-sheet .store=${store}></ww-card-sheet>`,
+  },
+  {
+    name: 'cause',
+    title: 'Cause',
+    area: 'panel',
+    on: 'diagnosis',
+    show: (store, works) =>
+      html`<ww-diagnosis-cause .store=${store} .work=${works.diagnosis}></ww-diagnosis-cause>`,
+  },
+  {
+    name: 'report',
+    title: 'Report',
+    area: 'panel',
+    on: 'diagnosis',
+    show: (store) => html`<ww-diagnosis-report .store=${store}></ww-diagnosis-report>`,
   },
 ];

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { comparisonWords, compare, expectedOf, GEAR } from '../model/observed.js';
-import { count } from '../model/sentence.js';
+import type { Draft } from '../model/draft.js';
 import type { State } from '../model/state.js';
 import type { TestCardWork } from '../model/test-card.js';
 import type { TestCardState } from '../model/test-card-state.js';
@@ -10,6 +10,7 @@ import { define, View } from './base.js';
 import { download, fileName } from './download.js';
 import { shared } from './shared.styles.js';
 import './sheet-conditions.js';
+import { sheetTold, TOLD } from './sheet-told.js';
 import { sign } from './sign.js';
 import './stopwatch.js';
 import './swing-entry.js';
@@ -17,8 +18,6 @@ import { testCardStyles } from './test-card.styles.js';
 
 /** Rows shown at once; all of a longer sheet are kept. */
 const MOST = 40;
-/** Entries that do not go together, or cannot be read, told at once. */
-const TOLD = 8;
 
 /** The test card bench: the stopwatch, the swings as rows, the one looked at, and the sheet as a file. */
 export class TestCard extends View {
@@ -35,7 +34,7 @@ export class TestCard extends View {
     if (picture === undefined || draft === undefined) return html``;
     const { swings } = draft.sheet;
     return html`
-      ${this.#tools(testCard)} ${this.#offer(testCard)} ${this.#failure(testCard)}
+      ${this.#tools(testCard)} ${sheetTold(this.work, testCard)} ${this.#under(draft)}
       <ww-stopwatch .store=${this.store} .work=${this.work}></ww-stopwatch>
       <h2>Swings on the sheet</h2>
       ${this.#rows(testCard)} ${this.#contradictions(testCard)}
@@ -76,37 +75,18 @@ export class TestCard extends View {
     </div>`;
   }
 
-  #offer({ offered }: TestCardState): TemplateResult | typeof nothing {
-    if (offered === undefined) return nothing;
-    const n = offered.sheet.swings.length;
-    return html`<div class="box" role="alertdialog" aria-label="A sheet was opened" data-offer>
-      <p>${offered.file} has ${count(n, 'swing')}. The sheet here has not been saved.</p>
+  /** How the next swings are made, where a check asks for it. */
+  #under({ under }: Draft): TemplateResult | typeof nothing {
+    if (under === undefined) return nothing;
+    return html`<div class="box" data-under>
+      <p><b>${under.title}.</b> Swings from now on are noted as made under that.</p>
       <div class="tools">
-        <button @click=${() => this.work.files.answerOffer('append')}>Add its swings</button>
-        <button @click=${() => this.work.files.answerOffer('replace')}>
-          Open it in place of mine
+        <button @click=${() => this.store.set({ bench: 'diagnosis' })}>
+          Back to the diagnosis
         </button>
-        <button @click=${() => this.work.files.answerOffer('leave')}>Leave it</button>
+        <button @click=${() => this.work.swingUnder(undefined)}>As usual again</button>
       </div>
     </div>`;
-  }
-
-  #failure({ failure, issues, opened }: TestCardState): TemplateResult {
-    return html`${failure === '' ? nothing : html`<p class="fail" role="alert">${sign('fail')} ${failure}.</p>`}
-    ${
-      issues.length === 0
-        ? nothing
-        : html`<div class="box" role="alert" data-issues>
-            <p>
-              <b>${opened}: ${count(issues.length, 'entry', 'entries')} could not be read.</b> The
-              rest is here; the file is as it was.
-            </p>
-            <ul>
-              ${issues.slice(0, TOLD).map((i) => html`<li>Line ${i.line}, ${i.path}: ${i.message}${i.found === '' ? '' : `, found “${i.found}”`}${i.allowed === '' ? '' : `; allowed: ${i.allowed}`}${i.hint === '' ? '' : ` (${i.hint})`}</li>`)}
-              ${issues.length > TOLD ? html`<li>and ${issues.length - TOLD} more</li>` : nothing}
-            </ul>
-          </div>`
-    }`;
   }
 
   #rows({ draft, picked, expectation }: TestCardState): TemplateResult {

@@ -1,7 +1,8 @@
 /** Makes a map in a worker: one leads, others play what it wants to know, over ports of their own. */
 import { blowDownMargin, minimumCharge, playBlowDown } from '@wheelwell/core';
-import type { BlowDownCell, BlowDownPool, Scenario } from '@wheelwell/core';
+import type { BlowDownCell, Scenario } from '@wheelwell/core';
 import { FAILED, LOCKED, NOT_LOCKED, UNKNOWN } from './blow-down-message.js';
+import { poolBehind } from './port-pool.js';
 import { readWritten } from './reading.js';
 import type { Condition, MapJob, MapPicture, MapReply, MapRequest } from './blow-down-message.js';
 
@@ -38,7 +39,7 @@ async function lead(request: MapRequest, ports: readonly MessagePort[], tell: Te
     { charge, temperature },
     {
       card,
-      pool: poolBehind(ports),
+      pool: poolBehind<Condition, BlowDownCell>(ports),
       onProgress: (share, known) => {
         const now = performance.now();
         if (now < next) return;
@@ -48,30 +49,6 @@ async function lead(request: MapRequest, ports: readonly MessagePort[], tell: Te
     },
   );
   tell({ kind: 'whole', map: pictureOf(request, units, cells), runs });
-}
-
-/** Hands each port a condition as soon as it has answered the one before. */
-export function poolBehind(ports: readonly MessagePort[]): BlowDownPool {
-  return {
-    play: (conditions, onCell) =>
-      new Promise((resolve) => {
-        let next = 0;
-        let open = conditions.length;
-        if (open === 0) resolve();
-        for (const port of ports) {
-          let mine = next++;
-          if (mine >= conditions.length) return;
-          port.onmessage = (e: MessageEvent<BlowDownCell>) => {
-            onCell(mine, e.data);
-            open -= 1;
-            if (open === 0) resolve();
-            mine = next++;
-            if (mine < conditions.length) port.postMessage(conditions[mine]);
-          };
-          port.postMessage(conditions[mine]);
-        }
-      }),
-  };
 }
 
 function player(request: MapRequest, port: MessagePort, tell: Tell | undefined): void {

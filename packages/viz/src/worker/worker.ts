@@ -2,6 +2,9 @@
 import { answer, judged } from './answer.js';
 import type { Answer } from './answer.js';
 import type { MapJob } from './blow-down-message.js';
+import { explain } from './diagnosis.js';
+import { isDiagnosisJob } from './diagnosis-message.js';
+import type { DiagnosisJob } from './diagnosis-message.js';
 import { teach } from './lesson.js';
 import type { LessonRequest } from './lesson-message.js';
 import { work } from './map.js';
@@ -21,6 +24,7 @@ type Job =
   | SeriesRequest
   | AfterRequest
   | LessonRequest
+  | DiagnosisJob
   | MapJob
   | NumberedQuestion
   | RecordingJob
@@ -55,6 +59,7 @@ scope.onmessage = ({ data: job }) => {
     default:
       if (isRecordingJob(job)) return scope.postMessage(workRecording(job), []);
       if (isSheetJob(job)) return scope.postMessage(answerSheet(job), []);
+      if (isDiagnosisJob(job)) return void explain(job, (reply) => scope.postMessage(reply, []));
       void work(job, (reply) => scope.postMessage(reply, []));
   }
 };

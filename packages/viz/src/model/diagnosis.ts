@@ -1,0 +1,180 @@
+/** The diagnosis bench: what explains the sheet on the desk, and what its checks have shown. */
+import type {
+  CheckFacts,
+  DiagnosisReply,
+  MemberLine,
+  Ranking,
+} from '../worker/diagnosis-message.js';
+import type { ObservationSheet, SwingDirection } from '../worker/sheet-message.js';
+import { isNoted } from '../worker/noted.js';
+import { keyOf, NO_DIAGNOSIS } from './diagnosis-state.js';
+import type { DiagnosisState, Explainer } from './diagnosis-state.js';
+import { plain } from './sentence.js';
+import type { Source, State } from './state.js';
+import type { Store } from './store.js';
+import type { TestCardWork } from './test-card.js';
+
+/** How long the hand rests before a change of the sheet is looked at, ms. */
+const REST = 250;
+
+/** A sheet on which something was taken down. */
+export function isFilled(sheet: ObservationSheet | undefined): boolean {
+  return sheet?.swings.some(isNoted) === true;
+}
+
+/** The verbs of the bench, on the page's one store. */
+export class DiagnosisWork {
+  /** What was asked for last. */
+  #asked = '';
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** File that the ranking belongs to. */
+  #file = '';
+
+  constructor(
+    private readonly store: Store,
+    readonly card: TestCardWork,
+    private readonly explainer: Explainer,
+    /** Sheets that come with the page. */
+    private readonly examples: readonly Source[],
+  ) {
+    store.watch((changed) => {
+      const keys: readonly (keyof State)[] = ['testCard', 'bench', 'source', 'edits', 'picture'];
+      if (keys.some((key) => changed.has(key))) this.#follow();
+    });
+  }
+
+  get #state(): DiagnosisState {
+    return this.store.state.diagnosis;
+  }
+
+  #put(patch: Partial<DiagnosisState>): void {
+    this.store.set({ diagnosis: { ...this.#state, ...patch } });
+  }
+
+  /** A sheet of the aircraft on show that comes with the page. */
+  get example(): Source | undefined {
+    const folder = this.store.state.source?.file.split('/')[0] ?? '';
+    return this.examples.find((e) => e.file.split('/')[0] === folder);
+  }
+
+  /** Lays the sample sheet on the desk. */
+  openExample(): void {
+    const { example } = this;
+    if (example !== undefined) this.card.files.take(example);
+  }
+
+  /** Once more from the start of what is known. */
+  again(): void {
+    this.#asked = '';
+    this.#follow();
+  }
+
+  /** Gives up; what is known stays. */
+  stop(): void {
+    this.explainer.stop();
+    this.#put({ busy: false });
+    this.store.set({ said: 'Stopped; the ranking so far stays.' });
+  }
+
+  pick(member: MemberLine): void {
+    this.#put({ picked: keyOf(member) });
+  }
+
+  /** Puts a cause with its fitted severity on the run, so that what it foretells is drawn under what was seen. */
+  show({ causes, severity }: MemberLine): void {
+    const { picture } = this.store.state;
+    const card = this.card.sheet?.card ?? '';
+    const faults = causes.map((c) => ({ ...c, severity }));
+    if (picture?.card !== card && picture?.cards.some((c) => c.name === card) === true)
+      this.store.again({ card, faults });
+    else this.store.setFaults(faults);
+  }
+
+  /** What a look has shown goes on the sheet, in place of what it showed before. */
+  look({ check, on, title }: CheckFacts, found: boolean): void {
+    this.card.changeSheet((sheet) => {
+      const others = (sheet.looks ?? []).filter((l) => l.check !== check || l.on !== on);
+      return { ...sheet, looks: [...others, { check, on, found }] };
+    });
+    this.store.set({ said: `${title}, ${plain(on)}: ${found ? 'found' : 'not found'}, noted.` });
+  }
+
+  takeBack(index: number): void {
+    this.card.changeSheet((sheet) => {
+      const { looks = [], ...rest } = sheet;
+      const kept = looks.filter((_, i) => i !== index);
+      return kept.length === 0 ? rest : { ...rest, looks: kept };
+    });
+    this.store.set({ said: 'The check is taken off the sheet.' });
+  }
+
+  /** To the stopwatch: the next swings are made as the check asks. */
+  swing({ title, conditions = {} }: CheckFacts): void {
+    this.card.swingUnder({ title, conditions });
+    this.store.set({ bench: 'test-card', said: `${title}: the next swings are noted under that.` });
+  }
+
+  #follow(): void {
+    const { source, picture, bench, edits, testCard } = this.store.state;
+    const here = bench === 'diagnosis';
+    const { draft, expectation } = testCard;
+    if (this.#file !== '' && this.#file !== source?.file) this.#leave();
+    if (!here) return;
+    if (source === undefined || picture === undefined || draft === undefined) return;
+    if (draft.watch !== undefined || expectation === undefined) return;
+    const { by: _, date: __, note: ___, ...sheet } = draft.sheet;
+    const asked = JSON.stringify([source.file, source.text, edits, sheet]);
+    if (asked === this.#asked) return;
+    clearTimeout(this.#timer);
+    const { card } = draft.sheet;
+    const own = card === '' || card === expectation.card;
+    const ways = own ? expectation.swings.map((s) => s.direction) : [];
+    this.#timer = setTimeout(() => this.#ask(asked, draft.sheet, ways), REST);
+  }
+
+  /** Of another aircraft nothing is known. */
+  #leave(): void {
+    this.#file = '';
+    this.#asked = '';
+    clearTimeout(this.#timer);
+    this.explainer.stop();
+    this.store.set({ diagnosis: NO_DIAGNOSIS });
+  }
+
+  #ask(asked: string, sheet: ObservationSheet, ways: readonly SwingDirection[]): void {
+    const scenario = this.card.written();
+    if (scenario === undefined) return;
+    this.#asked = asked;
+    this.#file = scenario.file;
+    if (!isFilled(sheet)) this.store.set({ diagnosis: NO_DIAGNOSIS });
+    this.#put({ busy: true, share: 0, whole: false, failure: '' });
+    this.explainer.explain({ scenario, sheet, ways }, (reply) => this.#hear(reply));
+  }
+
+  #hear(reply: DiagnosisReply): void {
+    switch (reply.kind) {
+      case 'played':
+        // Ahead of a sheet that is still empty.
+        return this.#put({ share: reply.share, busy: reply.share < 1 });
+      case 'broken':
+        return this.#put({ busy: false, failure: reply.message });
+      case 'ranked':
+        return this.#ranked(reply.ranking, { share: reply.share });
+      case 'whole':
+        return this.#ranked(reply.ranking, { share: 1, busy: false, whole: true });
+    }
+  }
+
+  /** A new first cause is said, and that one is established. */
+  #ranked(ranking: Ranking, patch: Partial<DiagnosisState>): void {
+    const first = (r: Ranking | undefined): string => r?.us.ranking[0]?.title ?? '';
+    const { standing, verdict } = ranking.us;
+    const before = this.#state.ranking;
+    const news = first(before) !== first(ranking) || before?.us.standing !== standing;
+    this.#put({ ...patch, ranking });
+    if (news && this.store.state.bench === 'diagnosis')
+      this.store.set({
+        said: standing === 'established' ? `Cause established. ${verdict}` : verdict,
+      });
+  }
+}

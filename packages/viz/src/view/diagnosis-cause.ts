@@ -1,0 +1,102 @@
+import { html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { pickedOf } from '../model/diagnosis-state.js';
+import type { DiagnosisWork } from '../model/diagnosis.js';
+import { plain } from '../model/sentence.js';
+import type { State } from '../model/state.js';
+import type { ComparisonLine, MemberLine } from '../worker/diagnosis-message.js';
+import { define, View } from './base.js';
+import { titleOf } from './diagnosis-ranking.js';
+import { causeStyles } from './diagnosis-cause.styles.js';
+import { shared } from './shared.styles.js';
+import { sign } from './sign.js';
+
+/** Entries shown; a sheet may have thousands. */
+const MOST = 60;
+
+/** The cause looked at: what it foretells beside what was seen, how it is confirmed and put right. */
+export class DiagnosisCause extends View {
+  static override properties = { ...View.properties, work: { attribute: false } };
+  static override styles = [shared, causeStyles];
+
+  declare work: DiagnosisWork;
+
+  protected readonly watches: readonly (keyof State)[] = ['diagnosis', 'system', 'picture'];
+
+  protected override render(): TemplateResult {
+    const { diagnosis, system } = this.state;
+    const cause = pickedOf(diagnosis, system);
+    if (cause === undefined)
+      return html`<p class="soft">
+        The cause that is looked at is told here, as soon as there is one.
+      </p>`;
+    const off = cause.comparisons.filter((c) => !c.fits).length;
+    return html`
+      <h2>${titleOf(cause)}</h2>
+      <p>
+        ${cause.percent}${cause.severityText === '' ? '' : `; fitted severity ${cause.severityText}`}
+      </p>
+      ${this.#show(cause)}
+      <h3>Foretold beside seen</h3>
+      <p class="soft">
+        ${off === 0 ? 'Everything fits within reading errors.' : `${off} of ${cause.comparisons.length} do not fit.`}
+      </p>
+      ${comparisonTable(cause.comparisons.slice(0, MOST))}
+      ${cause.comparisons.length > MOST ? html`<p class="soft">and more that are not shown</p>` : nothing}
+      ${remedies(cause)}
+    `;
+  }
+
+  #show(cause: MemberLine): TemplateResult {
+    const { picture } = this.state;
+    const on = (picture?.faults ?? []).map((f) => `${f.fault} ${f.on} ${f.severity}`).join();
+    const wanted = cause.causes.map((c) => `${c.fault} ${c.on} ${cause.severity}`).join();
+    if (on === wanted)
+      return html`<p data-on-show>
+        ${sign('note')} The run on show has this cause; what was measured lies over its chart.
+      </p>`;
+    return html`<button data-show @click=${() => this.work.show(cause)}>
+      Show the swing with this cause
+    </button>`;
+  }
+}
+
+export function comparisonTable(lines: readonly ComparisonLine[]): TemplateResult {
+  return html`<table>
+    <thead>
+      <tr>
+        <th scope="col">Swing</th>
+        <th scope="col">What</th>
+        <th scope="col">Seen</th>
+        <th scope="col">Foretold</th>
+        <th scope="col">Fits</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${lines.map(
+        (c) =>
+          html`<tr class=${c.fits ? '' : 'off'}>
+            <td>${c.swing}</td>
+            <th scope="row">${plain(c.what)}</th>
+            <td>${c.seen}</td>
+            <td>${c.foretold}</td>
+            <td>${c.fits ? 'yes' : html`${sign('caution')} no`}</td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
+}
+
+export function remedies({ remedies: all }: MemberLine): TemplateResult[] {
+  return all.map(
+    (r) =>
+      html`<section class="block" aria-label="${r.title}, ${plain(r.on)}">
+        <h3>${r.title}, ${plain(r.on)}</h3>
+        <p class="caution">${sign('caution')} ${r.caution}</p>
+        <p><b>To confirm:</b> ${r.confirm}</p>
+        <p><b>To put right:</b> ${r.remedy}</p>
+      </section>`,
+  );
+}
+
+define('ww-diagnosis-cause', DiagnosisCause);

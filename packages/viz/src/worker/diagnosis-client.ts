@@ -1,0 +1,79 @@
+/** The page's side of a diagnosis: one worker that ranks and some that play for it, kept as long as they are asked. */
+import type { DiagnosisJob, DiagnosisReply, DiagnosisRequest } from './diagnosis-message.js';
+
+/** Players: one core is left to the page; the one who ranks mostly waits. */
+const LEAST = 2;
+const MOST = 4;
+/** What was played is remembered in a worker, which costs memory: let go after this long without a question, ms. */
+const IDLE = 600_000;
+
+export type DiagnosisQuestion = Omit<DiagnosisRequest, 'id'>;
+type Hear = (reply: DiagnosisReply) => void;
+
+export class Diagnoser {
+  /** The first ranks. */
+  #workers: Worker[] = [];
+  #id = 0;
+  #hear: Hear = () => undefined;
+  #timer = 0;
+
+  /** Ranks; what was being ranked before is given up, what was played for it is remembered. */
+  explain(question: DiagnosisQuestion, hear: Hear): void {
+    const request = { ...question, id: ++this.#id };
+    this.#hear = hear;
+    this.#rest();
+    if (this.#workers.length === 0) {
+      const players = Math.max(LEAST, Math.min(MOST, navigator.hardwareConcurrency - 1));
+      for (let i = 0; i <= players; i++) this.#workers.push(this.#hire());
+    }
+    const [ranker, ...players] = this.#workers;
+    const channels = players.map((player) => {
+      const { port1, port2 } = new MessageChannel();
+      post(player, { kind: 'play-signatures', request, port: port2 }, [port2]);
+      return port1;
+    });
+    if (ranker !== undefined)
+      post(ranker, { kind: 'diagnose', request, ports: channels }, channels);
+  }
+
+  stop(): void {
+    this.#id += 1;
+    const [ranker] = this.#workers;
+    if (ranker !== undefined) post(ranker, { kind: 'leave-diagnosis' }, []);
+  }
+
+  #rest(): void {
+    clearTimeout(this.#timer);
+    this.#timer = window.setTimeout(() => this.#dismiss(), IDLE);
+  }
+
+  #hire(): Worker {
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), {
+      type: 'module',
+      name: 'wheelwell diagnosis',
+    });
+    worker.onmessage = ({ data }: MessageEvent<DiagnosisReply>) => {
+      if (data.id === this.#id) this.#told(data);
+    };
+    worker.onerror = (e) => {
+      const message = e.message || 'the simulation could not be started';
+      this.#told({ id: this.#id, kind: 'broken', message });
+    };
+    return worker;
+  }
+
+  #told(reply: DiagnosisReply): void {
+    this.#rest();
+    if (reply.kind === 'broken') this.#dismiss();
+    this.#hear(reply);
+  }
+
+  #dismiss(): void {
+    for (const worker of this.#workers) worker.terminate();
+    this.#workers = [];
+  }
+}
+
+function post(worker: Worker, job: DiagnosisJob, transfer: Transferable[]): void {
+  worker.postMessage(job, transfer);
+}

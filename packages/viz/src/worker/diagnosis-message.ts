@@ -1,0 +1,59 @@
+/** What passes between page and workers about what explains a sheet: plain data. */
+import type { CheckLine, DiagnosisDocument } from '@wheelwell/core';
+import type { System } from './message.js';
+import type {
+  ObservationConditions,
+  ObservationSheet,
+  SwingDirection,
+  WrittenScenario,
+} from './sheet-message.js';
+
+export type {
+  CheckLine,
+  ComparisonLine,
+  DiagnosisDocument,
+  MemberLine,
+  RankedLine,
+} from '@wheelwell/core';
+
+export interface DiagnosisRequest {
+  readonly id: number;
+  readonly scenario: WrittenScenario;
+  readonly sheet: ObservationSheet;
+  /** Ways that the card goes, whether they are on the sheet yet or not. */
+  readonly ways: readonly SwingDirection[];
+}
+
+/** Page to worker: rank, play for one who ranks, or let go of what is being ranked. */
+export type DiagnosisJob =
+  | {
+      readonly kind: 'diagnose';
+      readonly request: DiagnosisRequest;
+      readonly ports: readonly MessagePort[];
+    }
+  | {
+      readonly kind: 'play-signatures';
+      readonly request: DiagnosisRequest;
+      readonly port: MessagePort;
+    }
+  | { readonly kind: 'leave-diagnosis' };
+
+/** A check with how the aircraft stands for it, where it is a swing. */
+export type CheckFacts = CheckLine & { readonly conditions?: ObservationConditions };
+
+/** A ranking in the units of either system. */
+export type Ranking = Readonly<
+  Record<System, Omit<DiagnosisDocument, 'checks'> & { readonly checks: readonly CheckFacts[] }>
+>;
+
+/** Worker to page. */
+export type DiagnosisReply = { readonly id: number } & (
+  | { readonly kind: 'ranked'; readonly share: number; readonly ranking: Ranking }
+  | { readonly kind: 'played'; readonly share: number }
+  | { readonly kind: 'whole'; readonly runs: number; readonly ranking: Ranking }
+  | { readonly kind: 'broken'; readonly message: string }
+);
+
+export function isDiagnosisJob(job: { readonly kind: string }): job is DiagnosisJob {
+  return /^(diagnose|play-signatures|leave-diagnosis)$/.test(job.kind);
+}

@@ -1,0 +1,141 @@
+/** Ranks what explains a sheet: one worker believes, others play what it wants to know, over ports of their own. */
+import {
+  catalogues,
+  checkConditions,
+  checks,
+  diagnose,
+  diagnosisDocument,
+  signaturePlayer,
+} from '@wheelwell/core';
+import type {
+  Diagnosis,
+  ObservationSheet,
+  Scenario,
+  Signature,
+  SignatureJob,
+  SignatureMemory,
+} from '@wheelwell/core';
+import type {
+  DiagnosisJob,
+  DiagnosisReply,
+  DiagnosisRequest,
+  Ranking,
+} from './diagnosis-message.js';
+import type { System } from './message.js';
+import { isNoted } from './noted.js';
+import { poolBehind } from './port-pool.js';
+import { readWritten } from './reading.js';
+
+type Tell = (reply: DiagnosisReply) => void;
+
+/** Time to the first ranking and between two on the way, ms. */
+const FIRST = 500;
+const PAUSE = 400;
+/** Of an empty sheet nothing is concluded: so much of the whole is played ahead. */
+const AHEAD = 0.5;
+
+/** What is being ranked. */
+let current = { aborted: true };
+/** What was played of the scenario that was ranked last. */
+let known: { readonly scenario: string; readonly memory: SignatureMemory } | undefined;
+
+export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
+  if (job.kind === 'play-signatures') return player(job.request, job.port, tell);
+  current.aborted = true;
+  if (job.kind === 'leave-diagnosis') return;
+  const signal = { aborted: false };
+  current = signal;
+  const { request } = job;
+  try {
+    await rank(request, job.ports, signal, tell);
+  } catch (error) {
+    tell(broken(request, error));
+  }
+}
+
+const broken = ({ id }: DiagnosisRequest, error: unknown): DiagnosisReply => ({
+  id,
+  kind: 'broken',
+  message: error instanceof Error ? error.message : String(error),
+});
+
+function scenarioOf({ scenario: written }: DiagnosisRequest): Scenario {
+  const { scenario } = readWritten(written);
+  if (scenario === undefined) throw new Error(`${written.file} does not read`);
+  return scenario;
+}
+
+async function rank(
+  request: DiagnosisRequest,
+  ports: readonly MessagePort[],
+  signal: { aborted: boolean },
+  tell: Tell,
+): Promise<void> {
+  const { id, sheet } = request;
+  const scenario = scenarioOf(request);
+  const written = JSON.stringify(request.scenario);
+  if (known?.scenario !== written) known = { scenario: written, memory: new Map() };
+  const empty = !sheet.swings.some(isNoted);
+  let next = performance.now() + FIRST;
+  const diagnosis = await diagnose(scenario, stretched(request), {
+    memory: known.memory,
+    pool: poolBehind<SignatureJob, Signature>(ports),
+    signal,
+    onProgress: (share, sofar) => {
+      if (signal.aborted || performance.now() < next) return;
+      if (empty) {
+        tell({ id, kind: 'played', share: Math.min(1, share / AHEAD) });
+        signal.aborted = share >= AHEAD;
+      } else {
+        const found = sofar();
+        // The healthy aircraft itself is still being played.
+        if (found.groups.length === 0) return;
+        tell({ id, kind: 'ranked', share, ranking: inWords(scenario, sheet, found) });
+      }
+      next = performance.now() + PAUSE;
+    },
+  });
+  if (empty || signal.aborted) return;
+  tell({ id, kind: 'whole', runs: diagnosis.runs, ranking: inWords(scenario, sheet, diagnosis) });
+}
+
+/** Plays swings for the one who ranks. */
+function player(request: DiagnosisRequest, port: MessagePort, tell: Tell): void {
+  try {
+    const play = signaturePlayer(scenarioOf(request), stretched(request));
+    port.onmessage = (e: MessageEvent<SignatureJob>) => port.postMessage(play(e.data));
+  } catch (error) {
+    tell(broken(request, error));
+  }
+}
+
+/**
+ * The sheet as it is played: rows that say nothing yet ask for no swing of their own, and every way of
+ * the card is there, so that what was played still serves when the next way has been timed.
+ */
+function stretched({ sheet, ways }: DiagnosisRequest): ObservationSheet {
+  const rows = sheet.swings.map((s) => (isNoted(s) ? s : { ...s, conditions: {} }));
+  const conditions = rows.find(isNoted)?.conditions ?? {};
+  const more = ways
+    .filter((direction) => !rows.some((s) => s.direction === direction))
+    .map((direction) => ({ ...EMPTY, direction, conditions }));
+  return { ...sheet, swings: [...rows, ...more] };
+}
+
+const EMPTY = { times: {}, order: [], gauges: {}, remarks: {}, recordings: [], note: '' } as const;
+
+function inWords(scenario: Scenario, sheet: ObservationSheet, diagnosis: Diagnosis): Ranking {
+  const { title } = scenario;
+  const { faults } = catalogues;
+  const of = (system: System): Ranking[System] => {
+    const document = diagnosisDocument({ title, faults, checks }, sheet, diagnosis, system);
+    return {
+      ...document,
+      checks: document.checks.map((line) => {
+        const conditions = checkConditions(scenario, sheet, line.check);
+        return { ...line, ...(conditions && { conditions }) };
+      }),
+    };
+  };
+  return { us: of('us'), metric: of('metric') };
+}

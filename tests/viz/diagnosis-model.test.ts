@@ -1,0 +1,319 @@
+/** The diagnosis bench without a browser: what is asked of the workers, what goes on the sheet, what is said. */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { catalogues, readObservations, simulate, writeScenario } from '@wheelwell/core';
+import type { ObservationSheet } from '@wheelwell/core';
+import { DiagnosisWork, isFilled } from '../../packages/viz/src/model/diagnosis.js';
+import { keyOf, pickedOf } from '../../packages/viz/src/model/diagnosis-state.js';
+import { blankSwing } from '../../packages/viz/src/model/observed.js';
+import { Store } from '../../packages/viz/src/model/store.js';
+import { TestCardWork } from '../../packages/viz/src/model/test-card.js';
+import { answer } from '../../packages/viz/src/worker/answer.js';
+import { explain } from '../../packages/viz/src/worker/diagnosis.js';
+import type { DiagnosisQuestion } from '../../packages/viz/src/worker/diagnosis-client.js';
+import type {
+  CheckFacts,
+  DiagnosisReply,
+  MemberLine,
+  Ranking,
+} from '../../packages/viz/src/worker/diagnosis-message.js';
+import { answerSheet } from '../../packages/viz/src/worker/sheet.js';
+import { oneLeg } from '../support/one-leg.js';
+import { TEXT } from './demo.js';
+
+const EXAMPLE = {
+  file: 'hedgelark/observations/slow-left.yaml',
+  text: readFileSync(
+    fileURLToPath(
+      new URL('../../scenarios/hedgelark/observations/slow-left.yaml', import.meta.url),
+    ),
+    'utf8',
+  ),
+};
+const source = { file: 'hedgelark/hedgelark.yaml', text: TEXT };
+
+const member = (fault: string, on: string): MemberLine => ({
+  title: `${fault}, ${on}`,
+  causes: [{ fault, on }],
+  percent: '80 %',
+  severity: 0.6,
+  range: [0.4, 0.8],
+  severityText: '60 % (40 % to 80 %)',
+  comparisons: [],
+  remedies: [],
+});
+const DRY = member('dry-bearing', 'left-leg');
+const LEAK = member('piston-seal-bypass', 'left-leg-jack');
+
+function ranking(first: MemberLine, standing: Ranking['us']['standing'] = 'open'): Ranking {
+  const line = (m: MemberLine, probability: number) => ({
+    title: m.title,
+    probability,
+    percent: m.percent,
+    odds: 'likely',
+    members: [m],
+    more: 0,
+  });
+  const us = {
+    title: 'Hedgelark',
+    swings: '1 swing up',
+    about: [],
+    standing,
+    verdict: `Likeliest: ${first.title}.`,
+    ranking: [line(first, 0.8), line(first === DRY ? LEAK : DRY, 0.2)],
+    checks: [],
+    looks: [],
+    unused: [],
+    defers: '',
+  };
+  return { us, metric: us };
+}
+
+const LOOK: CheckFacts = {
+  check: 'swung-by-hand',
+  on: 'left-leg',
+  title: 'Swing the part by hand',
+  how: '',
+  minutes: 20,
+  tools: '',
+  caution: '',
+  tells: '',
+};
+
+/** The bench on a store that shows the demo, with a stand-in for the workers. */
+function bench() {
+  const asked: DiagnosisQuestion[] = [];
+  let hear: (reply: DiagnosisReply) => void = () => undefined;
+  let stops = 0;
+  const store: Store = new Store((listener) => ({
+    run: (request) => listener(answer({ ...request, id: 1 }).reply),
+    ask: () => undefined,
+    stop: () => undefined,
+  }));
+  const card = new TestCardWork(
+    store,
+    { ask: (question) => Promise.resolve(answerSheet({ ...question, id: 1 })) },
+    { get: () => null, put: () => undefined },
+    () => 1_900_000_000,
+  );
+  const work = new DiagnosisWork(
+    store,
+    card,
+    {
+      explain: (question, listener) => {
+        asked.push(question);
+        hear = listener;
+      },
+      stop: () => (stops += 1),
+    },
+    [EXAMPLE],
+  );
+  store.open(source);
+  return { store, card, work, asked, tell: (r: DiagnosisReply) => hear(r), stops: () => stops };
+}
+
+/** The same with the example on the desk, asked about. */
+async function atWork() {
+  const all = bench();
+  all.store.set({ bench: 'diagnosis' });
+  await vi.advanceTimersByTimeAsync(1000);
+  all.work.openExample();
+  await vi.advanceTimersByTimeAsync(1000);
+  return all;
+}
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+describe('the bench', () => {
+  it('has the sheet explained by itself when it is laid on the desk, and again when it changes', async () => {
+    const { store, card, asked } = await atWork();
+    expect(store.state.bench).toBe('diagnosis');
+    const last = asked.at(-1);
+    expect(last?.sheet.swings).toHaveLength(2);
+    expect(last?.scenario).toMatchObject(source);
+    expect(last?.ways).toEqual(['up', 'down']);
+    const before = asked.length;
+    card.changeRow(0, (s) => ({ ...s, note: 'second one', remarks: { left: ['moved by jerks'] } }));
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked).toHaveLength(before + 1);
+    expect(asked.at(-1)?.sheet.swings[0].remarks).toEqual({ left: ['moved by jerks'] });
+  });
+
+  it('does not ask anew for who took it down, nor while the watch runs', async () => {
+    const { card, asked } = await atWork();
+    const before = asked.length;
+    card.changeSheet((sheet) => ({ ...sheet, by: 'K', note: 'windy' }));
+    await vi.advanceTimersByTimeAsync(1000);
+    card.start();
+    card.changeSheet((sheet) => ({ ...sheet, readingError: 0.4 }));
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(asked).toHaveLength(before);
+    card.discard();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked).toHaveLength(before + 1);
+  });
+
+  it('says the first cause once, a new one again, and that it is established', async () => {
+    const { store, tell } = await atWork();
+    tell({ id: 1, kind: 'ranked', share: 0.3, ranking: ranking(LEAK) });
+    expect(store.state.said).toContain(LEAK.title);
+    store.set({ said: '' });
+    tell({ id: 1, kind: 'ranked', share: 0.5, ranking: ranking(LEAK) });
+    expect(store.state.said).toBe('');
+    tell({ id: 1, kind: 'ranked', share: 0.7, ranking: ranking(DRY) });
+    expect(store.state.said).toContain(DRY.title);
+    tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY, 'established') });
+    expect(store.state.said).toMatch(/^Cause established\. /);
+    expect(store.state.diagnosis).toMatchObject({ whole: true, busy: false, share: 1 });
+  });
+
+  it('looks at the likeliest until another is picked, which stays picked when the order changes', async () => {
+    const { store, work, tell } = await atWork();
+    const picked = () => pickedOf(store.state.diagnosis, 'us');
+    tell({ id: 1, kind: 'ranked', share: 0.3, ranking: ranking(DRY) });
+    expect(picked()).toBe(DRY);
+    work.pick(LEAK);
+    tell({ id: 1, kind: 'ranked', share: 0.4, ranking: ranking(DRY) });
+    expect(keyOf(picked() ?? DRY)).toBe(keyOf(LEAK));
+  });
+
+  it('puts a look on the sheet, in place of what it showed before, and takes it back', async () => {
+    const { work, card, asked } = await atWork();
+    work.look(LOOK, false);
+    work.look(LOOK, true);
+    const { check, on } = LOOK;
+    expect(card.sheet?.looks).toEqual([{ check, on, found: true }]);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.at(-1)?.sheet.looks).toEqual([{ check, on, found: true }]);
+    work.takeBack(0);
+    expect(card.sheet).not.toHaveProperty('looks');
+  });
+
+  it('has swings timed under what a check asks for, until it is as usual again', async () => {
+    const { store, work, card } = await atWork();
+    work.swing({
+      ...LOOK,
+      on: '',
+      title: 'Swing at half the flow',
+      conditions: { supplyFlow: 1e-4 },
+    });
+    expect(store.state.bench).toBe('test-card');
+    card.start();
+    card.stop(true);
+    expect(card.sheet?.swings.at(-1)).toMatchObject({
+      conditions: { supplyFlow: 1e-4 },
+      note: 'Swing at half the flow',
+    });
+    card.swingUnder(undefined);
+    card.addBlank();
+    expect(card.sheet?.swings.at(-1)).toMatchObject({ conditions: {}, note: '' });
+  });
+
+  it('puts a cause with its fitted severity on the run of the card that was tested, undoable, with all that was timed over it', async () => {
+    const { store, work } = await atWork();
+    work.show(DRY);
+    expect(store.state.picture?.faults).toEqual([
+      { fault: 'dry-bearing', on: 'left-leg', severity: 0.6 },
+    ]);
+    const since = new Set(store.state.measured.map((m) => m.since));
+    expect(since).toEqual(new Set(['selector up', 'selector down']));
+  });
+
+  it('knows nothing of another aircraft', async () => {
+    const { store, tell, stops } = await atWork();
+    tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY) });
+    store.open({ file: 'other/other.yaml', text: TEXT });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(stops()).toBe(1);
+    expect(store.state.diagnosis.ranking).toBeUndefined();
+  });
+});
+
+describe('the worker', () => {
+  const leg = oneLeg();
+  const written = {
+    file: 'one.yaml',
+    text: writeScenario(leg, catalogues),
+    edits: [],
+  };
+  const [unit] = Object.keys(leg.units);
+  const weak = simulate(leg, {
+    faults: [{ fault: 'ground-supply-weak', on: 'stand', severity: 0.7 }],
+  });
+  const [up] = weak.timings;
+  const sheet: ObservationSheet = {
+    ...(readObservations('wheelwell-observations: 1\nswings: []\n').sheet as ObservationSheet),
+    swings: [
+      {
+        ...blankSwing('up'),
+        times: {
+          [unit]: {
+            locked: { at: up.locked - up.start, error: 0.1 },
+            total: { at: up.total, error: 0.1 },
+          },
+        },
+      },
+      // Asks for nothing yet.
+      { ...blankSwing('down'), conditions: { supplyFlow: 1e-5 } },
+    ],
+  };
+
+  /** All that is told of a sheet, two playing for one who ranks. */
+  async function ranked(of: ObservationSheet): Promise<DiagnosisReply[]> {
+    const replies: DiagnosisReply[] = [];
+    const request = { id: 7, scenario: written, sheet: of, ways: ['up', 'down'] as const };
+    const channels = [new MessageChannel(), new MessageChannel()];
+    const tell = (reply: DiagnosisReply): void => void replies.push(reply);
+    for (const { port2 } of channels)
+      await explain({ kind: 'play-signatures', request, port: port2 }, tell);
+    const ports = channels.map((c) => c.port1) as never;
+    await explain({ kind: 'diagnose', request, ports }, tell);
+    channels.forEach(({ port1, port2 }) => [port1, port2].forEach((p) => p.close()));
+    return replies;
+  }
+
+  it('ranks in words of either system, says how the aircraft stands for a swing, and plays nothing twice', async () => {
+    vi.useRealTimers();
+    const told = await ranked(sheet);
+    const last = told.at(-1);
+    if (last?.kind !== 'whole') throw new Error(JSON.stringify(last));
+    const { us, metric } = last.ranking;
+    expect(us.ranking[0].members.map((m) => m.causes[0].fault)).toContain('ground-supply-weak');
+    expect(us.ranking.map((r) => r.title)).toEqual(metric.ranking.map((r) => r.title));
+    expect(us.ranking.reduce((sum, r) => sum + r.probability, 0)).toBeLessThanOrEqual(1.0001);
+    const [first] = us.ranking[0].members;
+    expect(first.comparisons.map((c) => c.what)).toEqual([`${unit} locked`, `${unit} total`]);
+    expect(first.comparisons[1].seen).toBe(`${up.total.toFixed(2)} s`);
+    const swing = us.checks.find((c) => c.conditions !== undefined);
+    const stand = leg.components.stand.parameters.flow as number;
+    if (swing?.check === 'second-flow')
+      expect(swing.conditions?.supplyFlow).toBeCloseTo(stand / 2, 12);
+    // A look changes what is believed, not what is foretold.
+    const again = await ranked({
+      ...sheet,
+      looks: [{ check: 'supply-measured', on: 'stand', found: true }],
+    });
+    const more = again.at(-1);
+    if (more?.kind !== 'whole') throw new Error(JSON.stringify(more));
+    expect(more.runs).toBeLessThan(last.runs / 3);
+    expect(more.ranking.us.looks).toEqual(['Measure the supply, stand: found']);
+    expect(more.ranking.us.ranking[0].probability).toBeGreaterThan(us.ranking[0].probability);
+  });
+
+  it('plays ahead for a sheet with nothing on it, and concludes nothing', async () => {
+    vi.useRealTimers();
+    expect(isFilled({ ...sheet, swings: [blankSwing('up')] })).toBe(false);
+    const told = await ranked({ ...sheet, swings: [] });
+    expect(new Set(told.map((r) => r.kind))).toEqual(new Set(['played']));
+  });
+
+  it('says why when the scenario does not read', async () => {
+    vi.useRealTimers();
+    const told: DiagnosisReply[] = [];
+    const request = { id: 3, scenario: { ...written, text: 'no: 1' }, sheet, ways: [] };
+    await explain({ kind: 'diagnose', request, ports: [] }, (r) => told.push(r));
+    expect(told).toEqual([{ id: 3, kind: 'broken', message: 'one.yaml does not read' }]);
+  });
+});

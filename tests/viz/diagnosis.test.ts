@@ -1,0 +1,284 @@
+/** The diagnosis bench in a real browser: from a sheet to the ranking, the cause, the checks, the report. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { catalogues, CAUTIONS, simulate, writeObservations, writeScenario } from '@wheelwell/core';
+import type { ObservationSheet } from '@wheelwell/core';
+import type { Page } from 'playwright-core';
+import type { Ranking } from '../../packages/viz/src/worker/diagnosis-message.js';
+import { oneLeg } from '../support/one-leg.js';
+import { drop, keep, settled, Site } from './browser.js';
+import type { Visit } from './browser.js';
+import { cutOff, violations } from './faultless.js';
+import { pagesOf } from './pdf.js';
+
+/** A machine that does much else beside takes its time. */
+const PATIENCE = { timeout: 100_000 };
+
+let site: Site;
+
+beforeAll(async () => {
+  site = await Site.open();
+});
+afterAll(() => site.close());
+
+const bare = (text: string): string => text.replace(/\s/g, '');
+const spoken = (page: Page): Promise<string | null> =>
+  page.locator('ww-app > [role=status], ww-app [role=status].aside').first().textContent();
+
+async function openBench(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Diagnosis', exact: true }).click();
+  await page.locator('ww-diagnosis .tools').first().waitFor();
+}
+
+/** What the page's store holds. */
+async function held<T>(page: Page, key: string): Promise<T> {
+  return page.locator('ww-app').evaluate((app, k) => {
+    const { store } = app as unknown as { store: { state: Record<string, unknown> } };
+    return store.state[k] as never;
+  }, key);
+}
+
+describe('the example of the first aircraft', () => {
+  let visit: Visit;
+
+  beforeAll(async () => {
+    visit = await site.visit();
+  });
+  afterAll(() => visit.page.close());
+
+  it('is offered where nothing is on the sheet, and leads to a ranking with bars', async () => {
+    const { page } = visit;
+    await openBench(page);
+    await page.locator('ww-diagnosis [data-empty]').waitFor();
+    expect(await page.locator('ww-diagnosis [data-cause]').count()).toBe(0);
+    await page.locator('ww-diagnosis [data-example]').click();
+    const first = page.locator('ww-diagnosis .ranking > li').first();
+    await first.waitFor(PATIENCE);
+    const shares = await page
+      .locator('ww-diagnosis .ranking > li')
+      .evaluateAll((all) =>
+        all.map((li) => [
+          Number.parseFloat(li.querySelector('.percent')?.textContent ?? ''),
+          Number(li.querySelectorAll('.bar rect')[1]?.getAttribute('width')),
+        ]),
+      );
+    for (const [percent, wide] of shares) expect(Math.abs(percent - wide)).toBeLessThan(0.6);
+    expect(shares.map(([p]) => p)).toEqual(shares.map(([p]) => p).sort((a, b) => b - a));
+    expect(await spoken(page)).toMatch(/Likeliest|ESTABLISHED/);
+    await keep(page, 'diagnosis-first');
+  });
+
+  it('finds the dry bearing of the left leg among its first, which is looked at and shown in the run', async () => {
+    const { page } = visit;
+    const dry = page.locator('ww-diagnosis [data-cause="dry-bearing left-leg"]');
+    await dry.first().waitFor({ state: 'attached', ...PATIENCE });
+    await dry.first().evaluate((e) => (e.closest('details')?.setAttribute('open', ''), undefined));
+    await dry.first().click();
+    const cause = page.locator('ww-diagnosis-cause');
+    await cause
+      .getByRole('heading', { name: 'Dry or seized pivot bearing, left leg' })
+      .first()
+      .waitFor();
+    const rows = await cause.locator('tbody tr').allTextContents();
+    expect(rows.map(bare).some((r) => /^1Leftlocked6\.50s/i.test(r))).toBe(true);
+    expect(rows).toHaveLength(18);
+    for (const words of ['To confirm:', 'To put right:'])
+      expect(await cause.getByText(words).first().isVisible()).toBe(true);
+    await cause.locator('[data-show]').click();
+    await settled(page);
+    await cause.locator('[data-on-show]').waitFor(PATIENCE);
+    const [fault] = await held<{ fault: string; on: string; severity: number }[]>(page, 'faults');
+    expect(fault).toMatchObject({ fault: 'dry-bearing', on: 'left-leg' });
+    expect(fault.severity).toBeGreaterThan(0.2);
+  });
+
+  it('draws the foretold swing with the measured times over it, in the charts of the bench itself', async () => {
+    const { page } = visit;
+    await page.locator('#tab-order[aria-selected=true]').waitFor();
+    const chart = page.locator('ww-order-chart');
+    expect(await chart.isVisible()).toBe(true);
+    const measured = await held<{ on: string; since: string }[]>(page, 'measured');
+    expect(new Set(measured.map((m) => m.since))).toEqual(
+      new Set(['selector up', 'selector down']),
+    );
+    await chart.locator('text', { hasText: 'fits' }).first().waitFor();
+    await keep(page, 'diagnosis-cause-shown');
+    await page.locator('#tab-traces').click();
+    await page.locator('ww-traces').waitFor();
+    expect(await page.locator('ww-diagnosis').isVisible()).toBe(true);
+    await page.locator('#tab-order').click();
+  });
+
+  it('can be stopped and gone on with; nothing of it is lost', async () => {
+    const { page } = visit;
+    const stop = page.locator('ww-diagnosis').getByRole('button', { name: 'Stop' });
+    if (!(await stop.isVisible())) return;
+    await stop.click();
+    await page.getByText('the ranking is a rough one').waitFor();
+    expect(await page.locator('ww-diagnosis [data-cause]').count()).toBeGreaterThan(0);
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await page.locator('ww-diagnosis progress').waitFor();
+  });
+
+  it('has nothing against it and asks nobody', async () => {
+    const { page, said, elsewhere } = visit;
+    expect(await cutOff(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
+    expect(said).toEqual([]);
+    expect(elsewhere).toEqual([]);
+  });
+});
+
+describe('a whole diagnosis, of a gear of one leg', () => {
+  const leg = oneLeg();
+  const [unit] = Object.keys(leg.units);
+  const [up] = simulate(leg, {
+    faults: [{ fault: 'piston-seal-bypass', on: 'jack', severity: 0.8 }],
+  }).timings;
+  const time = (at: number) => ({ at: Math.round(at * 100) / 100, error: 0.1 });
+  const sheet: ObservationSheet = {
+    ...{ aircraft: leg.title, scenario: '', card: '', date: '2031-05-04', by: 'K' },
+    ...{ readingError: 0.1, conditions: {}, note: '' },
+    swings: [
+      {
+        ...{ direction: 'up', conditions: {}, order: [], gauges: {}, remarks: {} },
+        ...{ recordings: [], note: '' },
+        times: { [unit]: { locked: time(up.locked - up.start), total: time(up.total) } },
+      },
+    ],
+  };
+  let visit: Visit;
+
+  beforeAll(async () => {
+    visit = await site.visit({ width: 820, height: 1180 });
+    const { page } = visit;
+    await drop(page, ['one.yaml', writeScenario(leg, catalogues)]);
+    await openBench(page);
+    await drop(page, ['seen.yaml', writeObservations(sheet)]);
+    await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
+  });
+  afterAll(() => visit.page.close());
+
+  const whole = (page: Page): Promise<void> =>
+    page.locator('[data-busy-diagnosis=false]').waitFor(PATIENCE);
+  /** How likely a single cause is in the ranking, %. */
+  async function shareOf(page: Page, fault: string): Promise<number> {
+    const { ranking } = await held<{ ranking: Ranking }>(page, 'diagnosis');
+    const all = ranking.us.ranking.flatMap((line) => line.members);
+    const found = all.find((m) => m.causes.length === 1 && m.causes[0].fault === fault);
+    return Number.parseFloat(found?.percent ?? '0');
+  }
+
+  it('stays on the bench when a sheet is dropped there, and ends with checks', async () => {
+    const { page } = visit;
+    await whole(page);
+    expect(await page.locator('ww-diagnosis').isVisible()).toBe(true);
+    const causes = page.locator('ww-diagnosis [data-cause="piston-seal-bypass jack"]');
+    expect(await causes.count()).toBe(1);
+    const checks = page.locator('ww-diagnosis [data-check]');
+    expect(await checks.count()).toBeGreaterThan(1);
+    const text = (await checks.first().textContent()) ?? '';
+    expect(text).toMatch(/\d+ min/);
+    expect(text).toMatch(/would settle \d+ % of what is open/);
+    expect(text).toMatch(/needs/);
+    for (const b of await page.locator('ww-diagnosis .checks button:visible').all()) {
+      const box = await b.boundingBox();
+      expect(box?.height).toBeGreaterThanOrEqual(44);
+    }
+    await keep(page, 'diagnosis-checks-820');
+  });
+
+  it('takes what a look has shown, goes on from there, and takes it back', async () => {
+    const { page } = visit;
+    const before = await shareOf(page, 'piston-seal-bypass');
+    const look = page.locator('ww-diagnosis [data-check="by-pass-flow jack"]');
+    await look.evaluate((e) => (e.closest('details')?.setAttribute('open', ''), undefined));
+    await look.getByRole('button', { name: /: found$/ }).click();
+    await page.locator('ww-diagnosis .journal li').waitFor();
+    await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
+    await whole(page);
+    const after = await shareOf(page, 'piston-seal-bypass');
+    expect(after).toBeGreaterThan(before);
+    expect(await page.locator('ww-diagnosis .journal li').textContent()).toMatch(/, jack: found/);
+    await keep(page, 'diagnosis-look-820');
+    await page.getByRole('button', { name: /^Take back/ }).click();
+    expect(await page.locator('ww-diagnosis .journal li').count()).toBe(0);
+    await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
+    await whole(page);
+    expect(await shareOf(page, 'piston-seal-bypass')).toBeCloseTo(before, 0);
+  });
+
+  it.each(['A4', 'Letter'] as const)(
+    'goes on %s: cautions first, what was seen, concluded, next, and who signs; no row cut',
+    async (format) => {
+      const { page } = visit;
+      await page.locator('#tab-report').click();
+      const report = page.locator('ww-diagnosis-report');
+      await page.evaluate(() => (window.print = () => undefined));
+      await report.getByRole('button', { name: 'Print' }).click();
+      const margin = { top: '12mm', bottom: '12mm', left: '12mm', right: '12mm' };
+      const pages = pagesOf(await page.pdf({ format, margin }));
+      const rows = await report.locator('tr').allTextContents();
+      await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+      expect(pages.length).toBeLessThanOrEqual(4);
+      const found = (row: string): boolean =>
+        pages.some((p) => p.toLowerCase().includes(bare(row).toLowerCase()));
+      expect(rows.length).toBeGreaterThan(4);
+      expect(rows.filter((row) => !found(row))).toEqual([]);
+      const text = pages.join('');
+      const places = [
+        ...CAUTIONS.map((c) => c.head),
+        '1 swing up',
+        'What explains it',
+        'Seen, and foretold by',
+        `${up.total.toFixed(2)} s`,
+        'Needs:',
+        'To confirm:',
+        'approved data, local rules',
+        'Signature and licence',
+      ].map((words) => text.indexOf(bare(words)));
+      expect(places.filter((p) => p < 0)).toEqual([]);
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+    },
+  );
+
+  it('sends the mechanic to the stopwatch for a swing under other conditions, and on with it', async () => {
+    const { page } = visit;
+    const swing = page.locator('ww-diagnosis [data-check="second-flow "]');
+    await swing.evaluate((e) => (e.closest('details')?.setAttribute('open', ''), undefined));
+    await swing.getByRole('button', { name: 'Time a swing under that' }).click();
+    await page.locator('ww-test-card [data-under]').waitFor();
+    await page.locator('ww-stopwatch [data-start]').click();
+    await page.waitForTimeout(200);
+    await page.locator('ww-stopwatch [data-home]').click();
+    expect(await page.locator('ww-test-card [data-row]').count()).toBe(2);
+    await page.getByRole('button', { name: 'Back to the diagnosis' }).click();
+    await page.locator('ww-diagnosis .journal li', { hasText: 'Row 2' }).waitFor();
+    await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
+    const { draft } = await held<{ draft: { sheet: ObservationSheet } }>(page, 'testCard');
+    const stand = leg.components.stand.parameters.flow as number;
+    expect(draft.sheet.swings[1].conditions.supplyFlow).toBeCloseTo(stand / 2, 12);
+    await page.getByRole('button', { name: 'Strike out row 2' }).click();
+    await page.getByRole('button', { name: 'Put it back' }).waitFor();
+    await whole(page);
+  });
+
+  it.each([
+    [1280, 800],
+    [820, 1180],
+    [390, 844],
+  ])('has nothing against it at %i x %i, light and dark', async (width, height) => {
+    const { page, said } = visit;
+    await page.setViewportSize({ width, height });
+    for (const scheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme: scheme });
+      for (const tab of ['cause', 'report']) {
+        await page.locator(`#tab-${tab}`).click();
+        await page.waitForTimeout(200);
+        expect(await cutOff(page)).toEqual([]);
+        expect(await violations(page)).toEqual([]);
+      }
+      await keep(page, `diagnosis-${scheme}-${width}`);
+    }
+    expect(said).toEqual([]);
+  });
+});
