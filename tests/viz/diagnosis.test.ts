@@ -132,7 +132,7 @@ describe('a whole diagnosis, of a gear of one leg', () => {
   const leg = oneLeg();
   const [unit] = Object.keys(leg.units);
   const [up] = simulate(leg, {
-    faults: [{ fault: 'piston-seal-bypass', on: 'jack', severity: 0.8 }],
+    faults: [{ fault: 'ground-supply-weak', on: 'stand', severity: 0.5 }],
   }).timings;
   const time = (at: number) => ({ at: Math.round(at * 100) / 100, error: 0.1 });
   const sheet: ObservationSheet = {
@@ -172,7 +172,7 @@ describe('a whole diagnosis, of a gear of one leg', () => {
     const { page } = visit;
     await whole(page);
     expect(await page.locator('ww-diagnosis').isVisible()).toBe(true);
-    const causes = page.locator('ww-diagnosis [data-cause="piston-seal-bypass jack"]');
+    const causes = page.locator('ww-diagnosis [data-cause="ground-supply-weak stand"]');
     expect(await causes.count()).toBe(1);
     const checks = page.locator('ww-diagnosis [data-check]');
     expect(await checks.count()).toBeGreaterThan(1);
@@ -189,22 +189,22 @@ describe('a whole diagnosis, of a gear of one leg', () => {
 
   it('takes what a look has shown, goes on from there, and takes it back', async () => {
     const { page } = visit;
-    const before = await shareOf(page, 'piston-seal-bypass');
-    const look = page.locator('ww-diagnosis [data-check="by-pass-flow jack"]');
+    const before = await shareOf(page, 'ground-supply-weak');
+    const look = page.locator('ww-diagnosis [data-check="supply-measured stand"]');
     await look.evaluate((e) => (e.closest('details')?.setAttribute('open', ''), undefined));
     await look.getByRole('button', { name: /: found$/ }).click();
     await page.locator('ww-diagnosis .journal li').waitFor();
     await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
     await whole(page);
-    const after = await shareOf(page, 'piston-seal-bypass');
+    const after = await shareOf(page, 'ground-supply-weak');
     expect(after).toBeGreaterThan(before);
-    expect(await page.locator('ww-diagnosis .journal li').textContent()).toMatch(/, jack: found/);
+    expect(await page.locator('ww-diagnosis .journal li').textContent()).toMatch(/, stand: found/);
     await keep(page, 'diagnosis-look-820');
     await page.getByRole('button', { name: /^Take back/ }).click();
     expect(await page.locator('ww-diagnosis .journal li').count()).toBe(0);
     await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
     await whole(page);
-    expect(await shareOf(page, 'piston-seal-bypass')).toBeCloseTo(before, 0);
+    expect(await shareOf(page, 'ground-supply-weak')).toBeCloseTo(before, 0);
   });
 
   it.each(['A4', 'Letter'] as const)(
@@ -233,7 +233,7 @@ describe('a whole diagnosis, of a gear of one leg', () => {
         `${up.total.toFixed(2)} s`,
         'Needs:',
         'To confirm:',
-        'approved data, local rules',
+        'follows the aircraft’s approved data',
         'Signature and licence',
       ].map((words) => text.indexOf(bare(words)));
       expect(places.filter((p) => p < 0)).toEqual([]);
