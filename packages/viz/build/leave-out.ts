@@ -7,7 +7,8 @@ import type { ESTree, Plugin } from 'vite';
 import { edited } from './syntax.js';
 import type { Edit } from './syntax.js';
 
-const CATALOGUES = /\/packages\/core\/src\/(check|component|fault|mechanism|medium|monitor)\/[^?]*$/;
+const CATALOGUES =
+  /\/packages\/core\/src\/(check|component|fault|mechanism|medium|monitor)\/[^?]*$/;
 const NAMES = new Set(['source', 'priorWhy', 'summary']);
 
 const FIELDS = /\/packages\/core\/src\/scenario\/(schema|field)[^?]*$/;
