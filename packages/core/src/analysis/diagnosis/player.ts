@@ -1,11 +1,11 @@
 /** Has swings played: what is remembered need not be played again. */
 import type { Catalogues } from '../../define/index.js';
-import type { Setup } from './setup.js';
+import type { SetupList } from './setup.js';
 import type { Signature, SignatureJob, SignatureMemory, SignaturePool } from './shapes.js';
 import { playSignature } from './signature.js';
 
 /** Plays here, a swing at a time, letting others have a turn in between. */
-export function ownPool(catalogues: Catalogues, setups: readonly Setup[]): SignaturePool {
+export function ownPool(catalogues: Catalogues, setups: SetupList): SignaturePool {
   return {
     async play(jobs, onSignature, signal) {
       for (let i = 0; i < jobs.length && signal?.aborted !== true; i++) {
@@ -21,7 +21,7 @@ export class Player {
   runs = 0;
 
   constructor(
-    private readonly setups: readonly Setup[],
+    private readonly setups: SetupList,
     private readonly pool: SignaturePool,
     private readonly memory: SignatureMemory = new Map<string, Signature>(),
   ) {}
@@ -56,6 +56,6 @@ export class Player {
   }
 
   private keyOf({ setup, faults, unknown }: SignatureJob): string {
-    return JSON.stringify([this.setups[setup].key, faults, unknown ?? -1]);
+    return JSON.stringify([this.setups.at(setup).key, faults, unknown ?? -1]);
   }
 }

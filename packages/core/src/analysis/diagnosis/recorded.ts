@@ -17,7 +17,7 @@ import { findOffset, readRecording, type Recording } from '../../recording/index
 import { glaring, type Evidences, type FactEntry, type FigureEntry } from './entry.js';
 import { HOME, passageOf, restOf, type Moment } from './passage.js';
 import { gapsOf, pressuresOf, within, type Gap } from './recorded-series.js';
-import type { Setup } from './setup.js';
+import type { SetupList } from './setup.js';
 import type { Signature } from './shapes.js';
 import { homeOf } from './signature.js';
 
@@ -45,14 +45,14 @@ export function together(a: Evidences, b: Recorded): Evidences {
 
 export function recordedOf(
   catalogues: Catalogues,
-  setups: readonly Setup[],
+  setups: SetupList,
   sheet: ObservationSheet,
   setupOf: readonly number[],
   texts: Readonly<Record<string, string>> = {},
 ): Recorded {
   const runs = new Map<number, Evidence>();
   const soundRun = (setup: number): Evidence => {
-    const { scenario, card } = setups[setup];
+    const { scenario, card } = setups.at(setup);
     const run = runs.get(setup) ?? simulateWith(catalogues, scenario, { card, tolerance: 'draft' });
     runs.set(setup, run);
     return run;

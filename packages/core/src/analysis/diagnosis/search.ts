@@ -70,7 +70,7 @@ export class Search {
   private readonly own: readonly number[];
 
   constructor(private readonly setting: SearchSetting) {
-    this.own = setting.setups.setups.slice(0, setting.setups.own).map((_, i) => i);
+    this.own = Array.from({ length: setting.setups.own }, (_, i) => i);
   }
 
   /** About how many swings it will play. */
@@ -149,7 +149,9 @@ export class Search {
 
   private async playHealthy(): Promise<Likelihood | undefined> {
     const { setups, play, catalogues } = this.setting;
-    const unknowns = this.own.map((s) => unknownsOf(catalogues, setups.setups[s].scenario).length);
+    const unknowns = this.own.map(
+      (s) => unknownsOf(catalogues, setups.setups.at(s).scenario).length,
+    );
     const jobs = this.own.flatMap((setup): SignatureJob[] => [
       { setup, faults: [] },
       ...Array.from({ length: unknowns[setup] }, (_, unknown) => ({ setup, faults: [], unknown })),

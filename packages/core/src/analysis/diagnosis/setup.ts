@@ -52,13 +52,29 @@ const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
 
 /** The setups of a sheet, then those of the swings that could be made next. */
 export interface Setups {
-  readonly setups: readonly Setup[];
+  readonly setups: SetupList;
   /** For each swing of the sheet the place of its setup. */
   readonly of: readonly number[];
   /** How many are the sheet's own. */
   readonly own: number;
   /** Which check the others stand for. */
   readonly checks: readonly string[];
+}
+
+/** Setups, each made when it is asked for: that takes a swing or two. */
+export class SetupList {
+  private readonly made: (Setup | undefined)[];
+
+  constructor(
+    private readonly drafts: readonly Draft[],
+    private readonly finish: (draft: Draft) => Setup,
+  ) {
+    this.made = drafts.map(() => undefined);
+  }
+
+  at(place: number): Setup {
+    return (this.made[place] ??= this.finish(this.drafts[place]));
+  }
 }
 
 export function setupsOf(
@@ -105,7 +121,7 @@ export function setupsOf(
     }
   }
   const asked = new Set(sheet.swings.flatMap((s) => Object.keys(s.gauges)));
-  return { setups: setups.map((s) => finished(catalogues, s, asked)), of, own, checks };
+  return { setups: new SetupList(setups, (s) => finished(catalogues, s, asked)), of, own, checks };
 }
 
 const notedTimes = ({ times }: ObservedSwing): number[] =>

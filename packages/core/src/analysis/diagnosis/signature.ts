@@ -10,7 +10,7 @@ import {
 } from '../../observation/index.js';
 import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
-import { setupsOf, type Reading, type Setup } from './setup.js';
+import { setupsOf, type Reading, type SetupList } from './setup.js';
 import type { Signature, SignatureJob } from './shapes.js';
 import { unknownsOf } from './unknown.js';
 
@@ -73,10 +73,10 @@ function travelOf(angle: Series, from: number, to: number): number {
 /** Plays one job. @throws RangeError when a fault of it cannot befall what it names. */
 export function playSignature(
   catalogues: Catalogues,
-  setups: readonly Setup[],
+  setups: SetupList,
   job: SignatureJob,
 ): Signature {
-  const { scenario, card, reading } = setups[job.setup];
+  const { scenario, card, reading } = setups.at(job.setup);
   const moved =
     job.unknown === undefined ? scenario : unknownsOf(catalogues, scenario)[job.unknown].moved();
   const run = simulateWith(catalogues, moved, { card, faults: job.faults, tolerance: 'draft' });
