@@ -57,8 +57,8 @@ describe('left to itself', () => {
     );
     const scenario = swing('left').scenario;
     const { setups } = setupsOf(catalogues, scenario, sheet!);
-    const card = setups[0].scenario.cards[setups[0].card];
-    expect(setups[0].reading.leftAt).toBe(7);
+    const card = setups.at(0).scenario.cards[setups.at(0).card];
+    expect(setups.at(0).reading.leftAt).toBe(7);
     expect(card.duration).toBe(307);
     const late = card.steps.filter((s) => s.at >= 7).map((s) => `${s.device} ${s.text}`);
     expect(late.sort()).toEqual(['selector neutral', 'supply off']);
@@ -84,9 +84,9 @@ describe('what gauges, meters and strokes say', () => {
       { scenario: gear },
     );
     const { setups } = setupsOf(catalogues, gear, sheet!);
-    expect(setups[0].reading.nodes).toEqual(['left-lift']);
+    expect(setups.at(0).reading.nodes).toEqual(['left-lift']);
     const run = simulate(gear, { card: 'swing' });
-    const s = signatureOf(run, setups[0].reading);
+    const s = signatureOf(run, setups.at(0).reading);
     expect(s['up/gauge/left-lift/dead-head']).toBeGreaterThan(900 * 6895);
     // The selector's own lines are read anyway.
     expect(signatureOf(run)).toHaveProperty('down/gauge/up/moving');
@@ -99,7 +99,7 @@ describe('what gauges, meters and strokes say', () => {
       'wheelwell-observations: 1\nswings:\n- direction: up\n  times: { unit: { locked: 20 s } }\n- direction: down\n',
     );
     const { setups } = setupsOf(catalogues, scenario, sheet!);
-    const { steps, duration } = setups[0].scenario.cards[setups[0].card];
+    const { steps, duration } = setups.at(0).scenario.cards[setups.at(0).card];
     const [up, down] = steps.filter((s) => s.device === 'selector').map((s) => s.at);
     expect(down - up).toBeGreaterThanOrEqual(25 - 1e-9);
     expect(duration - down).toBeGreaterThanOrEqual(25 - 1e-9);
