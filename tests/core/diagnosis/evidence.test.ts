@@ -7,7 +7,7 @@ import {
   type Diagnosis,
   type Scenario,
 } from '../../../packages/core/src/index.js';
-import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/look.js';
 import { pausesOf } from '../../../packages/core/src/analysis/diagnosis/pause.js';
 import { setupsOf } from '../../../packages/core/src/analysis/diagnosis/setup.js';
 import { signatureOf } from '../../../packages/core/src/analysis/diagnosis/signature.js';

@@ -1,10 +1,8 @@
 /** The likelihood of a sheet against closed forms of the normal distribution, and its mixture by hand. */
 import { describe, expect, it } from 'vitest';
-import {
-  lookFinds,
-  normal,
-  type Evidences,
-} from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import type { Evidences } from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import { normal } from '../../../packages/core/src/analysis/diagnosis/fact.js';
+import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/look.js';
 import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
 import { Likelihood, logSum } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
 

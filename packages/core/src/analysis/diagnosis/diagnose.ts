@@ -17,6 +17,7 @@ import { recordedOf, together } from './recorded.js';
 import { jobOf, Search, tenths } from './search.js';
 import { setupsOf } from './setup.js';
 import type { Comparison, Diagnosis, DiagnosisOptions, Signature, SignatureJob } from './shapes.js';
+import { thinned } from './thin.js';
 
 /** A cause is established when its group is as likely as this. */
 export const ESTABLISHED = 0.9;
@@ -66,7 +67,7 @@ class Work {
     this.firstCheck = own;
     this.checks = checks;
     const recorded = recordedOf(catalogues, setups, sheet, of, options.recordings);
-    const evidences = together(evidencesOf(scenario, sheet, of), recorded);
+    const evidences = thinned(together(evidencesOf(scenario, sheet, of), recorded));
     this.unused = evidences.unused;
     this.player = new Player(setups, options.pool ?? ownPool(catalogues, setups), options.memory);
     this.search = new Search({
@@ -81,6 +82,11 @@ class Work {
   }
 
   async run(): Promise<Diagnosis> {
+    if (this.firstCheck === 0)
+      return {
+        ...NOTHING,
+        unused: ['there is no swing on the sheet: there is nothing to explain'],
+      };
     await this.search.run();
     return this.withChecks();
   }

@@ -3,13 +3,13 @@ import type { Scenario } from '../../define/index.js';
 import {
   WHOLE_GEAR,
   type ObservationSheet,
-  type ObservedEvent,
   type ObservedSwing,
-  type Remark,
   type SupplyReading,
 } from '../../observation/index.js';
 import { checks } from '../../check/index.js';
-import type { Cause, Signature } from './shapes.js';
+import { neverFacts, orderFacts, remarkSeen, type Fact } from './fact.js';
+import { lookFinds } from './look.js';
+import type { Cause } from './shapes.js';
 
 /** s, Pa gauge, m3/s, strokes of a pump. */
 export type FigureKind = 'time' | 'gauge' | 'flow' | 'strokes';
@@ -28,13 +28,11 @@ export interface FigureEntry {
   readonly error: number;
 }
 
-/** A fact that was seen; `seen` is its probability under what a signature foretells. */
-export interface FactEntry {
+/** A fact that was seen. */
+export interface FactEntry extends Fact {
   readonly swing: number;
   readonly setup: number;
-  readonly label: string;
   readonly kind: 'fact';
-  readonly seen: (s: Signature) => number;
 }
 
 /** What a look at a part has shown; told by the causes alone, whatever their severity. */
@@ -60,20 +58,7 @@ const FLOW_SHARE = 0.05;
 const FLOW_LEAST = 6.3e-6;
 /** Whole strokes are counted, and one more or less at either end. */
 const STROKES = 1;
-/** A fact that must be seen is missed, or seen where it is not, once in so many. */
-const SLIP = 0.02;
-/** That a part did not move, or not come home, is mistaken more seldom. */
-const GLARING = 0.002;
-/** Pauses shorter than a blink are not seen as jerks by everybody. */
-const JERKS = { without: 0.1, with: 0.7 } as const;
-/** Difference between two moments that the eye tells for sure, s. */
-const GLANCE = 0.15;
-/** What anybody sees a part to have moved while it was left, rad, and how sharply that is told. */
-const DRIFT = 0.035;
-const DRIFT_SPREAD = 0.012;
-/** Difference between two sides that is called one, s. */
-const APART = 0.4;
-
+/** @param setupOf for each swing the place of its setup; -1 where it has none */
 export function evidencesOf(
   scenario: Scenario,
   sheet: ObservationSheet,
@@ -82,7 +67,14 @@ export function evidencesOf(
   const figures: FigureEntry[] = [];
   const facts: FactEntry[] = [];
   const unused: string[] = [];
-  sheet.swings.forEach((swing, index) => {
+  const known = namesOf(scenario);
+  sheet.swings.forEach((whole, index) => {
+    if (setupOf[index] < 0) {
+      unused.push(`swing ${index + 1}: ${CROWDED}`);
+      return;
+    }
+    const { swing, strange } = ownNames(whole, known);
+    unused.push(...strange.map((what) => `swing ${index + 1}: ${what}`));
     const place = { swing: index, setup: setupOf[index] };
     const d = swing.direction;
     for (const [unit, times] of Object.entries(swing.times))
@@ -124,15 +116,8 @@ export function evidencesOf(
           error,
         });
       }
-    facts.push(
-      ...(swing.never ?? []).map(({ unit, event }) => ({
-        ...place,
-        kind: 'fact' as const,
-        label: `${unit} ${event} never`,
-        seen: (s: Signature) => glaring(s[`${d}/${unit}/${event}`] === undefined),
-      })),
-    );
-    facts.push(...orderFacts(swing).map((f) => ({ ...place, kind: 'fact' as const, ...f })));
+    for (const fact of [...neverFacts(swing), ...orderFacts(swing)])
+      facts.push({ ...place, kind: 'fact', ...fact });
     for (const [unit, remarks] of Object.entries(swing.remarks))
       for (const remark of remarks) {
         const seen = remarkSeen(scenario, d, unit, remark);
@@ -140,12 +125,13 @@ export function evidencesOf(
         else facts.push({ ...place, kind: 'fact', label: `${unit} ${remark}`, seen });
       }
   });
-  const known = (sheet.looks ?? []).filter(({ check, on }) => {
+  const possible = (sheet.looks ?? []).filter(({ check, on }) => {
     const there = checks[check]?.shows !== undefined;
     if (!there) unused.push(`look ${check} at ${on}: there is no such look among the checks`);
-    return there;
+    else if (!known.parts.has(on)) unused.push(`look ${check} at ${on}: ${STRANGE}`);
+    return there && known.parts.has(on);
   });
-  const looks = known.map(({ check, on, found }): LookEntry => ({
+  const looks = possible.map(({ check, on, found }): LookEntry => ({
     label: `${check} at ${on}: ${found ? 'found' : 'nothing found'}`,
     seen: (causes) => {
       const p = lookFinds(check, on, causes, scenario);
@@ -153,34 +139,6 @@ export function evidencesOf(
     },
   }));
   return { figures, facts, looks, unused };
-}
-
-/** A look shows something where there is nothing once in so many, where the check does not say. */
-const PHANTOM = 0.03;
-/** A look finds what is there so often, where the check does not say. */
-const SURE = 0.95;
-
-/** How likely a look is to show something, were these the causes. */
-export function lookFinds(
-  check: string,
-  on: string,
-  causes: readonly Cause[],
-  scenario?: Scenario,
-): number {
-  const { shows = [], sure = SURE, besides = PHANTOM } = checks[check] ?? {};
-  const there = causes.some((c) => shows.includes(c.fault) && covers(on, c.on, scenario));
-  return there ? sure : besides;
-}
-
-/** Whether a look at something sees a part: itself, a part of that unit, or anything of the gear. */
-function covers(on: string, part: string, scenario: Scenario | undefined): boolean {
-  if (on === part || on === WHOLE_GEAR) return true;
-  const unit = scenario?.units[on];
-  if (unit === undefined) return false;
-  const { leg, doors, uplock, downlock, sequence, actuators } = unit;
-  const own = [leg, ...doors, uplock, downlock, ...sequence, ...actuators];
-  const links = Object.values(scenario?.components[part]?.links ?? {});
-  return own.includes(part) || links.some(({ to }) => to === leg || doors.includes(to));
 }
 
 function supplyFigure(
@@ -193,87 +151,48 @@ function supplyFigure(
   return { kind: 'flow', error: Math.max(FLOW_SHARE * value, FLOW_LEAST) };
 }
 
-/** One entry after another: each pair is a fact of its own. */
-function orderFacts({
-  direction,
-  order,
-}: ObservedSwing): Omit<FactEntry, 'swing' | 'setup' | 'kind'>[] {
-  const key = (e: ObservedEvent): string => `${direction}/${e.unit}/${e.event}`;
-  const name = (e: ObservedEvent): string => `${e.unit} ${e.event}`;
-  return order.slice(1).map((later, i) => {
-    const first = order[i];
-    return {
-      label: `${name(first)} before ${name(later)}`,
-      seen: (s: Signature) => {
-        const [a, b] = [s[key(first)], s[key(later)]];
-        // What stands in an order was seen to come.
-        return a === undefined || b === undefined ? GLARING : slipped(before(a, b, GLANCE));
-      },
-    };
-  });
+const STRANGE = 'this aircraft has nothing of this name';
+const CROWDED = 'there are more different conditions on this sheet than can be played';
+
+interface Names {
+  readonly units: ReadonlySet<string>;
+  readonly nodes: ReadonlySet<string>;
+  readonly devices: ReadonlySet<string>;
+  readonly parts: ReadonlySet<string>;
 }
 
-/** Probability that the first is seen before the second; of what never comes the other is first. */
-function before(a: number | undefined, b: number | undefined, width: number): number {
-  if (a === undefined) return b === undefined ? 0.5 : 0;
-  return b === undefined ? 1 : normal((b - a) / width);
+function namesOf({ units, components, mechanisms }: Scenario): Names {
+  const nodes = Object.values(components).flatMap((c) => Object.values(c.ports));
+  const own = [...Object.keys(units), WHOLE_GEAR];
+  const devices = Object.keys(components);
+  return {
+    units: new Set(own),
+    nodes: new Set(nodes),
+    devices: new Set(devices),
+    parts: new Set([...devices, ...Object.keys(mechanisms), ...own, 'fluid']),
+  };
 }
 
-const slipped = (p: number): number => SLIP + (1 - 2 * SLIP) * p;
-export const glaring = (is: boolean): number => (is ? 1 - GLARING : GLARING);
-
-/** How likely a remark is under a signature; undefined where a swing does not tell. */
-function remarkSeen(
-  scenario: Scenario,
-  d: string,
-  unit: string,
-  remark: Remark,
-): FactEntry['seen'] | undefined {
-  const units = unit === WHOLE_GEAR ? Object.keys(scenario.units) : [unit];
-  switch (remark) {
-    case 'did not move':
-      return (s) => glaring(units.every((u) => s[`${d}/${u}/moved`] !== 1));
-    case 'stopped short':
-      return (s) =>
-        glaring(
-          units.some((u) => s[`${d}/${u}/moved`] === 1 && s[`${d}/${u}/locked`] === undefined),
-        );
-    case 'moved by jerks':
-      return (s) => (units.some((u) => s[`${d}/${u}/pauses`] > 0) ? JERKS.with : JERKS.without);
-    case 'slower than the other side':
-    case 'faster than the other side': {
-      const other = otherSide(scenario, unit);
-      if (other === undefined) return undefined;
-      const [slow, quick] = remark.startsWith('slower') ? [unit, other] : [other, unit];
-      const total = (s: Signature, u: string): number | undefined => s[`${d}/${u}/total`];
-      return (s) => {
-        const a = total(s, quick);
-        const b = total(s, slow);
-        if (a === undefined || b === undefined) return slipped(before(a, b, APART));
-        return slipped(normal((b - a - APART / 2) / (APART / 2)));
-      };
-    }
-    case 'drifts when neutral':
-      return (s) => {
-        const most = Math.max(...units.map((u) => s[`${d}/${u}/drift`] ?? 0));
-        return slipped(normal((most - DRIFT) / DRIFT_SPREAD));
-      };
-  }
-}
-
-function otherSide({ units }: Scenario, unit: string): string | undefined {
-  const side = units[unit]?.side;
-  const wanted = side === 'left' ? 'right' : side === 'right' ? 'left' : undefined;
-  return Object.keys(units).find((name) => units[name].side === wanted);
-}
-
-/** Normal distribution function (Abramowitz and Stegun 7.1.26, error below 1.5e-7). */
-export function normal(x: number): number {
-  const z = Math.abs(x) / Math.SQRT2;
-  const t = 1 / (1 + 0.3275911 * z);
-  const tail =
-    t *
-    (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429)))) *
-    Math.exp(-z * z);
-  return x >= 0 ? 1 - 0.5 * tail : 0.5 * tail;
+/** The swing without what this aircraft does not have: no simulation could foretell it. */
+function ownNames(
+  swing: ObservedSwing,
+  { units, nodes, devices }: Names,
+): { readonly swing: ObservedSwing; readonly strange: readonly string[] } {
+  const strange = new Set<string>();
+  const has = (names: ReadonlySet<string>, name: string): boolean => {
+    if (!names.has(name)) strange.add(`${name}: ${STRANGE}`);
+    return names.has(name);
+  };
+  const own = <T>(map: Readonly<Record<string, T>>, names: ReadonlySet<string>) =>
+    Object.fromEntries(Object.entries(map).filter(([name]) => has(names, name)));
+  const kept = {
+    ...swing,
+    times: own(swing.times, units),
+    gauges: own(swing.gauges, nodes),
+    remarks: own(swing.remarks, units),
+    supply: own(swing.supply ?? {}, devices),
+    order: swing.order.filter(({ unit }) => has(units, unit)),
+    never: (swing.never ?? []).filter(({ unit }) => has(units, unit)),
+  };
+  return { swing: kept, strange: [...strange] };
 }

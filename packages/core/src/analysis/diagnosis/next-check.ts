@@ -5,7 +5,7 @@
 import { checks } from '../../check/index.js';
 import type { CheckConditions } from '../../define/index.js';
 import { WHOLE_GEAR } from '../../observation/index.js';
-import { lookFinds } from './entry.js';
+import { lookFinds } from './look.js';
 import type { Cause, RankedCheck, Signature } from './shapes.js';
 
 /** What is believed of one cause. */

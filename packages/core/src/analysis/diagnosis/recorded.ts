@@ -9,13 +9,14 @@ import { simulateWith } from '../../machine/index.js';
 import {
   expectedSwings,
   type ObservationSheet,
-  type ObservedColumn,
   type ObservedSwing,
   type RecordingEntry,
 } from '../../observation/index.js';
-import { findOffset, readRecording, type Recording } from '../../recording/index.js';
-import { glaring, type Evidences, type FactEntry, type FigureEntry } from './entry.js';
+import { findOffset } from '../../recording/index.js';
+import type { Evidences, FactEntry, FigureEntry } from './entry.js';
+import { glaring } from './fact.js';
 import { HOME, passageOf, restOf, type Moment } from './passage.js';
+import { columnsOf } from './recorded-columns.js';
 import { gapsOf, pressuresOf, within, type Gap } from './recorded-series.js';
 import type { SetupList } from './setup.js';
 import type { Signature } from './shapes.js';
@@ -61,6 +62,7 @@ export function recordedOf(
   const facts: FactEntry[] = [];
   const unused: string[] = [];
   sheet.swings.forEach((swing, index) => {
+    if (setupOf[index] < 0) return;
     for (const entry of swing.recordings) {
       const name = `swing ${index + 1}: recording ${entry.file}`;
       const text = Object.hasOwn(texts, entry.file) ? texts[entry.file] : undefined;
@@ -97,9 +99,8 @@ class OneRecording {
   ) {}
 
   read(place: Place): void {
-    const recording = this.withColumns();
-    for (const i of recording.issues)
-      this.told.push([i.path, i.message, i.found].filter((part) => part !== '').join(': '));
+    const { recording, told } = columnsOf(this.run, this.entry, this.text);
+    this.told.push(...told);
     const series = new Map(
       recording.series.flatMap((s) => (s.channel === '' ? [] : [[s.channel, s] as const])),
     );
@@ -131,40 +132,6 @@ class OneRecording {
         });
       }
     }
-  }
-
-  /** The columns as the sheet names them; what it does not name is found by its head. */
-  private withColumns(): Recording {
-    const { channels, scenario } = this.run;
-    const { file, columns, time } = this.entry;
-    const first = readRecording(this.text, { file, channels, ambient: scenario.ambient });
-    const placeOf = ({ column }: ObservedColumn): number => {
-      const wanted = column.trim().toLowerCase();
-      const at = first.columns.findIndex(({ title, unit }) =>
-        [title, `${title} (${unit})`, `${title} [${unit}]`].some((x) => x.toLowerCase() === wanted),
-      );
-      if (at < 0)
-        this.told.push(
-          `there is no column "${column}", only ${first.columns.map((c) => c.title).join(', ')}`,
-        );
-      return at;
-    };
-    const choices = Object.fromEntries(
-      Object.entries(columns).map(([channel, column]) => [
-        placeOf(column),
-        { channel, ...(column.unit !== undefined && { unit: column.unit }) },
-      ]),
-    );
-    const index = time === undefined ? -1 : placeOf(time);
-    return readRecording(this.text, {
-      file,
-      channels,
-      choices,
-      ambient: scenario.ambient,
-      ...(index >= 0 && {
-        time: { index, ...(time?.unit !== undefined && { unit: time.unit }) },
-      }),
-    });
   }
 
   /** Time of the file at which the selector moved: as noted, else by laying it on the sound run. */

@@ -19,6 +19,7 @@ import {
 import { blowDownCards, namesOf } from '../blow-down/card.js';
 import { leave } from './leave.js';
 import { swingChecks } from './next-check.js';
+import { patient } from './patient.js';
 
 /** What a run is read for beside its times. */
 export interface Reading {
@@ -47,13 +48,16 @@ interface Draft extends Omit<Setup, 'reading'> {
   readonly noted: number;
 }
 
+/** More different conditions than these nobody waits for: each is played for every cause that is left. */
+const MOST_SETUPS = 8;
+
 /** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
 const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
 
 /** The setups of a sheet, then those of the swings that could be made next. */
 export interface Setups {
   readonly setups: SetupList;
-  /** For each swing of the sheet the place of its setup. */
+  /** For each swing of the sheet the place of its setup; -1 for those that are too many. */
   readonly of: readonly number[];
   /** How many are the sheet's own. */
   readonly own: number;
@@ -91,6 +95,7 @@ export function setupsOf(
     const key = JSON.stringify([card, conditions, ...(leftFor === undefined ? [] : [leftFor])]);
     let place = keys.indexOf(key);
     if (place < 0) {
+      if (setups.length >= MOST_SETUPS) return -1;
       place = keys.push(key) - 1;
       setups.push({
         key,
@@ -124,8 +129,13 @@ export function setupsOf(
   return { setups: new SetupList(setups, (s) => finished(catalogues, s, asked)), of, own, checks };
 }
 
+/** Nobody waits longer, s: a gear pumped up by hand takes two or three minutes (an owners' manual of 1971). */
+const LONGEST = 200;
+
 const notedTimes = ({ times }: ObservedSwing): number[] =>
-  Object.values(times).flatMap((of) => Object.values(of).map((t) => t.at));
+  Object.values(times)
+    .flatMap((of) => Object.values(of).map((t) => t.at))
+    .filter((t) => t <= LONGEST);
 
 /** How long it was left to itself: as noted, or as long as what was seen of it takes. */
 function leftAfter(swing: ObservedSwing, { leftFor }: ObservationConditions): number | undefined {
@@ -256,28 +266,4 @@ function finished(catalogues: Catalogues, draft: Draft, asked: ReadonlySet<strin
   const next = moves[last + 1];
   if (last < 0 || next === undefined) return withCard(card);
   return withCard({ ...card, duration: next.start }, next.start);
-}
-
-/** Where the card is done with a movement before the sheet is, it waits so much longer, as a share of what was noted. */
-const SPARE = 0.25;
-
-/** The card with time for all that was noted: whoever holds the lever waits for the gear. */
-function patient(
-  { scenario, card: name, directions, noted }: Draft,
-  play: (scenario: Scenario) => ReturnType<typeof simulateWith>,
-): { scenario: Scenario; run: ReturnType<typeof simulateWith>; longer: number } {
-  const run = play(scenario);
-  const moves = expectedSwings(run);
-  const spans = moves.map((m, i) => (moves[i + 1]?.start ?? run.duration) - m.start);
-  const short = moves.some((m, i) => directions.has(m.direction) && spans[i] < noted);
-  if (!short) return { scenario, run, longer: 0 };
-  const longer = (1 + SPARE) * noted - Math.min(...spans);
-  const card = scenario.cards[name];
-  // Every movement gets as much more: what waits for something waits on.
-  const later = (at: number): number =>
-    at + longer * moves.filter((m, i) => i > 0 && m.start <= at + 1e-9).length;
-  const steps = card.steps.map((s) => (s.after === undefined ? { ...s, at: later(s.at) } : s));
-  const patient = { ...card, steps, duration: card.duration + longer * moves.length };
-  const made = { ...scenario, cards: { ...scenario.cards, [name]: patient } };
-  return { scenario: made, run: play(made), longer };
 }

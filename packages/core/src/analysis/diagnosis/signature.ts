@@ -6,7 +6,10 @@ import {
   expectedSwings,
   gaugeNode,
   lineNodes,
+  WHOLE_GEAR,
+  type ExpectedSwing,
   type ObservationSheet,
+  type TimedEvent,
 } from '../../observation/index.js';
 import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
@@ -27,6 +30,8 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     out[d] = 1;
     for (const [unit, times] of Object.entries(swing.times))
       for (const [event, t] of Object.entries(times)) out[`${d}/${unit}/${event}`] = t;
+    for (const [event, t] of Object.entries(ofWhole(e.scenario, swing)))
+      out[`${d}/${WHOLE_GEAR}/${event}`] = t;
     for (const [node, readings] of Object.entries(swing.gauges))
       for (const [moment, p] of Object.entries(readings)) out[`${d}/gauge/${node}/${moment}`] = p;
     for (const [device, readings] of Object.entries(swing.supply))
@@ -52,6 +57,26 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     }
   }
   return out;
+}
+
+/** The first unit to let go and to move, the last to be home; what not all come to the whole does not. */
+function ofWhole({ units }: Scenario, { times }: ExpectedSwing): Record<string, number> {
+  const of = (event: TimedEvent): number[] =>
+    Object.keys(units).flatMap((unit) => times[unit]?.[event] ?? []);
+  const all = Object.keys(units).length;
+  const doored = Object.values(units).filter((unit) => unit.doors.length > 0).length;
+  const first = (event: TimedEvent) => (of(event).length > 0 ? Math.min(...of(event)) : undefined);
+  const last = (event: TimedEvent, count: number) =>
+    count > 0 && of(event).length === count ? Math.max(...of(event)) : undefined;
+  const found = {
+    unlocked: first('unlocked'),
+    moving: first('moving'),
+    locked: last('locked', all),
+    doors: last('doors', doored),
+  };
+  return Object.fromEntries(
+    Object.entries(found).filter((entry): entry is [string, number] => entry[1] !== undefined),
+  );
 }
 
 /** Where a unit's leg is at the end of a movement, rad. */
