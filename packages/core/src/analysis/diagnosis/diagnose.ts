@@ -161,7 +161,7 @@ class Work {
         comparisons: comparisonsOf(likelihood, m),
       })),
     }));
-    const whole = !this.stopped && likely.size > 0;
+    const whole = !this.stopped && search.done;
     const unknown = Math.exp(nobody - all);
     const established = whole && (groups[0]?.probability ?? 0) >= ESTABLISHED;
     return { ...NOTHING, groups, unknown, established, runs: this.player.runs, whole, unused };

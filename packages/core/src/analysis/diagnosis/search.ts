@@ -62,6 +62,8 @@ export class Search {
   profiles: readonly Profile[] = [];
   /** Those that were looked at where they fit. */
   likely: ReadonlySet<Profile> = new Set();
+  /** Whether all that was wanted was played; where nothing gains on a healthy aircraft that is little. */
+  done = false;
   /** Those that could explain more than a healthy aircraft does. */
   alive: ReadonlySet<Profile> = new Set();
   healthy: Foretold = [];
@@ -110,6 +112,7 @@ export class Search {
       await this.playAt(promising, within);
     }
     this.likely = new Set(this.likeliest(likelihood, CLOSEST));
+    this.done = true;
   }
 
   /** The most that a cause could come to, as a log of odds, and with which severity, from what was played of it. */
