@@ -144,8 +144,7 @@ export class Engine {
     const unjudged = reply.kind === 'picture' && !reply.picture.judged;
     if (job !== undefined && !(unjudged && latest)) seat.job = undefined;
     seat.judging = seat.job !== undefined && unjudged && latest;
-    // Before the page draws the picture: both at once where there are two processors.
-    if (seat.judging) seat.worker.postMessage({ kind: 'judge', run: reply.id });
+    if (seat.judging) afterFrame(() => this.#judge(seat, reply.id));
     if (reply.kind === 'picture') {
       seat.holds = reply.id;
       const wanted = latest || (reply.id > this.#shown && sameTest(job, this.#latest));
@@ -160,6 +159,11 @@ export class Engine {
     this.#rest = window.setTimeout(() => {
       if (this.#seats.length < MOST) this.#seat();
     }, REST);
+  }
+
+  /** Unless something more urgent has come in between. */
+  #judge(seat: Seat, run: number): void {
+    if (seat.judging && seat.job?.id === run) seat.worker.postMessage({ kind: 'judge', run });
   }
 
   #told(seat: Seat, told: Told): void {
@@ -188,6 +192,23 @@ export class Engine {
     this.#seats.push(seat);
     return seat;
   }
+}
+
+/** The longest a frame is waited for, ms: a page that is not looked at draws none. */
+const FRAME = 100;
+
+/**
+ * Calls back when the frame that is due has been drawn: the browser needs both of two processors for it,
+ * and shows it a third to a half sooner when the worker rests meanwhile.
+ */
+function afterFrame(then: () => void): void {
+  let called = false;
+  const once = (): void => {
+    if (!called) then();
+    called = true;
+  };
+  requestAnimationFrame(() => setTimeout(once));
+  setTimeout(once, FRAME);
 }
 
 /** The same test of the same file: it differs in faults, figures or conditions only. */
