@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { formatIssue, readScenario } from '@wheelwell/core';
+import { checks, formatIssue, readObservations, readScenario } from '@wheelwell/core';
 import { filesIn, ROOT, textOf } from './files.js';
 import { blocksOf, rewrite } from './snippets.js';
 
@@ -40,6 +40,24 @@ describe.each(PAGES)('%s', (page) => {
       .map((match) => match[1])
       .filter((path) => !path.includes('<'));
     expect(paths.filter((path) => !existsSync(join(ROOT, path)))).toEqual([]);
+  });
+});
+
+describe('docs/observation-sheet.md', () => {
+  const page = 'docs/observation-sheet.md';
+  it('shows a sheet that reads, and that nothing on it contradicts', () => {
+    const [block] = blocksOf(page).filter((b) => b.language === 'yaml');
+    const path = 'scenarios/hedgelark/hedgelark.yaml';
+    const { scenario } = readScenario(textOf(path), { file: path });
+    const { sheet, issues, contradictions } = readObservations(block.text, { scenario });
+    expect([...issues, ...contradictions].map(formatIssue)).toEqual([]);
+    expect(sheet?.swings).toHaveLength(3);
+    for (const { check } of sheet?.looks ?? []) expect(checks).toHaveProperty([check]);
+  });
+  it('names every look of the catalogue', () => {
+    const looks = Object.values(checks).filter((c) => c.shows !== undefined);
+    const told = textOf(page);
+    expect(looks.filter((c) => !told.includes(`\`${c.kind}\` `)).map((c) => c.kind)).toEqual([]);
   });
 });
 

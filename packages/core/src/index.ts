@@ -132,6 +132,7 @@ export {
   type ObservationWriting,
   type ObservedColumn,
   type ObservedEvent,
+  type ObservedLook,
   type ObservedSwing,
   type ObservedTime,
   type ObservedTimes,

@@ -2,8 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import {
   apartInTimes,
+  possibleLooks,
   rankedChecks,
 } from '../../../packages/core/src/analysis/diagnosis/next-check.js';
+import { catalogues, type ObservedLook, type Scenario } from '../../../packages/core/src/index.js';
+import { handPumped } from '../../support/case-small.js';
+import { swing } from '../../support/small-swing.js';
 import { checks } from '../../../packages/core/src/check/index.js';
 import { faults } from '../../../packages/core/src/fault/index.js';
 
@@ -34,6 +38,20 @@ describe('which check comes next', () => {
     expect(told(0)).toBe(0);
     expect(told(4)).toBeGreaterThan(0.2);
     expect(told(4)).toBeLessThan(0.8);
+  });
+
+  it('a look that is on the sheet is not asked for again, nor the handle of a pump that is not there', () => {
+    const heavy = { causes: [{ fault: 'dry-bearing', on: 'left-leg' }], probability: 0.5 };
+    const { scenario } = swing('plain');
+    const told = (looks: readonly ObservedLook[], gear: Scenario): string[] =>
+      rankedChecks([seal, heavy], [], possibleLooks(catalogues, gear, { looks })).map(
+        (c) => `${c.check} ${c.on}`,
+      );
+    expect(told([], scenario)).toContain('by-pass-flow left-jack');
+    const made = [{ check: 'by-pass-flow', on: 'left-jack', found: false }];
+    expect(told(made, scenario)).not.toContain('by-pass-flow left-jack');
+    expect(told([], scenario)).not.toContain('handle-heavy gear');
+    expect(told([], handPumped)).toContain('handle-heavy gear');
   });
 
   it('nothing is left to check when the cause is certain', () => {

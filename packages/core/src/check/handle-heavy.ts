@@ -27,5 +27,6 @@ export const handleHeavy: CheckDefinition = {
     'quick-disconnect-half-mated',
   ],
   anywhere: true,
+  needs: 'hand-supply',
   sure: 0.85,
 };

@@ -10,4 +10,5 @@ export const handleKicks: CheckDefinition = {
   source: 'public airframe examination questions on hand pumps',
   shows: ['hand-pump-outlet-check-open'],
   anywhere: true,
+  needs: 'hand-supply',
 };

@@ -18,5 +18,6 @@ export const handleSlack: CheckDefinition = {
     'hose-swollen',
   ],
   anywhere: true,
+  needs: 'hand-supply',
   sure: 0.85,
 };

@@ -24,5 +24,6 @@ export const handleSolid: CheckDefinition = {
     'actuator-reversed',
   ],
   anywhere: true,
+  needs: 'hand-supply',
   sure: 0.85,
 };

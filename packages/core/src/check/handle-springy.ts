@@ -16,5 +16,6 @@ export const handleSpringy: CheckDefinition = {
     'hose-swollen',
   ],
   anywhere: true,
+  needs: 'hand-supply',
   sure: 0.85,
 };

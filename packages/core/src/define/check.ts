@@ -1,3 +1,5 @@
+import type { Role } from './device.js';
+
 /** What a check changes for a swing; SI as on an observation sheet. */
 export interface CheckConditions {
   /** Times what the supply gives, or the oil's temperature goes up by, K. */
@@ -23,6 +25,8 @@ export interface CheckDefinition {
   readonly swing?: CheckConditions;
   /** Kinds of fault that a look at the part they have befallen shows. */
   readonly shows?: readonly string[];
+  /** Role that something of the aircraft must have for the check to be made at all. */
+  readonly needs?: Role;
   /** What it shows is heard, felt or seen of the whole gear, wherever the cause sits. */
   readonly anywhere?: boolean;
   /** How often it shows what is there; 0.95 when absent. */

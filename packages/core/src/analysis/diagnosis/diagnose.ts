@@ -9,7 +9,7 @@ import type { ObservationSheet } from '../../observation/index.js';
 import { evidencesOf } from './entry.js';
 import { hypothesesOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
-import { apartInTimes, rankedChecks } from './next-check.js';
+import { apartInTimes, possibleLooks, rankedChecks } from './next-check.js';
 import { pairBelief } from './pair.js';
 import { believe, groupsOf, unknownCause, type Belief } from './posterior.js';
 import { ownPool, Player } from './player.js';
@@ -49,6 +49,7 @@ export async function diagnose(
 }
 
 class Work {
+  private readonly possible: (check: string, on: string) => boolean;
   private readonly checks: readonly string[];
   private readonly firstCheck: number;
   private readonly unused: readonly string[];
@@ -69,6 +70,7 @@ class Work {
     const recorded = recordedOf(catalogues, setups, sheet, of, options.recordings);
     const evidences = thinned(together(evidencesOf(scenario, sheet, of), recorded));
     this.unused = evidences.unused;
+    this.possible = possibleLooks(catalogues, scenario, sheet);
     this.player = new Player(setups, options.pool ?? ownPool(catalogues, setups), options.memory);
     this.search = new Search({
       catalogues,
@@ -138,7 +140,7 @@ class Work {
         return x === undefined || y === undefined ? 0 : apartInTimes(x, y);
       },
     }));
-    return { ...found, checks: rankedChecks(beliefs, outlooks) };
+    return { ...found, checks: rankedChecks(beliefs, outlooks, this.possible) };
   }
 
   private result(): Diagnosis {

@@ -3,8 +3,8 @@
  * Lindley, On a measure of the information provided by an experiment, 1956), for each minute of work.
  */
 import { checks } from '../../check/index.js';
-import type { CheckConditions } from '../../define/index.js';
-import { WHOLE_GEAR } from '../../observation/index.js';
+import type { Catalogues, CheckConditions, Scenario } from '../../define/index.js';
+import { WHOLE_GEAR, type ObservationSheet } from '../../observation/index.js';
 import { lookFinds } from './look.js';
 import type { Cause, RankedCheck, Signature } from './shapes.js';
 
@@ -27,9 +27,25 @@ const LEAST = 0.02;
 /** So many are told. */
 const MOST = 12;
 
+/** Whether a look can be made on an aircraft, and is not on the sheet yet. */
+export function possibleLooks(
+  catalogues: Catalogues,
+  { components }: Scenario,
+  { looks = [] }: Pick<ObservationSheet, 'looks'>,
+): (check: string, on: string) => boolean {
+  const made = new Set(looks.map(({ check, on }) => `${check} ${on}`));
+  const roles = new Set(Object.values(components).map(({ is }) => catalogues.components[is].role));
+  return (check, on) => {
+    const { needs } = checks[check];
+    return (needs === undefined || roles.has(needs)) && !made.has(`${check} ${on}`);
+  };
+}
+
+/** @param possible whether a look can be made on this aircraft, and was not made yet */
 export function rankedChecks(
   beliefs: readonly Weighed[],
   outlooks: readonly SwingOutlook[],
+  possible: (check: string, on: string) => boolean = () => true,
 ): RankedCheck[] {
   const looks = Object.values(checks).flatMap(({ kind, shows = [], anywhere = false }) => {
     const parts = new Set(
@@ -37,7 +53,7 @@ export function rankedChecks(
         b.causes.flatMap((c) => (shows.includes(c.fault) ? [anywhere ? WHOLE_GEAR : c.on] : [])),
       ),
     );
-    return [...parts].map((on) => lookWorth(kind, on, beliefs));
+    return [...parts].filter((on) => possible(kind, on)).map((on) => lookWorth(kind, on, beliefs));
   });
   const swings = outlooks.map((outlook) => swingWorth(outlook, beliefs));
   return [...looks, ...swings]
