@@ -307,6 +307,7 @@ describe('the worker', () => {
     expect(isFilled({ ...sheet, swings: [blankSwing('up')] })).toBe(false);
     const told = await ranked({ ...sheet, swings: [] });
     expect(new Set(told.map((r) => r.kind))).toEqual(new Set(['played']));
+    expect(told.at(-1)).toMatchObject({ share: 1 });
   });
 
   it('says why when the scenario does not read', async () => {

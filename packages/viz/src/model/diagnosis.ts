@@ -14,8 +14,8 @@ import type { Source, State } from './state.js';
 import type { Store } from './store.js';
 import type { TestCardWork } from './test-card.js';
 
-/** How long the hand rests before a change of the sheet is looked at, ms. */
-const REST = 250;
+/** How long the hand rests before a change of the sheet is looked at, ms: on the bench, and ahead of it on the test card. */
+const REST = { diagnosis: 250, 'test-card': 2000 } as const;
 
 /** A sheet on which something was taken down. */
 export function isFilled(sheet: ObservationSheet | undefined): boolean {
@@ -116,20 +116,19 @@ export class DiagnosisWork {
 
   #follow(): void {
     const { source, picture, bench, edits, testCard } = this.store.state;
-    const here = bench === 'diagnosis';
     const { draft, expectation } = testCard;
     if (this.#file !== '' && this.#file !== source?.file) this.#leave();
-    if (!here) return;
+    if (bench !== 'diagnosis' && bench !== 'test-card') return;
     if (source === undefined || picture === undefined || draft === undefined) return;
+    clearTimeout(this.#timer);
     if (draft.watch !== undefined || expectation === undefined) return;
     const { by: _, date: __, note: ___, ...sheet } = draft.sheet;
     const asked = JSON.stringify([source.file, source.text, edits, sheet]);
     if (asked === this.#asked) return;
-    clearTimeout(this.#timer);
     const { card } = draft.sheet;
     const own = card === '' || card === expectation.card;
     const ways = own ? expectation.swings.map((s) => s.direction) : [];
-    this.#timer = setTimeout(() => this.#ask(asked, draft.sheet, ways), REST);
+    this.#timer = setTimeout(() => this.#ask(asked, draft.sheet, ways), REST[bench]);
   }
 
   /** Of another aircraft nothing is known. */

@@ -31,8 +31,8 @@ type Tell = (reply: DiagnosisReply) => void;
 /** Time to the first ranking and between two on the way, ms. */
 const FIRST = 500;
 const PAUSE = 400;
-/** Of an empty sheet nothing is concluded: so much of the whole is played ahead. */
-const AHEAD = 0.5;
+/** So far on, what is remembered of former sheets among it, the first ranking does not wait. */
+const FAR = 0.6;
 
 /** What is being ranked. */
 let current = { aborted: true };
@@ -68,7 +68,7 @@ function scenarioOf({ scenario: written }: DiagnosisRequest): Scenario {
 async function rank(
   request: DiagnosisRequest,
   ports: readonly MessagePort[],
-  signal: { aborted: boolean },
+  signal: { readonly aborted: boolean },
   tell: Tell,
 ): Promise<void> {
   const { id, sheet } = request;
@@ -77,24 +77,27 @@ async function rank(
   if (known?.scenario !== written) known = { scenario: written, memory: new Map() };
   const empty = !sheet.swings.some(isNoted);
   let next = performance.now() + FIRST;
+  let first = true;
   const diagnosis = await diagnose(scenario, stretched(request), {
     memory: known.memory,
     pool: poolBehind<SignatureJob, Signature>(ports),
     signal,
     onProgress: (share, sofar) => {
-      if (signal.aborted || performance.now() < next) return;
-      if (empty) {
-        tell({ id, kind: 'played', share: Math.min(1, share / AHEAD) });
-        signal.aborted = share >= AHEAD;
-      } else {
+      const due = performance.now() >= next || (first && share >= FAR);
+      if (signal.aborted || !due) return;
+      if (empty) tell({ id, kind: 'played', share });
+      else {
         const found = sofar();
         // The healthy aircraft itself is still being played.
         if (found.groups.length === 0) return;
         tell({ id, kind: 'ranked', share, ranking: inWords(scenario, sheet, found) });
       }
+      first = false;
       next = performance.now() + PAUSE;
     },
   });
+  // Of an empty sheet nothing is concluded: what any sheet needs was played ahead.
+  if (empty) tell({ id, kind: 'played', share: 1 });
   if (empty || signal.aborted) return;
   tell({ id, kind: 'whole', runs: diagnosis.runs, ranking: inWords(scenario, sheet, diagnosis) });
 }

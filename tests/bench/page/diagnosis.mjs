@@ -1,0 +1,165 @@
+/**
+ * `node tests/bench/page/diagnosis.mjs [aircraft ...]`: how long the diagnosis bench takes, in the browser
+ * that is on the machine: from a sheet laid on the desk to the first ranking, and to the whole with its
+ * checks; then again after a look has been noted. `cold` with workers that start for it, `ahead` when the
+ * bench has been open long enough for the swings that any sheet needs. The sheet is made here by
+ * simulation, of the aircraft with a dry bearing. Nothing fails for being slow: the reader judges.
+ */
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import { build, preview } from 'vite';
+import * as core from '@wheelwell/core';
+import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
+import { scenario, scenarioText } from '../tools.mjs';
+
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const VIZ = here('../../../packages/viz');
+const OUT = here('../../artefacts/bench/site');
+/** ms: from asking to the first ranking, and to the whole. */
+const TARGET = { first: 1000, whole: 3000 };
+const TIMES = Number(process.env.TIMES ?? 3);
+const PATIENCE = { timeout: 300_000 };
+const FAULT = 'dry-bearing';
+
+const names = process.argv.slice(2);
+if (names.length === 0) names.push('hedgelark', 'fenwren', 'tarnswift');
+const executablePath = findBrowser();
+if (executablePath === undefined) throw new Error(MISSING);
+process.env.NODE_ENV = 'production';
+await build({ root: VIZ, logLevel: 'warn', build: { outDir: OUT, emptyOutDir: true } });
+const server = await preview({
+  root: VIZ,
+  logLevel: 'warn',
+  build: { outDir: OUT },
+  preview: { host: '127.0.0.1', port: 0 },
+});
+const address = `http://127.0.0.1:${server.httpServer.address().port}/`;
+const browser = await chromium.launch({
+  executablePath,
+  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+});
+
+/** What a hand with a stopwatch would have noted of the aircraft with a fault. */
+function sheetOf(name) {
+  const aircraft = scenario(name);
+  const card =
+    Object.keys(aircraft.cards).find((c) => aircraft.cards[c].faults.length === 0) ?? 'healthy';
+  const [on] = Object.values(aircraft.units).map((u) => u.leg);
+  const run = core.simulate(aircraft, { card, faults: [{ fault: FAULT, on, severity: 0.6 }] });
+  const swings = core.expectedSwings(run).map(({ direction, times }) => ({
+    ...{ direction, conditions: {}, order: [], gauges: {}, remarks: {}, recordings: [], note: '' },
+    times: Object.fromEntries(
+      Object.entries(times).map(([unit, of]) => [
+        unit,
+        Object.fromEntries(
+          Object.entries(of).map(([event, at]) => [
+            event,
+            { at: Math.round(at * 10) / 10, error: 0.2 },
+          ]),
+        ),
+      ]),
+    ),
+  }));
+  return core.writeObservations({
+    ...{ aircraft: aircraft.title, scenario: '', card, date: '', by: '', note: '' },
+    ...{ readingError: 0.2, conditions: {}, swings },
+  });
+}
+
+/** Drops a file on the page. */
+const drop = (page, name, text) =>
+  page.evaluate(
+    ([file, content]) => {
+      // Runs in the page.
+      const { DataTransfer, DragEvent, File, window, performance } = globalThis;
+      const carried = new DataTransfer();
+      carried.items.add(new File([content], file, { type: 'text/yaml' }));
+      window.asked = performance.now();
+      window.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, cancelable: true }));
+    },
+    [name, text],
+  );
+
+/** Waits in the page itself for the first ranking and the whole, ms since it was asked. */
+const watch = (page) =>
+  page.evaluate(() => {
+    // Runs in the page.
+    const { document, performance, requestAnimationFrame, window } = globalThis;
+    return new Promise((done) => {
+      let first;
+      const look = () => {
+        const app = document.querySelector('ww-app');
+        const { diagnosis } = app.store.state;
+        const bench = app.shadowRoot.querySelector('ww-diagnosis')?.shadowRoot;
+        const shown = bench?.querySelector('.ranking li') != null && diagnosis.share > 0;
+        if (shown) first ??= performance.now() - window.asked;
+        if (shown && !diagnosis.busy && (diagnosis.whole || diagnosis.failure !== ''))
+          done({ first, whole: performance.now() - window.asked });
+        else requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+    });
+  });
+
+/** Notes a look that found nothing, and waits again. */
+async function again(page) {
+  await page.evaluate(() => {
+    // Runs in the page.
+    const { document, performance, window } = globalThis;
+    const { store, works } = document.querySelector('ww-app');
+    const [line] = store.state.diagnosis.ranking.us.checks.filter((c) => c.conditions == null);
+    window.asked = performance.now();
+    works.diagnosis.look(line, false);
+  });
+  await page.waitForFunction(
+    () => globalThis.document.querySelector('ww-app').store.state.diagnosis.busy,
+  );
+  return watch(page);
+}
+
+const middle = (all) => Math.round([...all].sort((a, b) => a - b)[Math.floor(all.length / 2)]);
+const rows = {};
+for (const name of names) {
+  const sheet = sheetOf(name);
+  for (const ahead of [false, true]) {
+    const found = { first: [], whole: [], again: [] };
+    for (let i = 0; i < TIMES; i++) {
+      const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+      const page = await context.newPage();
+      await page.goto(address);
+      await page.locator('ww-bay table').waitFor(PATIENCE);
+      await drop(page, `${name}/${name}.yaml`, scenarioText(name).text);
+      await page.waitForTimeout(1500);
+      await page.locator('[data-busy]').waitFor({ state: 'detached', ...PATIENCE });
+      if (ahead) {
+        await page.getByRole('button', { name: 'Diagnosis', exact: true }).click();
+        await page.waitForFunction(
+          () => {
+            const { diagnosis } = globalThis.document.querySelector('ww-app').store.state;
+            return diagnosis.share >= 1 && !diagnosis.busy;
+          },
+          undefined,
+          PATIENCE,
+        );
+      }
+      await page.evaluate(() =>
+        globalThis.document.querySelector('ww-app').store.set({ bench: 'diagnosis' }),
+      );
+      await drop(page, 'seen.yaml', sheet);
+      const { first, whole } = await watch(page);
+      found.first.push(first);
+      found.whole.push(whole);
+      found.again.push((await again(page)).whole);
+      await context.close();
+    }
+    rows[`${name}, ${ahead ? 'ahead' : 'cold'}`] = {
+      'first ranking, ms': middle(found.first),
+      'whole, ms': middle(found.whole),
+      'again after a look, ms': middle(found.again),
+      target: `${TARGET.first} / ${TARGET.whole}`,
+    };
+  }
+}
+console.table(rows);
+await browser.close();
+await server.close();
