@@ -77,6 +77,7 @@ it('from the slow swing to the report', async () => {
   await page.locator('ww-diagnosis .journal li').waitFor();
   await page.locator('[data-busy-diagnosis=true]').waitFor(PATIENCE);
   await whole(page);
+  expect(await look.count()).toBe(0);
   const top = page.locator('ww-diagnosis .ranking > li').first();
   expect(await top.textContent()).toMatch(/Ground supply weak/);
   await keep(page, 'journey-diagnosis-3-checked');
@@ -88,6 +89,8 @@ it('from the slow swing to the report', async () => {
   await page.evaluate(() => (window.print = () => undefined));
   await page.locator('ww-diagnosis-report').getByRole('button', { name: 'Print' }).click();
   const text = pagesOf(await page.pdf({ format: 'A4' })).join('');
+  // As it was before the printer was done with it.
+  await page.locator('ww-app').evaluate((app) => app.setAttribute('printing', ''));
   await page.setViewportSize({ width: 703, height: 1500 });
   await page.emulateMedia({ media: 'print' });
   await keep(page, 'journey-diagnosis-4-report');

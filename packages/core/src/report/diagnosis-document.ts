@@ -102,6 +102,8 @@ const MEMBERS = 6;
 const ENTRIES = 200;
 /** Less likely than this is not worth a line. */
 const LEAST = 0.005;
+/** What would read 0.0 %, and of a group is only counted. */
+const TRACE = 0.0005;
 /** Reading errors that an entry may be off: nineteen in twenty are within two. */
 const ERRORS = 2;
 /** A fact that is seen once in so many is no surprise. */
@@ -140,7 +142,10 @@ export function diagnosisDocument(
     ranking: [...known, ...(unknown > LEAST ? [nobody] : [])].sort(
       (a, b) => b.probability - a.probability,
     ),
-    checks: diagnosis.checks.map((c) => checkLine(catalogues, c, doubt(diagnosis))),
+    // A look that was made says the same again.
+    checks: diagnosis.checks
+      .filter((c) => !sheet.looks?.some((l) => l.check === c.check && l.on === c.on))
+      .map((c) => checkLine(catalogues, c, doubt(diagnosis))),
     looks: (sheet.looks ?? []).map(
       ({ check, on, found }) =>
         `${catalogues.checks[check]?.title ?? check}, ${on}: ${found ? 'found' : 'not found'}`,
@@ -203,11 +208,12 @@ function groupLine(
   { probability, members }: ExplanationGroup,
   system: DisplaySystem,
 ): RankedLine {
+  const told = members.filter((m, i) => i === 0 || m.probability >= TRACE).slice(0, MEMBERS);
   return {
     title: causeText(catalogues, members[0].causes),
     ...chance(probability),
-    members: members.slice(0, MEMBERS).map((m) => memberLine(catalogues, m, system)),
-    more: Math.max(0, members.length - MEMBERS),
+    members: told.map((m) => memberLine(catalogues, m, system)),
+    more: members.length - told.length,
   };
 }
 

@@ -56,7 +56,7 @@ export const reportStyles = css`
   section {
     break-inside: avoid;
   }
-  tbody th:nth-child(2) {
+  table.beside th:nth-child(2) {
     text-align: left;
   }
 `;

@@ -69,7 +69,7 @@ export class DiagnosisCause extends View {
 }
 
 export function comparisonTable(lines: readonly ComparisonLine[]): TemplateResult {
-  return html`<table>
+  return html`<table class="beside">
     <thead>
       <tr>
         <th scope="col">Swing</th>
