@@ -142,10 +142,7 @@ export function diagnosisDocument(
     ranking: [...known, ...(unknown > LEAST ? [nobody] : [])].sort(
       (a, b) => b.probability - a.probability,
     ),
-    // A look that was made says the same again.
-    checks: diagnosis.checks
-      .filter((c) => !sheet.looks?.some((l) => l.check === c.check && l.on === c.on))
-      .map((c) => checkLine(catalogues, c, doubt(diagnosis))),
+    checks: diagnosis.checks.map((c) => checkLine(catalogues, c, doubt(diagnosis))),
     looks: (sheet.looks ?? []).map(
       ({ check, on, found }) =>
         `${catalogues.checks[check]?.title ?? check}, ${on}: ${found ? 'found' : 'not found'}`,
