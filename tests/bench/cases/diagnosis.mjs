@@ -51,10 +51,6 @@ export default async ({ scenarioText }) => {
   await pool.destroy();
   process.stderr.write('\n');
   if (env.OUT) writeFileSync(env.OUT, JSON.stringify(results));
-  if (env.LIST)
-    for (const r of results)
-      if (r.first.rank !== 0 || (r.last.established && r.last.rank !== 0))
-        console.log(`  ${missLine(r)}`);
   console.log(`${results.length} cases in ${((performance.now() - start) / 6e4).toFixed(1)} min`);
   console.log('taken for another:');
   for (const line of confusion(results)) console.log(`  ${line}`);
@@ -68,8 +64,11 @@ export default async ({ scenarioText }) => {
 };
 
 const progress = new Map();
-function tell({ name, situation, done, of }) {
+function tell({ situation, done, of, result }) {
+  const { first, last } = result;
+  if (env.LIST && (first.rank !== 0 || (last.established && last.rank !== 0)))
+    console.log(`  ${missLine(result)}`);
   if (!process.stderr.isTTY) return;
-  progress.set(`${name} ${situation}`, `${done} of ${of}`);
+  progress.set(`${result.name} ${situation}`, `${done} of ${of}`);
   process.stderr.write(`\r${[...progress].map((p) => p.join(' ')).join(', ')}`);
 }

@@ -31,7 +31,7 @@ export default async function play({ name, file, text, situation, cases, key, lo
       seconds: (performance.now() - start) / 1e3,
     });
     if (performance.now() - saved.at > OFTEN * 1e3) save();
-    port.postMessage({ name, situation, done: results.length, of: cases.length });
+    port.postMessage({ situation, of: cases.length, done: results.length, result: results.at(-1) });
   }
   port.close();
   save();
