@@ -121,7 +121,7 @@ looks:
       sheet: `
 swings:
   - direction: up
-    remarks: { gear: stopped short }
+    never: [unit locked]
   - direction: down
 looks:
   - { check: work-done, on: in-return, found: yes }

@@ -171,14 +171,19 @@ class Work {
 
   /** Second faults beside the likeliest first ones. */
   private pairs(likelihood: Likelihood, singles: readonly Belief[]): Belief[] {
-    const { alive, likely, healthy, keys } = this.search;
+    const { alive, likely, healthy, keys, profiles } = this.search;
     if (likely.size === 0) return [];
     const firsts = singles
       .filter((b) => b.hypothesis.causes.length > 0)
       .sort((a, b) => b.log - a.log)
       .slice(0, FIRSTS);
+    // What changes no figure may be what a look has shown.
+    const nothing = likelihood.ofLooks([]);
+    const seconds = profiles.filter(
+      (p) => alive.has(p) || likelihood.ofLooks(p.hypothesis.causes) > nothing,
+    );
     const pairs = firsts.flatMap((first) =>
-      [...alive]
+      seconds
         .filter((p) => p.hypothesis.causes[0].on !== first.hypothesis.causes[0].on)
         .flatMap((second) => pairBelief(likelihood, keys, healthy, first, second) ?? []),
     );
