@@ -3,8 +3,7 @@
  *
  * - d3-scale mixes colours and dates; our scales are between numbers.
  * - mathjs's units can be added, formatted and much else; ours are read and turned into SI, no more.
- * - yaml reads the dates, sets and binary data of YAML 1.1; scenarios are YAML 1.2. It writes, too; we
- *   have a way of our own (core's yaml-text.ts).
+ * - yaml reads the dates, sets and binary data of YAML 1.1; scenarios are YAML 1.2.
  */
 import type { Plugin } from 'vite';
 import { edited } from './syntax.js';
@@ -40,13 +39,6 @@ export const isMergeKey = undefined;
 export const addMergeToJSMap = undefined;
 `;
 
-const YAML_WRITING = [
-  ...['createStringifyContext', 'stringify', 'stringifyCollection', 'stringifyDocument'],
-  ...['stringifyNumber', 'stringifyPair', 'stringifyString', 'createNode'],
-]
-  .map((name) => `export const ${name} = undefined;`)
-  .join('\n');
-
 const PARTS: readonly Part[] = [
   { importer: /\/d3-scale\//, imported: /^d3-interpolate$/, instead: NUMBERS },
   {
@@ -54,20 +46,12 @@ const PARTS: readonly Part[] = [
     imported: /\/yaml-1\.1\//,
     instead: YAML_1_1,
   },
-  { importer: /\/yaml\//, imported: /\/(stringify\/\w+|createNode)\.js$/, instead: YAML_WRITING },
 ];
 /** What is never asked of a unit. */
 const IDLE = new Set(
   (
     'equals multiply divideInto divide pow abs toNumber toNumeric toString toJSON fromJSON valueOf ' +
     'simplify formatUnits toBest format _bestPrefix splitUnit setUnitSystem getUnitSystem deleteUnit'
-  ).split(' '),
-);
-/** What is never asked of a document that was read: to change, to copy itself, to be written. */
-const UNASKED = new Set(
-  (
-    'clone add addIn createAlias createNode createPair delete deleteIn get getIn has hasIn set setIn ' +
-    'from hasAllNullValues toJS toJSON toString'
   ).split(' '),
 );
 /** Units are turned into SI only. */
@@ -86,7 +70,7 @@ const UNMEASURED = new Set(
 const ID = '\0wheelwell:lean/';
 
 export function leanLibraries(): Plugin[] {
-  return [units(), documents(), parts()];
+  return [units(), parts()];
 }
 
 function units(): Plugin {
@@ -113,23 +97,6 @@ function units(): Plugin {
               UNMEASURED.has(key.name) ||
               (value.type === 'ObjectExpression' && UNMEASURED.has(measured ?? ''));
             if (idle) edits.push({ start, end: code[end] === ',' ? end + 1 : end, text: '' });
-          },
-        })),
-    },
-  };
-}
-
-function documents(): Plugin {
-  return {
-    name: 'wheelwell:lean-documents',
-    apply: 'build',
-    transform: {
-      filter: { id: /\/yaml\/browser\/dist\/(nodes\/\w+|doc\/Document|schema\/Schema)\.js$/ },
-      handler: (code) =>
-        edited(code, (edits) => ({
-          MethodDefinition({ start, end, key }) {
-            if (key.type === 'Identifier' && UNASKED.has(key.name))
-              edits.push({ start, end, text: '' });
           },
         })),
     },

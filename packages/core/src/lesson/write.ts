@@ -1,5 +1,5 @@
+import { stringify } from 'yaml';
 import { si } from '../scenario/write-figure.js';
-import { WIDTH, yamlOf } from '../scenario/yaml-text.js';
 import type { Lesson, LessonStep, Moment, Scene } from './lesson.js';
 import { VERSION_KEY } from './read.js';
 
@@ -12,7 +12,7 @@ export function writeLesson({ title, note, scenario, steps }: Lesson): string {
     scenario,
     steps: steps.map(stepText),
   };
-  return yamlOf(file, WIDTH);
+  return stringify(file, { aliasDuplicateObjects: false, lineWidth: 100 });
 }
 
 function stepText(step: LessonStep): Record<string, unknown> {

@@ -1,8 +1,8 @@
+import { stringify } from 'yaml';
 import type { Quantity } from '../define/parameter.js';
 import { displayUnit, inUnit, parseQuantity, type DisplaySystem } from '../quantity/index.js';
 import { kebab } from '../scenario/names.js';
 import { si } from '../scenario/write-figure.js';
-import { yamlOf } from '../scenario/yaml-text.js';
 import type {
   ObservationConditions,
   ObservationSheet,
@@ -55,7 +55,8 @@ export function writeObservations(
     ...texts({ note: sheet.note }),
   };
   if (format === 'json') return `${JSON.stringify(file, null, 2)}\n`;
-  return yamlOf(file);
+  // No aliases where the same object stands twice; long texts stay on their line.
+  return stringify(file, { aliasDuplicateObjects: false, lineWidth: 0 });
 }
 
 type Figure = (value: number, quantity: Quantity) => string | number;

@@ -7,7 +7,7 @@ const LONGEST = 3_000;
 // eslint-disable-next-line no-control-regex -- they are what is looked for
 const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffd]/;
 /** Texts that YAML takes for something else than text. */
-export const RESOLVED =
+const RESOLVED =
   /^(true|false|null|~|[-+]?((\d+\.?\d*|\.\d+)(e[-+]?\d+)?|\.inf)|0o[0-7]+|0x[\da-f]+|\.nan)$/i;
 const PLAIN = /^[A-Za-z0-9.][\w .%/^*()+°-]*$/;
 

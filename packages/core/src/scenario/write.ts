@@ -1,3 +1,4 @@
+import { stringify } from 'yaml';
 import type { Catalogues } from '../define/catalogue.js';
 import type { ParameterValue } from '../define/parameter.js';
 import type {
@@ -17,7 +18,6 @@ import { BLANKED, blankedNode, kebab } from './names.js';
 import { settingsOf, splitSetting } from './setting.js';
 import { channelQuantity } from './world.js';
 import { figure, figures, si, table } from './write-figure.js';
-import { WIDTH, yamlOf } from './yaml-text.js';
 
 /**
  * Writes a scenario as YAML text in SI units, every figure in full, so that reading it gives the same
@@ -70,7 +70,7 @@ export function writeScenario(scenario: Scenario, catalogues: Catalogues): strin
     rules: rules.map((rule) => ruleText(rule, scenario, catalogues)),
     cards: each(cards, (card) => cardText(card, scenario, catalogues)),
   };
-  return yamlOf(file, WIDTH);
+  return stringify(file, { aliasDuplicateObjects: false, lineWidth: 100 });
 }
 
 function each<T>(
