@@ -16,8 +16,8 @@ export interface Fact {
 
 /** A fact that must be seen is missed, or seen where it is not, once in so many. */
 const SLIP = 0.02;
-/** That a part did not move, or not come home, is mistaken more seldom. */
-const GLARING = 0.002;
+/** That a part did not move, or not come home, nobody mistakes: once in a lifetime of sheets. */
+const GLARING = 1e-4;
 /** Pauses shorter than a blink are not seen as jerks by everybody. */
 const JERKS = { without: 0.1, with: 0.7 } as const;
 /** Difference between two moments that the eye tells for sure, s. */
