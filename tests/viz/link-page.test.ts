@@ -77,6 +77,28 @@ describe('a copied link', () => {
     await pressed.press('u');
   });
 
+  it('brings back the traces on show; those that the one who opens it has chosen stay kept', async () => {
+    const choose = (names: readonly string[]): Promise<void> =>
+      page.evaluate((channels) => {
+        const app = document.querySelector('ww-app') as unknown as {
+          works: { traces: { choose(names: readonly string[]): void } };
+        };
+        app.works.traces.choose(channels);
+      }, names);
+    const kept = (): Promise<string> =>
+      page.evaluate(() => JSON.stringify(Object.entries(localStorage)));
+    await choose(['left-leg.angle', 'tail-leg.angle']);
+    const link = await copied();
+    expect(link).toContain('traces=left-leg.angle,tail-leg.angle');
+    await choose(['right-leg.angle']);
+    const before = await kept();
+    await arrive(`${link.slice(link.indexOf('#'))}&show=traces`);
+    await page.locator('ww-traces').waitFor();
+    const values = await page.locator('ww-traces').evaluate((e) => e.shadowRoot?.textContent ?? '');
+    expect(values).toContain('Choose 2');
+    expect(await kept()).toBe(before);
+  });
+
   it('opens on a page that is open already, by its address line', async () => {
     await page.goto(`${site.address}#aircraft=hedgelark&card=doors-early&t=3.5`);
     await settled(page);

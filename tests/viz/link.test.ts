@@ -58,6 +58,7 @@ const link: fc.Arbitrary<Link> = fc.record({
   marks: fc.array(mark, { maxLength: 2 }),
   system: fc.constantFrom('us' as const, 'metric' as const, undefined),
   bench: text,
+  traces: fc.option(fc.array(named, { maxLength: 4 }), { nil: undefined }),
   shown: fc.array(named, { maxLength: 4 }),
   large: fc.boolean(),
 });

@@ -53,7 +53,7 @@ export interface ComponentEntry {
   readonly links: Readonly<Record<string, LinkEntry>>;
   /** Input name -> the signal of another device that sets it. */
   readonly signals: Readonly<Record<string, SignalEntry>>;
-  /** Position in the circuit drawing, grid units, when the author fixes it. */
+  /** Position in the circuit drawing, in modules of ISO 1219-1, x right, y up, when the author fixes it. */
   readonly place?: readonly [number, number];
 }
 

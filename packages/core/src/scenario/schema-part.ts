@@ -99,7 +99,8 @@ const place = field(
     items: { type: 'number' },
     minItems: 2,
     maxItems: 2,
-    description: 'place in the circuit drawing, grid units',
+    description:
+      'place in the circuit drawing, x right and y up, in modules of ISO 1219-1 (2.5 mm on paper; a check valve is 4 wide)',
   },
 );
 

@@ -42,6 +42,12 @@ export const appStyles = css`
     padding: 0.6rem 0.7rem;
     min-height: 0;
   }
+  /* Larger buttons leave the bay's table less room. */
+  @media (pointer: coarse) {
+    main {
+      grid-template-rows: minmax(0, 1.45fr) minmax(0, 1fr);
+    }
+  }
   .area {
     display: flex;
     flex-direction: column;

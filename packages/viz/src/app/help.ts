@@ -1,6 +1,7 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { define } from '../view/base.js';
+import { views } from '../view/index.js';
 import { shared } from '../view/shared.styles.js';
 import { CHORDS, KEYS } from './keyboard.js';
 
@@ -24,6 +25,9 @@ export class Help extends LitElement {
       h2 {
         font-size: 1.1rem;
         margin-bottom: 0.5rem;
+      }
+      h3 {
+        margin-bottom: 0.3rem;
       }
       dl {
         display: grid;
@@ -70,6 +74,18 @@ export class Help extends LitElement {
               <dd>${k.what}</dd>`,
         )}
       </dl>
+      ${views.map(({ title, keys }) =>
+        keys === undefined
+          ? nothing
+          : html`<h3>${title}</h3>
+              <dl>
+                ${keys.map(
+                  ([shown, what]) =>
+                    html`<dt><kbd>${shown}</kbd></dt>
+                      <dd>${what}</dd>`,
+                )}
+              </dl>`,
+      )}
       <p>
         With the pointer: drag in the order chart or on the slider to move the play head; press an
         event or a flag to go to it; hold Ctrl and turn the wheel to bring the chart closer. A

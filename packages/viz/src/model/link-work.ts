@@ -7,6 +7,7 @@ import { markOf, selectionOf } from './marks.js';
 import { plain } from './sentence.js';
 import type { Source, State } from './state.js';
 import type { Store } from './store.js';
+import { withChosen } from './traces.js';
 
 /** Letters a link may have: browsers take more, other programs do not pass it on; from memory, no source. */
 export const LONGEST = 32_000;
@@ -88,6 +89,7 @@ export class LinkWork {
       marks: state.marks,
       system: state.system,
       bench: state.bench,
+      traces: state.traces.chosen[picture.file]?.map((c) => c.name),
       shown: this.#shell.shown(),
       large: state.large,
     };
@@ -158,6 +160,8 @@ export class LinkWork {
       // Readings of the one who opens it are not thrown away for a link without any.
       ...(link.measured.length > 0 && { measured: link.measured }),
     });
+    if (link.traces !== undefined)
+      this.#store.set({ traces: withChosen(this.#store.state, link.traces) });
     if (link.picked?.kind === 'part') this.#store.select(link.picked);
     else if (link.picked !== undefined) this.#pick(selectionOf(picture, link.picked));
     // What was picked out is met exactly.

@@ -34,6 +34,8 @@ export interface Link {
   readonly marks: readonly Mark[];
   readonly system: System | undefined;
   readonly bench: string;
+  /** Channels of the traces on show; the usual ones when undefined. */
+  readonly traces: readonly string[] | undefined;
   /** Views on top where several share a place. */
   readonly shown: readonly string[];
   readonly large: boolean;
@@ -53,6 +55,7 @@ export const PLAIN: Omit<Link, 'from'> = {
   marks: [],
   system: undefined,
   bench: '',
+  traces: undefined,
   shown: [],
   large: false,
 };
@@ -84,6 +87,10 @@ function partsOf(link: Link): Part[] {
     ...link.marks.map((m): Part => ['mark', fieldsOf(m)]),
     ...some('units', link.system ?? ''),
     ...some('bench', link.bench),
+    // An empty field: none at all.
+    ...(link.traces === undefined
+      ? []
+      : [['traces', link.traces.length === 0 ? [''] : link.traces] as const]),
     ...(link.shown.length === 0 ? [] : [['show', link.shown] as const]),
     ...(link.large ? some('large', 'on') : []),
   ];
@@ -190,6 +197,9 @@ export async function readLink(hash: string): Promise<Link> {
         break;
       case 'bench':
         link.bench = r.text();
+        break;
+      case 'traces':
+        link.traces = Array.from({ length: r.count }, () => r.text()).filter((n) => n !== '');
         break;
       case 'show':
         link.shown = Array.from({ length: r.count }, () => r.text());

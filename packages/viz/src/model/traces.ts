@@ -92,6 +92,15 @@ function styled(names: readonly string[], before: readonly Chosen[] = []): Chose
   });
 }
 
+/** With these channels on show of this aircraft, as far as it has them. */
+export function withChosen(state: State, names: readonly string[]): TracesState {
+  const { picture, traces } = state;
+  if (picture === undefined) return traces;
+  const there = names.filter((name) => picture.channels.some((c) => c.name === name));
+  const chosen = styled(there, chosenOf(state));
+  return { ...traces, chosen: { ...traces.chosen, [picture.file]: chosen } };
+}
+
 export class TracesWork {
   #id = 0;
   /** The recording that each open job is about. */
@@ -113,10 +122,9 @@ export class TracesWork {
   // Which are shown
 
   choose(names: readonly string[]): void {
-    const { picture, traces } = this.store.state;
+    const { picture } = this.store.state;
     if (picture === undefined) return;
-    const chosen = styled(names, chosenOf(this.store.state));
-    this.#set({ chosen: { ...traces.chosen, [picture.file]: chosen } });
+    this.#set(withChosen(this.store.state, names));
     this.memory.put(`traces.${picture.file}`, names);
   }
 

@@ -74,6 +74,8 @@ export interface ViewEntry {
   readonly alone?: (state: State) => boolean;
   /** What it does with a key of its own; false when the key is none. */
   readonly key?: (works: Works, key: string) => boolean;
+  /** Those keys as the list of keys tells them. */
+  readonly keys?: readonly (readonly [shown: string, what: string])[];
   /** A figure beside the title, e.g. how many flags. */
   readonly badge?: (state: State) => string;
 }
@@ -133,6 +135,11 @@ export const views: readonly ViewEntry[] = [
     show: (store, works) =>
       html`<ww-test-card .store=${store} .work=${works.testCard}></ww-test-card>`,
     key: (works, key) => works.testCard.key(key),
+    keys: [
+      ['Space', 'start, stop the watch'],
+      ['1 to 9', 'while it runs: tap an event, as on its button'],
+      ['Backspace', 'take the last tap back'],
+    ],
   },
   {
     name: 'diagnosis',

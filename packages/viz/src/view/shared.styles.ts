@@ -104,10 +104,13 @@ export const shared = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
+  /* For a gloved finger: no view makes them smaller. */
   @media (pointer: coarse) {
     button,
-    select {
-      min-height: 40px;
+    select,
+    summary {
+      min-height: 44px !important;
+      align-content: center;
     }
   }
 `;
