@@ -2,36 +2,32 @@ import { html, LitElement, nothing } from 'lit';
 import type { PropertyDeclarations, TemplateResult } from 'lit';
 import { demos } from '../model/demos.js';
 import { KeepWork } from '../model/kept.js';
-import { reached } from '../model/history.js';
 import { BENCH } from '../model/lesson.js';
 import { Store } from '../model/store.js';
 import { isRecordingName } from '../model/traces.js';
 import { define } from '../view/base.js';
 import '../view/busy.js';
 import '../view/card-bar.js';
-import type { CardBar } from '../view/card-bar.js';
 import '../view/cautions.js';
 import { views } from '../view/index.js';
 import type { Area, Works } from '../view/index.js';
 import '../view/issue-list.js';
 import '../view/recovery.js';
 import '../view/told.js';
-import { saveAs } from '../view/save.js';
 import { shared } from '../view/shared.styles.js';
 import '../view/transport.js';
-import type { Transport } from '../view/transport.js';
 import { Engine } from '../worker/client.js';
 import { appStyles } from './app.styles.js';
 import { benchStyles } from './bench.styles.js';
 import { areaOf, benchBar, benchOf } from './area.js';
 import { runClock } from './clock.js';
+import { deedsOf } from './deeds.js';
 import { BrowserDrawer, newName } from './drawer.js';
 import { listenDrops } from './drop.js';
 import './help.js';
 import type { Help } from './help.js';
 import { MARK } from './mark.js';
 import { listen } from './keyboard.js';
-import type { Deeds } from './keyboard.js';
 import { printPanel } from './print.js';
 import { applyTheme, recall, remember, THEME_WORD, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
@@ -95,7 +91,14 @@ export class App extends LitElement {
     const { signal } = this.#left;
     window.addEventListener('pagehide', () => this.#keep.flush(), { signal });
     void this.#keep.start();
-    listen(window, this.#deeds(), () => this.keys, signal);
+    const deeds = deedsOf({
+      store: this.store,
+      works: this.works,
+      find: (selector) => this.renderRoot.querySelector(selector),
+      panel: (name) => this.#choose('panel', name),
+      theme: this.#nextTheme,
+    });
+    listen(window, deeds, () => this.keys, signal);
     window.addEventListener('hashchange', this.#link, { signal });
     const over = (something: boolean): boolean => (this.dropping = something);
     listenDrops(window, over, (files) => this.#open(files), signal);
@@ -218,46 +221,6 @@ export class App extends LitElement {
     const { kind } = this.store.state.selection;
     if (kind === 'none' || kind === 'part' || this.chosen.panel === 'faults') return;
     this.#choose('panel', kind === 'flag' ? 'flags' : 'events');
-  }
-
-  #deeds(): Deeds {
-    const { store } = this;
-    return {
-      bench: (key) => benchOf(store)?.key?.(this.works, key) === true,
-      toggle: () => store.toggle(),
-      event: (by) => store.stepEvent(by),
-      tick: (by) => store.stepTick(by),
-      flag: (by) => store.stepFlag(by),
-      rate: (by) => store.changeRate(by),
-      zoom: (factor) => store.zoom(factor),
-      whole: () => store.showAll(),
-      ends: (end) => {
-        store.scrub(end && store.state.picture !== undefined ? reached(store.state.picture) : 0);
-      },
-      open: () => this.renderRoot.querySelector<CardBar>('ww-card-bar')?.choose(),
-      panel: (index) => {
-        store.setLarge(false);
-        const view = views.filter((v) => v.area === 'panel')[index];
-        if (view === undefined) return;
-        this.#choose('panel', view.name);
-        this.renderRoot.querySelector('.panel')?.scrollIntoView({ block: 'nearest' });
-      },
-      loop: (what) => {
-        if (what === 'a') this.works.loop.start();
-        else if (what === 'b') this.works.loop.end();
-        else this.works.loop.toggle();
-      },
-      hold: () => this.works.between.hold(),
-      letGo: () => this.works.between.clear(),
-      link: () => this.renderRoot.querySelector<Transport>('ww-transport')?.copyLink(),
-      units: () => store.setSystem(store.state.system === 'us' ? 'metric' : 'us'),
-      large: () => store.setLarge(!store.state.large),
-      theme: () => this.#nextTheme(),
-      help: () => this.#help(),
-      undo: () => this.works.edit.undo(),
-      redo: () => this.works.edit.redo(),
-      save: () => void saveAs(store, this.works.edit),
-    };
   }
 
   #link = (): void => {
