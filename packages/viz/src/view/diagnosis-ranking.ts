@@ -5,12 +5,18 @@ import { keyOf, pickedOf } from '../model/diagnosis-state.js';
 import type { DiagnosisState } from '../model/diagnosis-state.js';
 import type { DiagnosisWork } from '../model/diagnosis.js';
 import { plain } from '../model/sentence.js';
-import type { MemberLine, RankedLine } from '../worker/diagnosis-message.js';
+import type { MemberLine, RankedLine, Ranking } from '../worker/diagnosis-message.js';
 import type { System } from '../worker/message.js';
 
 /** `Dry or seized pivot bearing, left-leg` with parts as they are spoken of. */
 export function titleOf({ title, causes }: Pick<MemberLine, 'title' | 'causes'>): string {
   return causes.reduce((text, { on }) => text.replaceAll(`, ${on}`, `, ${plain(on)}`), title);
+}
+
+/** The verdict with parts as they are spoken of. */
+export function verdictOf({ verdict, ranking }: Ranking[System]): string {
+  const causes = ranking.flatMap((line) => line.members.flatMap((m) => m.causes));
+  return titleOf({ title: verdict, causes });
 }
 
 export function diagnosisRanking(

@@ -8,7 +8,7 @@ import type { RankedLine } from '../worker/diagnosis-message.js';
 import { define, View } from './base.js';
 import { cardSheetStyles } from './card-sheet.styles.js';
 import { comparisonTable, remedies } from './diagnosis-cause.js';
-import { titleOf } from './diagnosis-ranking.js';
+import { titleOf, verdictOf } from './diagnosis-ranking.js';
 import { reportStyles } from './diagnosis-cause.styles.js';
 import { shared } from './shared.styles.js';
 
@@ -43,7 +43,7 @@ export class DiagnosisReport extends View {
         ${report.swings}${report.about.map(([head, text]) => `; ${head} ${text}`).join('')}.
         ${diagnosis.whole ? '' : 'Not all was played: the figures are rough.'}
       </p>
-      <p class="verdict">${report.verdict}</p>
+      <p class="verdict">${verdictOf(report)}</p>
       <div class="block">
         <h3>What explains it</h3>
         <table>

@@ -6,7 +6,7 @@ import { count } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import { define, View } from './base.js';
 import { diagnosisChecks } from './diagnosis-checks.js';
-import { diagnosisRanking } from './diagnosis-ranking.js';
+import { diagnosisRanking, verdictOf } from './diagnosis-ranking.js';
 import { diagnosisStyles } from './diagnosis.styles.js';
 import { sheetTold } from './sheet-told.js';
 import { shared } from './shared.styles.js';
@@ -14,9 +14,9 @@ import { sign } from './sign.js';
 import { testCardStyles } from './test-card.styles.js';
 
 const STANDING = {
-  nothing: 'note',
+  nothing: 'caution',
   open: 'caution',
-  established: 'engaged',
+  established: 'note',
   'none fits': 'fail',
 } as const;
 
@@ -57,7 +57,7 @@ export class Diagnosis extends View {
         ranking === undefined || !filled
           ? nothing
           : html`<p class="verdict" data-standing=${ranking.standing}>
-                ${sign(STANDING[ranking.standing])} <b>${ranking.verdict}</b>
+                ${sign(STANDING[ranking.standing])} <b>${verdictOf(ranking)}</b>
               </p>
               ${diagnosisRanking(this.work, diagnosis, system)}
               ${ranking.unused.length === 0 ? nothing : html`<p class="soft">Not used: ${ranking.unused.join('; ')}.</p>`}
