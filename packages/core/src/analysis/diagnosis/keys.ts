@@ -20,13 +20,18 @@ function ruleOf(key: string): Rule {
 export class Keys {
   private readonly places = new Map<string, number>();
   private readonly rules: Rule[] = [];
+  /** For every figure the place that says whether its swing was made. */
+  private readonly swings: number[] = [];
 
   /** Place of a name; a new one is given the next. */
   place(key: string): number {
     const known = this.places.get(key);
     if (known !== undefined) return known;
-    this.places.set(key, this.rules.length);
-    return this.rules.push(ruleOf(key)) - 1;
+    const place = this.rules.push(ruleOf(key)) - 1;
+    this.places.set(key, place);
+    const slash = key.indexOf('/');
+    this.swings[place] = slash < 0 ? place : this.place(key.slice(0, slash));
+    return place;
   }
 
   vector(signature: Signature): Vector {
@@ -48,7 +53,8 @@ export class Keys {
 
   /**
    * Between two severities, and on beyond the second. Of times it is the rate that goes straight, as it is
-   * what a restriction or a load takes away: to nothing where only one of the two ever comes.
+   * what a restriction or a load takes away: to nothing where only one of the two ever comes. A swing
+   * that only one of them came to is as it was there: not to have made it says nothing of its times.
    */
   between(a: Vector, b: Vector, share: number): Vector {
     const near = share < 0.5 ? a : b;
@@ -58,7 +64,9 @@ export class Keys {
       const x = a[i] ?? NaN;
       const y = b[i] ?? NaN;
       const rule = this.rules[i];
-      if (rule === 'fact' || rule === 'count') out[i] = near[i] ?? NaN;
+      const made = !Number.isNaN(a[this.swings[i]] ?? NaN);
+      if (made === Number.isNaN(b[this.swings[i]] ?? NaN)) out[i] = made ? x : y;
+      else if (rule === 'fact' || rule === 'count') out[i] = near[i] ?? NaN;
       else if (rule === 'reading')
         out[i] = Number.isNaN(x + y) ? (near[i] ?? NaN) : x + share * (y - x);
       else {
