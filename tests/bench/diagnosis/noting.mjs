@@ -65,9 +65,11 @@ const gaugesOf = (gauges) =>
 const momentsOf = (times) =>
   Object.fromEntries(
     Object.entries(times).flatMap(([unit, t]) =>
-      ['locked', 'doors'].flatMap((event) =>
-        t[event] === undefined ? [] : [[`${unit} ${event}`, t[event]]],
-      ),
+      ['locked', 'doors'].flatMap((event) => {
+        // Doors that are home with their leg are no moment of their own.
+        const same = event === 'doors' && Math.abs(t.doors - t.locked) < ONE;
+        return t[event] === undefined || same ? [] : [[`${unit} ${event}`, t[event]]];
+      }),
     ),
   );
 
