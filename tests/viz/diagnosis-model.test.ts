@@ -141,6 +141,22 @@ describe('the bench', () => {
     expect(asked.at(-1)?.sheet.swings[0].remarks).toEqual({ left: ['moved by jerks'] });
   });
 
+  it('has the recordings that the sheet names weighed, once they are laid over the traces', async () => {
+    const { store, card, asked } = await atWork();
+    card.changeRow(0, (s) => ({ ...s, recordings: [{ file: 'left.csv', columns: {} }] }));
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.at(-1)?.recordings).toEqual({});
+    const laid = (id: number, file: string, text: string) => ({
+      ...{ id, file, text, choices: {}, recording: undefined, offset: 0 },
+      ...{ found: undefined, seeking: false, failure: '' },
+    });
+    const { traces } = store.state;
+    const recordings = [laid(1, 'left.csv', 'time (s)\n0\n1\n'), laid(2, 'other.csv', 'x\n1\n')];
+    store.set({ traces: { ...traces, recordings } });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.at(-1)?.recordings).toEqual({ 'left.csv': 'time (s)\n0\n1\n' });
+  });
+
   it('does not ask anew for who took it down, nor while the watch runs', async () => {
     const { card, asked } = await atWork();
     const before = asked.length;
@@ -263,7 +279,8 @@ describe('the worker', () => {
   /** All that is told of a sheet, two playing for one who ranks. */
   async function ranked(of: ObservationSheet): Promise<DiagnosisReply[]> {
     const replies: DiagnosisReply[] = [];
-    const request = { id: 7, scenario: written, sheet: of, ways: ['up', 'down'] as const };
+    const bare = { id: 7, scenario: written, sheet: of, recordings: {} };
+    const request = { ...bare, ways: ['up', 'down'] as const };
     const channels = [new MessageChannel(), new MessageChannel()];
     const tell = (reply: DiagnosisReply): void => void replies.push(reply);
     for (const { port2 } of channels)
@@ -313,7 +330,13 @@ describe('the worker', () => {
   it('says why when the scenario does not read', async () => {
     vi.useRealTimers();
     const told: DiagnosisReply[] = [];
-    const request = { id: 3, scenario: { ...written, text: 'no: 1' }, sheet, ways: [] };
+    const request = {
+      id: 3,
+      scenario: { ...written, text: 'no: 1' },
+      sheet,
+      ways: [],
+      recordings: {},
+    };
     await explain({ kind: 'diagnose', request, ports: [] }, (r) => told.push(r));
     expect(told).toEqual([{ id: 3, kind: 'broken', message: 'one.yaml does not read' }]);
   });

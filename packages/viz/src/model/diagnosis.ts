@@ -2,10 +2,11 @@
 import type {
   CheckFacts,
   DiagnosisReply,
+  DiagnosisRequest,
   MemberLine,
   Ranking,
 } from '../worker/diagnosis-message.js';
-import type { ObservationSheet, SwingDirection } from '../worker/sheet-message.js';
+import type { ObservationSheet } from '../worker/sheet-message.js';
 import { isNoted } from '../worker/noted.js';
 import { keyOf, NO_DIAGNOSIS } from './diagnosis-state.js';
 import type { DiagnosisState, Explainer } from './diagnosis-state.js';
@@ -21,6 +22,8 @@ const REST = { diagnosis: 250, 'test-card': 2000 } as const;
 export function isFilled(sheet: ObservationSheet | undefined): boolean {
   return sheet?.swings.some(isNoted) === true;
 }
+
+type Asked = Omit<DiagnosisRequest, 'id' | 'scenario'>;
 
 /** The verbs of the bench, on the page's one store. */
 export class DiagnosisWork {
@@ -38,7 +41,14 @@ export class DiagnosisWork {
     private readonly examples: readonly Source[],
   ) {
     store.watch((changed) => {
-      const keys: readonly (keyof State)[] = ['testCard', 'bench', 'source', 'edits', 'picture'];
+      const keys: readonly (keyof State)[] = [
+        'testCard',
+        'bench',
+        'source',
+        'edits',
+        'picture',
+        'traces',
+      ];
       if (keys.some((key) => changed.has(key))) this.#follow();
     });
   }
@@ -123,12 +133,25 @@ export class DiagnosisWork {
     clearTimeout(this.#timer);
     if (draft.watch !== undefined || expectation === undefined) return;
     const { by: _, date: __, note: ___, ...sheet } = draft.sheet;
-    const asked = JSON.stringify([source.file, source.text, edits, sheet]);
+    const recordings = this.#recordings(draft.sheet);
+    const lengths = Object.entries(recordings).map(([file, text]) => [file, text.length]);
+    const asked = JSON.stringify([source.file, source.text, edits, sheet, lengths]);
     if (asked === this.#asked) return;
     const { card } = draft.sheet;
     const own = card === '' || card === expectation.card;
     const ways = own ? expectation.swings.map((s) => s.direction) : [];
-    this.#timer = setTimeout(() => this.#ask(asked, draft.sheet, ways), REST[bench]);
+    const request = { sheet: draft.sheet, ways, recordings };
+    this.#timer = setTimeout(() => this.#ask(asked, request), REST[bench]);
+  }
+
+  /** Texts of the recordings that the sheet names, of those that are laid over the traces. */
+  #recordings({ swings }: ObservationSheet): Readonly<Record<string, string>> {
+    const named = new Set(swings.flatMap((s) => s.recordings.map((r) => r.file)));
+    return Object.fromEntries(
+      this.store.state.traces.recordings
+        .filter((r) => named.has(r.file) && r.text !== '')
+        .map((r) => [r.file, r.text]),
+    );
   }
 
   /** Of another aircraft nothing is known. */
@@ -140,14 +163,14 @@ export class DiagnosisWork {
     this.store.set({ diagnosis: NO_DIAGNOSIS });
   }
 
-  #ask(asked: string, sheet: ObservationSheet, ways: readonly SwingDirection[]): void {
+  #ask(asked: string, request: Asked): void {
     const scenario = this.card.written();
     if (scenario === undefined) return;
     this.#asked = asked;
     this.#file = scenario.file;
-    if (!isFilled(sheet)) this.store.set({ diagnosis: NO_DIAGNOSIS });
+    if (!isFilled(request.sheet)) this.store.set({ diagnosis: NO_DIAGNOSIS });
     this.#put({ busy: true, share: 0, whole: false, failure: '' });
-    this.explainer.explain({ scenario, sheet, ways }, (reply) => this.#hear(reply));
+    this.explainer.explain({ scenario, ...request }, (reply) => this.#hear(reply));
   }
 
   #hear(reply: DiagnosisReply): void {

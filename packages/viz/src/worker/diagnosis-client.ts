@@ -27,9 +27,11 @@ export class Diagnoser {
       for (let i = 0; i <= players; i++) this.#workers.push(this.#hire());
     }
     const [ranker, ...players] = this.#workers;
+    // Who plays needs no recordings, which may be long.
+    const bare = { ...request, recordings: {} };
     const channels = players.map((player) => {
       const { port1, port2 } = new MessageChannel();
-      post(player, { kind: 'play-signatures', request, port: port2 }, [port2]);
+      post(player, { kind: 'play-signatures', request: bare, port: port2 }, [port2]);
       return port1;
     });
     if (ranker !== undefined)

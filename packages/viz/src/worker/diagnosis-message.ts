@@ -22,6 +22,8 @@ export interface DiagnosisRequest {
   readonly sheet: ObservationSheet;
   /** Ways that the card goes, whether they are on the sheet yet or not. */
   readonly ways: readonly SwingDirection[];
+  /** Texts of recordings that the sheet names, by file. */
+  readonly recordings: Readonly<Record<string, string>>;
 }
 
 /** Page to worker: rank, play for one who ranks, or let go of what is being ranked. */

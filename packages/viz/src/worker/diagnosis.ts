@@ -80,6 +80,7 @@ async function rank(
   let first = true;
   const diagnosis = await diagnose(scenario, stretched(request), {
     memory: known.memory,
+    recordings: request.recordings,
     pool: poolBehind<SignatureJob, Signature>(ports),
     signal,
     onProgress: (share, sofar) => {
