@@ -50,21 +50,26 @@ describe('the commands of the README', () => {
     expect(calls.length).toBeGreaterThanOrEqual(3);
   });
 
-  it.runIf(existsSync(join(ROOT, COMMAND))).each(calls)('%s', (call) => {
-    expect(
-      existsSync(join(ROOT, 'packages/core/dist/bundle/wheelwell.js')),
-      'core is not built: npm run build',
-    ).toBe(true);
-    const { status, stdout, stderr } = spawnSync(
-      process.execPath,
-      [COMMAND, ...call.split(' ').slice(2)],
-      { cwd: ROOT, encoding: 'utf8' },
-    );
-    expect(stderr).toBe('');
-    // 1: the gear was flagged, which is an answer; 2 and 3 are not.
-    expect([0, 1]).toContain(status);
-    expect(stdout.length).toBeGreaterThan(100);
-  });
+  it.runIf(existsSync(join(ROOT, COMMAND))).each(calls)(
+    '%s',
+    (call) => {
+      expect(
+        existsSync(join(ROOT, 'packages/core/dist/bundle/wheelwell.js')),
+        'core is not built: npm run build',
+      ).toBe(true);
+      const { status, stdout, stderr } = spawnSync(
+        process.execPath,
+        [COMMAND, ...call.split(' ').slice(2)],
+        { cwd: ROOT, encoding: 'utf8' },
+      );
+      expect(stderr).toBe('');
+      // 1: the gear was flagged, which is an answer; 2 and 3 are not.
+      expect([0, 1]).toContain(status);
+      expect(stdout.length).toBeGreaterThan(100);
+    },
+    // A diagnosis plays some hundred swings.
+    240_000,
+  );
 });
 
 describe('what the README shows of the command line', () => {
