@@ -178,9 +178,10 @@ looks:
   it('after a rebuild one leg not down, by no emergency means either: a galled bore (NASA ASRS report 304953)', () =>
     hold({
       scenario,
+      // It had gone up: the plating came off on the way or after.
       sheet: `
+card: down
 swings:
-  - direction: up
   - direction: down
     never: [left locked]
     order: [right moving, right locked]

@@ -149,6 +149,13 @@ export function pair(parts: Readonly<Record<string, Written>> = {}): Scenario {
         duration: '24 s',
         steps: [lever(0.2, 'up'), lever(14, 'down')],
       },
+      // For what came about when the gear was up.
+      down: {
+        title: 'Down from up',
+        duration: '14 s',
+        steps: [lever(0.5, 'down')],
+        start: legs(() => '90 deg'),
+      },
       'blow-down': {
         title: 'Blow-down',
         duration: '10 s',
