@@ -43,16 +43,12 @@ export async function judged(core, scenario, one, { memory, loop }) {
 
 function told({ groups, unknown }, truth) {
   const rank = rankOf(groups, truth);
-  const own = groups.flatMap((g) => g.members).find((m) => names(m, truth));
   return {
     rank,
-    probability: groups[0].probability,
+    // Where no known cause fits at all there is no group.
+    probability: groups[0]?.probability ?? 0,
     unknown,
-    members: groups[0].members.length,
-    /** The truth among single causes, group or not. */
-    own: own?.probability ?? 0,
-    alone: groups[0].members[0].probability,
-    right: names(groups[0].members[0], truth),
+    members: groups[0]?.members.length ?? 0,
     groups: groups.slice(0, 4).map(({ probability, members }) => ({
       probability,
       members: members.length,

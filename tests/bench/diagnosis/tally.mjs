@@ -65,14 +65,15 @@ export function row(name, results) {
   };
 }
 
-const causeOf = (causes) => causes.map((c) => c.fault).join(' + ') || 'healthy';
+const causeOf = (causes) =>
+  causes === undefined ? 'none known' : causes.map((c) => c.fault).join(' + ') || 'healthy';
 
 /** True kind against the kind that was named first, only where that was wrong; the most frequent first. */
 export function confusion(results) {
   const counts = new Map();
   for (const { truth, first } of results) {
     if (first.rank === 0) continue;
-    const key = `${truth?.fault ?? 'healthy'} taken for ${causeOf(first.groups[0].causes)}`;
+    const key = `${truth?.fault ?? 'healthy'} taken for ${causeOf(first.groups[0]?.causes)}`;
     counts.set(key, (counts.get(key) ?? 0) + 1);
   }
   return [...counts].sort((a, b) => b[1] - a[1]).map(([key, n]) => `${n} x ${key}`);
