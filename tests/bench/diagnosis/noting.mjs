@@ -66,9 +66,9 @@ const momentsOf = (times) =>
   Object.fromEntries(
     Object.entries(times).flatMap(([unit, t]) =>
       ['locked', 'doors'].flatMap((event) => {
-        // Doors that are home with their leg are no moment of their own.
-        const same = event === 'doors' && Math.abs(t.doors - t.locked) < ONE;
-        return t[event] === undefined || same ? [] : [[`${unit} ${event}`, t[event]]];
+        // Doors that are home with their leg, or whose leg never came, are no moment of their own.
+        const none = event === 'doors' && !(t.doors - t.locked > ONE);
+        return t[event] === undefined || none ? [] : [[`${unit} ${event}`, t[event]]];
       }),
     ),
   );
