@@ -5,16 +5,10 @@
  * bench has been open long enough for the swings that any sheet needs. The sheet is made here by
  * simulation, of the aircraft with a dry bearing. Nothing fails for being slow: the reader judges.
  */
-import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
-import { build, preview } from 'vite';
 import * as core from '@wheelwell/core';
-import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
 import { scenario, scenarioText } from '../tools.mjs';
+import { openBrowser, serve } from './site.mjs';
 
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const VIZ = here('../../../packages/viz');
-const OUT = here('../../artefacts/bench/site');
 /** ms: from asking to the first ranking, and to the whole. */
 const TARGET = { first: 1000, whole: 3000 };
 const TIMES = Number(process.env.TIMES ?? 3);
@@ -23,21 +17,9 @@ const FAULT = 'dry-bearing';
 
 const names = process.argv.slice(2);
 if (names.length === 0) names.push('hedgelark', 'fenwren', 'tarnswift');
-const executablePath = findBrowser();
-if (executablePath === undefined) throw new Error(MISSING);
-process.env.NODE_ENV = 'production';
-await build({ root: VIZ, logLevel: 'warn', build: { outDir: OUT, emptyOutDir: true } });
-const server = await preview({
-  root: VIZ,
-  logLevel: 'warn',
-  build: { outDir: OUT },
-  preview: { host: '127.0.0.1', port: 0 },
-});
-const address = `http://127.0.0.1:${server.httpServer.address().port}/`;
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-});
+const browser = await openBrowser();
+const server = await serve();
+const { address } = server;
 
 /** What a hand with a stopwatch would have noted of the aircraft with a fault. */
 function sheetOf(name) {

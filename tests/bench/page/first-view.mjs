@@ -6,35 +6,15 @@
  */
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
-import { build, preview } from 'vite';
-import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
+import { OUT, openBrowser, serve } from './site.mjs';
 
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const VIZ = here('../../../packages/viz');
-const OUT = here('../../artefacts/bench/site');
 const TIMES = 21;
 /** ms, on a desk computer of the day. */
 const TARGET = 1500;
 
-const executablePath = findBrowser();
-if (executablePath === undefined) throw new Error(MISSING);
-process.env.NODE_ENV = 'production';
-await build({ root: VIZ, logLevel: 'warn', build: { outDir: OUT, emptyOutDir: true } });
-const serve = () =>
-  preview({
-    root: VIZ,
-    logLevel: 'warn',
-    build: { outDir: OUT },
-    preview: { host: '127.0.0.1', port: 4175, strictPort: true },
-  });
-let server = await serve();
-const address = 'http://127.0.0.1:4175/';
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-});
+const browser = await openBrowser();
+let server = await serve(4175);
+const { address } = server;
 
 /** When all of the first view is there, ms since the request. */
 function viewed() {
@@ -70,7 +50,7 @@ for (let i = 0; i < TIMES; i++) {
     await page.waitForTimeout(500);
     await server.close();
     times['kept, no server'].push(await visit(page));
-    server = await serve();
+    server = await serve(4175);
   }
   await context.close();
 }

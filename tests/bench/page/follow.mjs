@@ -5,14 +5,8 @@
  * until flags and clearances are there, too: that depends less on what else the machine does. So does
  * the ratio of it all to the time the simulation itself takes. Nothing fails for being slow.
  */
-import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
-import { build, preview } from 'vite';
-import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
+import { openBrowser, serve } from './site.mjs';
 
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const VIZ = here('../../../packages/viz');
-const OUT = here('../../artefacts/bench/site');
 /** Changes that count, and those before them that warm the page up. */
 const EDITS = 24;
 const WARM = 16;
@@ -24,21 +18,9 @@ const aircraft =
   chosen.length > 0
     ? chosen
     : ['hedgelark/hedgelark.yaml', 'fenwren/fenwren.yaml', 'tarnswift/tarnswift.yaml'];
-const executablePath = findBrowser();
-if (executablePath === undefined) throw new Error(MISSING);
-process.env.NODE_ENV = 'production';
-await build({ root: VIZ, logLevel: 'warn', build: { outDir: OUT, emptyOutDir: true } });
-const server = await preview({
-  root: VIZ,
-  logLevel: 'warn',
-  build: { outDir: OUT },
-  preview: { host: '127.0.0.1', port: 0 },
-});
-const address = `http://127.0.0.1:${server.httpServer.address().port}/`;
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-});
+const browser = await openBrowser();
+const server = await serve();
+const { address } = server;
 const whole = await browser.newBrowserCDPSession();
 
 /** Processor's time of all processes of the browser so far, ms. */

@@ -5,35 +5,16 @@
  * the processor's time that a frame costs the page's main thread and all of the browser's processes:
  * that hardly depends on what else the machine does. Nothing fails for being slow: the reader judges.
  */
-import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
-import { build, preview } from 'vite';
-import { findBrowser, MISSING } from '../../../scripts/browser.mjs';
+import { openBrowser, serve } from './site.mjs';
 
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const VIZ = here('../../../packages/viz');
-const OUT = here('../../artefacts/bench/site');
 /** Real time over which frames are counted, ms, and how often. */
 const LENGTH = 5000;
 const TIMES = 3;
 
 const aircraft = process.argv[2] ?? 'hedgelark/hedgelark.yaml';
-const executablePath = findBrowser();
-if (executablePath === undefined) throw new Error(MISSING);
-
-process.env.NODE_ENV = 'production';
-await build({ root: VIZ, logLevel: 'warn', build: { outDir: OUT, emptyOutDir: true } });
-const server = await preview({
-  root: VIZ,
-  logLevel: 'warn',
-  build: { outDir: OUT },
-  preview: { host: '127.0.0.1', port: 0 },
-});
-const address = `http://127.0.0.1:${server.httpServer.address().port}/`;
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-});
+const browser = await openBrowser();
+const server = await serve();
+const { address } = server;
 
 /** Gaps between the frames in the given time, ms. */
 function count(length) {
