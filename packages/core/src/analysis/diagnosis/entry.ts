@@ -49,7 +49,7 @@ export interface Evidences {
 }
 
 /** An error as noted is a bound that holds nineteen times in twenty. */
-const BOUND = 2;
+export const BOUND = 2;
 /** A gauge is read to this share of what it shows, Pa at least, where the sheet does not say (common practice, no source). */
 const GAUGE_SHARE = 0.03;
 const GAUGE_LEAST = 1.5e5;

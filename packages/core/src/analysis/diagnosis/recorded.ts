@@ -13,7 +13,7 @@ import {
   type RecordingEntry,
 } from '../../observation/index.js';
 import { findOffset } from '../../recording/index.js';
-import type { Evidences, FactEntry, FigureEntry } from './entry.js';
+import { BOUND, type Evidences, type FactEntry, type FigureEntry } from './entry.js';
 import { glaring } from './fact.js';
 import { HOME, passageOf, restOf, type Moment } from './passage.js';
 import { columnsOf } from './recorded-columns.js';
@@ -27,8 +27,6 @@ const LEAST_TIME = 0.05;
 /** A logger's transducer, share of what it shows and Pa at least (common practice, no source). */
 const PRESSURE_SHARE = 0.02;
 const PRESSURE_LEAST = 1e5;
-/** A bound that holds nineteen times in twenty. */
-const BOUND = 2;
 /** Less alike than this, a recording is not of this swing. */
 const LIKE = 0.5;
 

@@ -105,9 +105,11 @@ export class Search {
       alive.map((profile) => ({ profile, ...this.promise(likelihood, profile) })),
       0.05,
     );
+    // Of these no more is played.
+    const settled = highest(likelihood, [healthy, ...quiet]);
     for (const { most, within } of CLOSER) {
       if (this.setting.stopped()) return;
-      const promising = this.promising(likelihood).slice(0, most);
+      const promising = this.promising(likelihood, settled).slice(0, most);
       this.likely = new Set(promising.map(({ profile }) => profile));
       await this.playAt(promising, within);
     }
@@ -115,11 +117,11 @@ export class Search {
     this.done = true;
   }
 
-  /** The most that a cause could come to, as a log of odds, and with which severity, from what was played of it. */
+  /** The most that a cause could come to, as a log of odds and of likelihood, and with which severity, from what was played of it. */
   private promise(
     likelihood: Likelihood,
     profile: Profile,
-  ): { readonly log: number; readonly severity: number } {
+  ): { readonly log: number; readonly most: number; readonly severity: number } {
     const { prior, causes } = profile.hypothesis;
     const slack = profile.borrowed(0) ? SLACK.borrowed : SLACK.played;
     const unplayed = (other: number): boolean => !profile.known(other);
@@ -128,14 +130,15 @@ export class Search {
     );
     const most = Math.max(...logs);
     const log = Math.log(prior) + likelihood.ofLooks(causes) + most;
-    return { log, severity: SEVERITIES.quick[logs.indexOf(most)] };
+    return { log, most, severity: SEVERITIES.quick[logs.indexOf(most)] };
   }
 
-  /** What could still come near the likeliest, with the severity to play for it; the most promising first. */
+  /** What could still come near the likeliest (of the others, `settled`), with the severity to play for it; the most promising first. */
   private promising(
     likelihood: Likelihood,
+    settled: number,
   ): { readonly profile: Profile; readonly severity: number }[] {
-    const least = Math.max(...this.profiles.map((p) => believe(likelihood, p).log)) - WORTH_IT;
+    const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
     return [...this.alive]
       .map((profile) => ({ profile, ...this.promise(likelihood, profile) }))
       .filter(({ log }) => log > least)
@@ -202,14 +205,12 @@ export class Search {
     likelihood: Likelihood,
     all: readonly Profile[],
   ): { readonly alive: Profile[]; readonly quiet: Profile[] } {
-    const least = Math.max(...this.profiles.map((p) => believe(likelihood, p).log)) - RULED_OUT;
+    const least = highest(likelihood, this.profiles) - RULED_OUT;
     const sound = likelihood.of(this.healthy);
     const left = all
       .map((profile) => {
-        const { log } = this.promise(likelihood, profile);
-        const { prior, causes } = profile.hypothesis;
-        const gain = log - Math.log(prior) - likelihood.ofLooks(causes) - sound;
-        return { profile, log, gains: gain > GAIN };
+        const { log, most } = this.promise(likelihood, profile);
+        return { profile, log, gains: most - sound > GAIN };
       })
       .filter(({ log }) => log > least)
       .sort((a, b) => b.log - a.log);
@@ -238,6 +239,11 @@ export class Search {
       profile.put(severity, setup, this.keys.vector(signature));
     });
   }
+}
+
+/** Log of prior times evidence of the likeliest. */
+function highest(likelihood: Likelihood, profiles: readonly Profile[]): number {
+  return Math.max(...profiles.map((p) => believe(likelihood, p).log));
 }
 
 export function jobOf(
