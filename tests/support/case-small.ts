@@ -60,6 +60,18 @@ const command = (at: number, value: string): Written => ({
   input: 'command',
   value,
 });
+/** Draws its leg up: more oil comes out of its lowering side than goes in above. */
+const drawing: Written = {
+  ...jack('lift'),
+  ports: { head: 'down', 'head-chamber': 'down', rod: 'lift', 'rod-chamber': 'lift' },
+  links: {
+    rod: {
+      to: 'leg',
+      pivots: { fixed: '500 mm', moving: '200 mm', 'at-low': '130 deg', sense: 'closing' },
+    },
+  },
+};
+
 /** A power pack that works its leg without a selector. */
 export const packed: Scenario = swing('power pack', {
   parts: {
@@ -67,11 +79,12 @@ export const packed: Scenario = swing('power pack', {
       is: 'power-pack',
       ports: { up: 'up', down: 'down', reservoir: 'tank' },
       displacement: '1 cm^3/rev',
-      'cut-out': '600 psi',
-      'cut-in': '450 psi',
-      'relief-up': '900 psi',
-      'relief-down': '700 psi',
+      'cut-out': '1030 psi',
+      'cut-in': '850 psi',
+      'relief-up': '1300 psi',
+      'relief-down': '500 psi',
     },
+    jack: drawing,
     relief: undefined,
     selector: undefined,
   },

@@ -53,7 +53,7 @@ describe('the likelihood of figures', () => {
     const l = likelihoodOf([figure('a', 5, 0.1)], [[]]);
     const sigma = spreadOf(5, 0.1);
     for (const foretold of [5, 5.1, 7]) {
-      const wanted = 0.98 * density(5 - foretold, sigma) + 0.02 / (2 * 5 + 5);
+      const wanted = 0.995 * density(5 - foretold, sigma) + 0.005 / (2 * 5 + 5);
       expect(l.of({ a: foretold })).toBeCloseTo(Math.log(wanted), 9);
     }
   });
@@ -71,9 +71,9 @@ describe('the likelihood of figures', () => {
       Math.exp(-0.5 * ((vb * x * x - 2 * c * x * y + va * y * y) / det)) /
       (2 * Math.PI * Math.sqrt(det));
     const wanted =
-      0.98 ** 2 * both +
-      0.02 * 0.98 * density(y, Math.sqrt(vb)) * (1 / (2 * 5 + 5)) +
-      0.02 * 0.98 * density(x, Math.sqrt(va)) * (1 / (2 * 6 + 5));
+      0.995 ** 2 * both +
+      0.005 * 0.995 * density(y, Math.sqrt(vb)) * (1 / (2 * 5 + 5)) +
+      0.005 * 0.995 * density(x, Math.sqrt(va)) * (1 / (2 * 6 + 5));
     expect(l.of({ a: 4.6, b: 5.7 })).toBeCloseTo(Math.log(wanted), 9);
   });
 
@@ -91,6 +91,28 @@ describe('the likelihood of figures', () => {
     const l = likelihoodOf([figure('a', 5, 0.1)], [[]]);
     expect(l.of({})).toBeLessThan(l.of({ a: 6 }));
     expect(l.of({})).toBeCloseTo(Math.log(1e-3 / 15), 9);
+  });
+
+  it('takes facts of one swing that are foretold wrongly for one mistake, of two swings for two', () => {
+    const fact = (swing: number, p: number) => ({
+      ...{ swing, setup: 0, label: '', kind: 'fact' as const },
+      seen: () => p,
+    });
+    const of = (...facts: readonly ReturnType<typeof fact>[]) =>
+      new Likelihood({ ...evidences([]), facts }, [], new Keys()).of([new Float64Array(0)]);
+    const wrong = 1e-4;
+    // By hand: right together, or the swing was not understood and each fact is a coin.
+    expect(of(fact(0, 0.9), fact(0, wrong))).toBeCloseTo(
+      Math.log(0.999 * 0.9 * wrong + 0.001 / 4),
+      9,
+    );
+    expect(of(fact(0, wrong), fact(1, wrong))).toBeCloseTo(2 * of(fact(0, wrong)), 9);
+    expect(of(fact(0, wrong), fact(0, wrong))).toBeGreaterThan(1.5 * of(fact(0, wrong)));
+  });
+
+  it('takes times of one swing that are foretold never to come for one mistake', () => {
+    const l = likelihoodOf([figure('a', 5, 0.1), figure('b', 5, 0.1)], [[], []]);
+    expect(l.of({})).toBeCloseTo(Math.log(1e-3 / 15 ** 2), 9);
   });
 
   it('puts two causes apart by squared standard deviations', () => {

@@ -1,11 +1,17 @@
 /** Expected information against values worked out by hand (entropy: any text on information theory). */
 import { describe, expect, it } from 'vitest';
+import { checkMade } from '../../../packages/core/src/analysis/diagnosis/check-conditions.js';
 import {
   apartInTimes,
   possibleLooks,
   rankedChecks,
 } from '../../../packages/core/src/analysis/diagnosis/next-check.js';
-import { catalogues, type ObservedLook, type Scenario } from '../../../packages/core/src/index.js';
+import {
+  catalogues,
+  readObservations,
+  type ObservedLook,
+  type Scenario,
+} from '../../../packages/core/src/index.js';
 import { handPumped } from '../../support/case-small.js';
 import { swing } from '../../support/small-swing.js';
 import { checks } from '../../../packages/core/src/check/index.js';
@@ -52,6 +58,24 @@ describe('which check comes next', () => {
     expect(told(made, scenario)).not.toContain('by-pass-flow left-jack');
     expect(told([], scenario)).not.toContain('handle-heavy gear');
     expect(told([], handPumped)).toContain('handle-heavy gear');
+  });
+
+  it('a swing that is on the sheet is not asked for again', () => {
+    const { scenario } = swing('plain');
+    const [, { parameters }] = Object.entries(scenario.components).find(
+      ([, { is }]) => catalogues.components[is].role === 'supply',
+    )!;
+    const made = (check: string, conditions: string): boolean => {
+      const text = `wheelwell-observations: 1\nswings:\n- direction: up\n- direction: up\n  conditions: ${conditions}\n`;
+      const { sheet } = readObservations(text);
+      return checkMade(catalogues, scenario, sheet!, check);
+    };
+    const half = `{ supply-flow: ${(parameters.flow as number) / 2} m^3/s }`;
+    expect(made('second-flow', half)).toBe(true);
+    expect(made('second-flow', '{}')).toBe(false);
+    expect(made('warm-oil', half)).toBe(false);
+    expect(made('doors-off', '{ doors: disconnected }')).toBe(true);
+    expect(made('by-pass-flow', half)).toBe(false);
   });
 
   it('nothing is left to check when the cause is certain', () => {

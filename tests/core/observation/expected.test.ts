@@ -63,6 +63,18 @@ describe('what a stopwatch would have read in a run', () => {
     expect(stuck.times).not.toHaveProperty('gear');
     expect(stuck.times.tail.locked).toBeGreaterThan(4);
   });
+  it('reads the gauge while something moves, however long a leg that never comes is waited for', () => {
+    const card = scenario!.cards['relief-low'];
+    const steps = card.steps.map((s) => (s.at! > 10 ? { ...s, at: s.at! + 20 } : s));
+    const patient = { ...card, steps, duration: card.duration + 20 };
+    const longer = { ...scenario!, cards: { ...scenario!.cards, 'relief-low': patient } };
+    const [short] = expectedSwings(simulate(scenario!, { card: 'relief-low' }));
+    const [long] = expectedSwings(simulate(longer, { card: 'relief-low' }));
+    const moving = short.gauges.pressure.moving!;
+    expect(Math.abs(long.gauges.pressure.moving! / moving - 1)).toBeLessThan(0.02);
+    // Stalled it stands at the relief's setting, well above what moves the legs.
+    expect(long.gauges.pressure['dead-head']! / moving).toBeGreaterThan(1.03);
+  });
   it('is a blow-down where gas does it, with no supply gauge', () => {
     const [gas] = expectedSwings(simulate(scenario!, { card: 'blow-down' }));
     expect(gas.direction).toBe('blow-down');

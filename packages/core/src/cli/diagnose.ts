@@ -10,6 +10,7 @@ import { progress } from './progress.js';
 export interface DiagnoseOptions {
   readonly units: DisplaySystem;
   readonly json?: boolean;
+  readonly afresh?: boolean;
 }
 
 /** The recordings a sheet names, which lie beside it; of one that is not there the diagnosis says so. */
@@ -51,11 +52,13 @@ export async function diagnoseSheet(
   if (sheet.swings.length === 0)
     throw new BadInput(`${sheetFile} has no swing on it: there is nothing to explain`);
   const shown = progress(io, 'Playing what could explain it');
+  const kept = options.afresh === true ? undefined : io.kept?.(scenarioText);
   const players = io.pool?.({ file, scenario: scenarioText, sheet: sheetText });
   try {
     const diagnosis = await engine.diagnose(scenario, sheet, {
       recordings: recordingsOf(io, sheetFile, sheet),
       ...(players !== undefined && { pool: players.pool }),
+      ...(kept !== undefined && { memory: kept.memory }),
       ...(shown !== undefined && { onProgress: shown.report }),
     });
     shown?.done();
@@ -67,6 +70,7 @@ export async function diagnoseSheet(
     const first = diagnosis.groups[0]?.members[0];
     return first?.causes.length === 0 ? EXIT.clean : EXIT.flagged;
   } finally {
+    kept?.keep();
     await players?.close();
   }
 

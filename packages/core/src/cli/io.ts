@@ -1,4 +1,5 @@
 import type { SignaturePool } from '../analysis/index.js';
+import type { KeptSwings } from './kept-swings.js';
 
 /** What a thread reads its work from. */
 export interface DiagnosisTexts {
@@ -22,6 +23,8 @@ export interface Io {
     readonly pool: SignaturePool;
     readonly close: () => Promise<void>;
   };
+  /** Swings of a scenario that were played before; absent: none are kept. */
+  readonly kept?: (scenario: string) => KeptSwings;
   /** Milliseconds of a clock that only goes forward. */
   readonly now: () => number;
 }

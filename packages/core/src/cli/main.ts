@@ -3,6 +3,7 @@ import { performance } from 'node:perf_hooks';
 import process from 'node:process';
 import * as wheelwell from '../index.js';
 import { BadInput, type DiagnosisTexts, type Io } from './io.js';
+import { keptSwings } from './kept-swings.js';
 import Tinypool from 'tinypool';
 import type { Signature, SignaturePool } from '../analysis/index.js';
 import { runProgramAsync } from './program.js';
@@ -35,6 +36,7 @@ function io(): Io {
       });
     },
     pool: players,
+    kept: keptSwings,
     now: () => performance.now(),
   };
 }

@@ -192,6 +192,7 @@ function build(
     .argument('<sheet>', 'observation sheet, - for standard input')
     .addOption(units())
     .option('--json', 'report as JSON, in SI')
+    .option('--afresh', 'play every swing again: none is taken from before, none is kept')
     .addHelpText('after', CODES)
     .action((file: string, sheet: string, options: DiagnoseOptions) => {
       done(diagnoseSheet(engine, io, file, sheet, options));

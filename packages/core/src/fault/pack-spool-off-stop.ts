@@ -20,8 +20,9 @@ export const packSpoolOffStop: FaultDefinition = {
   befalls: ['power-pack'],
   worst: 'stuck in its middle, both ways shut there',
   slows: 'down',
+  // A tenth of its way still lets most of the surplus out: only a spool that hardly moves shuts a side in.
   change: (p, severity) => ({
-    spoolTravel: number(p, 'spoolTravel') * (1 - severity),
-    spoolUnderlap: number(p, 'spoolUnderlap') * (1 - severity),
+    spoolTravel: number(p, 'spoolTravel') * (1 - severity) ** 3,
+    spoolUnderlap: number(p, 'spoolUnderlap') * (1 - severity) ** 3,
   }),
 };

@@ -7,6 +7,8 @@ import type { GaugeReadings, SupplyReadings } from './sheet.js';
 const HOLD = 1;
 /** Readings spread evenly over the travel, of which the middle one counts. */
 const SAMPLES = 41;
+/** A part as near as this to where it stays has stopped for the eye, rad. */
+const AT_REST = 0.02;
 
 type Devices = readonly (readonly [string, Scenario['components'][string]])[];
 
@@ -40,14 +42,31 @@ interface Watch {
   readonly last: number;
 }
 
-function watch(move: Move, gear: number): Watch {
+function watch(e: Evidence, move: Move, gear: number): Watch {
   const whole = Number.isFinite(gear);
   return {
     from: move.start,
-    travel: whole ? gear : move.end - move.start,
+    // What never comes home is watched while something moves: how long it is waited for says nothing.
+    travel: whole ? gear : lastMotion(e, move) - move.start,
     // Where it never comes home the needle is read when it is given up.
     last: whole ? Math.min(move.start + gear + HOLD, move.end) : move.end,
   };
+}
+
+/** When the last leg or door has all but come to rest; when it is given up where nothing ever moves. */
+function lastMotion(e: Evidence, { start, end }: Move): number {
+  let last = -Infinity;
+  for (const { leg, doors } of Object.values(e.scenario.units))
+    for (const part of [leg, ...doors]) {
+      const angle = trace(e, `${part}.angle`);
+      if (angle === undefined) continue;
+      const rest = valueAt(angle, end);
+      const away = angle.t.findLastIndex(
+        (t, i) => t >= start && t < end && Math.abs(angle.v[i] - rest) > AT_REST,
+      );
+      if (away >= 0) last = Math.max(last, angle.t[away]);
+    }
+  return last > start ? last : end;
 }
 
 /** What a needle stands at for most of the travel. */
@@ -65,7 +84,7 @@ export function gaugesOf(
   nodes: readonly string[],
   left: boolean,
 ): Record<string, GaugeReadings> {
-  const seen = watch(move, gear);
+  const seen = watch(e, move, gear);
   const found: Record<string, GaugeReadings> = {};
   for (const node of new Set(nodes)) {
     const pressure = trace(e, `${node}.pressure`);
@@ -88,7 +107,7 @@ export function gaugesOf(
 }
 
 export function supplyOf(e: Evidence, move: Move, gear: number): Record<string, SupplyReadings> {
-  const seen = watch(move, gear);
+  const seen = watch(e, move, gear);
   const found: Record<string, SupplyReadings> = {};
   for (const [name] of ofRole(e, 'supply')) {
     const [gives, slips] = [trace(e, `${name}.delivery`), trace(e, `${name}.slip`)];

@@ -112,5 +112,15 @@ export const shared = css`
       min-height: 44px !important;
       align-content: center;
     }
+    :is(input[type='checkbox'], input[type='radio']) {
+      width: 24px;
+      height: 24px;
+    }
+    label:has(> :is(input[type='checkbox'], input[type='radio'])) {
+      display: inline-flex;
+      align-items: center;
+      gap: 0.4rem;
+      min-height: 44px;
+    }
   }
 `;

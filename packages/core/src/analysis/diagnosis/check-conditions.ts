@@ -4,6 +4,9 @@ import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationConditions, ObservationSheet } from '../../observation/index.js';
 import { namesOf } from '../blow-down/card.js';
 
+/** Figures as near as this are the same conditions: a share of them (of a temperature, some 6 K). */
+const SAME = 0.02;
+
 /** What is other than in the sheet's first swing; undefined for a check that is no swing. */
 export function checkConditions(
   catalogues: Catalogues,
@@ -28,4 +31,24 @@ export function checkConditions(
     ...(warmer !== undefined && { temperature: temperature + warmer }),
     ...(doors !== undefined && { doors }),
   };
+}
+
+/** Whether the sheet has a swing under the conditions that a check asks for. */
+export function checkMade(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  sheet: ObservationSheet,
+  check: string,
+): boolean {
+  const asked = checkConditions(catalogues, scenario, sheet, check);
+  if (asked === undefined) return false;
+  return sheet.swings.some((swing) => {
+    const under: ObservationConditions = { ...sheet.conditions, ...swing.conditions };
+    return Object.entries(asked).every(([name, wanted]) => {
+      const is = under[name as keyof ObservationConditions];
+      return typeof wanted === 'number' && typeof is === 'number'
+        ? Math.abs(is - wanted) <= SAME * Math.abs(wanted)
+        : is === wanted;
+    });
+  });
 }

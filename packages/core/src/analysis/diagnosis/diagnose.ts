@@ -6,11 +6,12 @@
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
+import { checkMade } from './check-conditions.js';
 import { evidencesOf } from './entry.js';
 import { hypothesesOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import { apartInTimes, possibleLooks, rankedChecks } from './next-check.js';
-import { pairBelief } from './pair.js';
+import { Pairs } from './pair.js';
 import { believe, groupsOf, unknownCause, type Belief } from './posterior.js';
 import { ownPool, Player } from './player.js';
 import { recordedOf, together } from './recorded.js';
@@ -35,9 +36,6 @@ const NOTHING: Diagnosis = {
 /** Causes that are played under what a check would change, when they are as likely as this. */
 const OUTLOOKS = 5;
 const WORTH = 0.02;
-/** Firsts of pairs, and how many pairs are kept. */
-const FIRSTS = 3;
-const PAIRS = 12;
 export async function diagnose(
   catalogues: Catalogues,
   scenario: Scenario,
@@ -50,11 +48,13 @@ export async function diagnose(
 
 class Work {
   private readonly possible: (check: string, on: string) => boolean;
-  private readonly checks: readonly string[];
-  private readonly firstCheck: number;
+  /** Swings that could be made next, with the places of their setups. */
+  private readonly checks: readonly { readonly check: string; readonly setup: number }[];
+  private readonly ownSetups: number;
   private readonly unused: readonly string[];
   private readonly player: Player;
   private readonly search: Search;
+  private readonly pairs: Pairs;
   private done = 0;
 
   constructor(
@@ -65,8 +65,10 @@ class Work {
   ) {
     const found = setupsOf(catalogues, scenario, sheet);
     const { setups, of, own, checks } = found;
-    this.firstCheck = own;
-    this.checks = checks;
+    this.ownSetups = own;
+    this.checks = checks
+      .map((check, k) => ({ check, setup: own + k }))
+      .filter(({ check }) => !checkMade(catalogues, scenario, sheet, check));
     const recorded = recordedOf(catalogues, setups, sheet, of, options.recordings);
     const evidences = thinned(together(evidencesOf(scenario, sheet, of), recorded));
     this.unused = evidences.unused;
@@ -81,15 +83,22 @@ class Work {
       play: (jobs, hear) => this.play(jobs, hear),
       stopped: () => this.stopped,
     });
+    this.pairs = new Pairs(this.search, own);
   }
 
   async run(): Promise<Diagnosis> {
-    if (this.firstCheck === 0)
+    if (this.ownSetups === 0)
       return {
         ...NOTHING,
         unused: ['there is no swing on the sheet: there is nothing to explain'],
       };
     await this.search.run();
+    const { likelihood, done } = this.search;
+    if (likelihood !== undefined && done && !this.stopped)
+      await this.pairs.prove(
+        (jobs, hear) => this.play(jobs, hear),
+        () => this.ranked(likelihood).told,
+      );
     return this.withChecks();
   }
 
@@ -127,12 +136,12 @@ class Work {
       .sort((a, b) => b.p - a.p)
       .slice(0, OUTLOOKS)
       .map(({ i }) => i);
-    const jobs = this.checks.flatMap((_, k) =>
-      places.map((p) => jobOf(beliefs[p], tenths(beliefs[p].severity), this.firstCheck + k)),
+    const jobs = this.checks.flatMap(({ setup }) =>
+      places.map((p) => jobOf(beliefs[p], tenths(beliefs[p].severity), setup)),
     );
     const played = await this.play(jobs);
     if (this.stopped) return { ...found, whole: false };
-    const outlooks = this.checks.map((check, k) => ({
+    const outlooks = this.checks.map(({ check }, k) => ({
       check,
       places,
       apart: (a: number, b: number): number => {
@@ -143,16 +152,26 @@ class Work {
     return { ...found, checks: rankedChecks(beliefs, outlooks, this.possible) };
   }
 
-  private result(): Diagnosis {
-    const { search, unused } = this;
-    const { likelihood, profiles, likely, healthy } = search;
-    if (likelihood === undefined || profiles.length === 0)
-      return { ...NOTHING, runs: this.player.runs, unused };
+  /** All that is believed, with probabilities; and that of a cause which is not in the catalogue. */
+  private ranked(likelihood: Likelihood): {
+    readonly told: readonly (Belief & { readonly probability: number })[];
+    readonly unknown: number;
+  } {
+    const { profiles, likely, healthy } = this.search;
     const singles = profiles.map((p) => believe(likelihood, p, likely.has(p) ? 'close' : 'quick'));
-    const beliefs = [...singles, ...this.pairs(likelihood, singles)];
+    const beliefs = [...singles, ...this.pairs.beliefs(likelihood, singles)];
     const nobody = unknownCause(likelihood.evidences, likelihood.figuresIn(healthy));
     const all = logSum([...beliefs.map((b) => b.log), nobody]);
     const told = beliefs.map((b) => ({ ...b, probability: Math.exp(b.log - all) }));
+    return { told, unknown: Math.exp(nobody - all) };
+  }
+
+  private result(): Diagnosis {
+    const { search, unused } = this;
+    const { likelihood, profiles } = search;
+    if (likelihood === undefined || profiles.length === 0)
+      return { ...NOTHING, runs: this.player.runs, unused };
+    const { told, unknown } = this.ranked(likelihood);
     const groups = groupsOf(likelihood, told).map((members) => ({
       probability: members.reduce((sum, m) => sum + m.probability, 0),
       members: members.map((m) => ({
@@ -164,30 +183,8 @@ class Work {
       })),
     }));
     const whole = !this.stopped && search.done;
-    const unknown = Math.exp(nobody - all);
     const established = whole && (groups[0]?.probability ?? 0) >= ESTABLISHED;
     return { ...NOTHING, groups, unknown, established, runs: this.player.runs, whole, unused };
-  }
-
-  /** Second faults beside the likeliest first ones. */
-  private pairs(likelihood: Likelihood, singles: readonly Belief[]): Belief[] {
-    const { alive, likely, healthy, keys, profiles } = this.search;
-    if (likely.size === 0) return [];
-    const firsts = singles
-      .filter((b) => b.hypothesis.causes.length > 0)
-      .sort((a, b) => b.log - a.log)
-      .slice(0, FIRSTS);
-    // What changes no figure may be what a look has shown.
-    const nothing = likelihood.ofLooks([]);
-    const seconds = profiles.filter(
-      (p) => alive.has(p) || likelihood.ofLooks(p.hypothesis.causes) > nothing,
-    );
-    const pairs = firsts.flatMap((first) =>
-      seconds
-        .filter((p) => p.hypothesis.causes[0].on !== first.hypothesis.causes[0].on)
-        .flatMap((second) => pairBelief(likelihood, keys, healthy, first, second) ?? []),
-    );
-    return distinct(pairs.sort((a, b) => b.log - a.log)).slice(0, PAIRS);
   }
 }
 
@@ -213,18 +210,4 @@ function comparisonsOf(likelihood: Likelihood, { foretold }: Belief): Comparison
       foretold: seen[i],
     })),
   ];
-}
-
-/** The first of each pair of causes, whichever of the two was fitted first. */
-function distinct(pairs: readonly Belief[]): Belief[] {
-  const seen = new Set<string>();
-  return pairs.filter(({ hypothesis }) => {
-    const key = hypothesis.causes
-      .map((c) => `${c.fault} ${c.on}`)
-      .sort()
-      .join('+');
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
 }

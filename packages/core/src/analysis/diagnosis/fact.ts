@@ -28,11 +28,22 @@ const DRIFT_SPREAD = 0.012;
 /** Difference between two sides that is called one, s. */
 const APART = 0.4;
 
+/** How sharply it is known when something comes that just makes it, or just does not: s, and share of its time. */
+const LATE = { seconds: 0.1, share: 0.04 } as const;
+
+/** Probability that something comes while its swing is watched. */
+function came(s: Signature, d: string, unit: string, event: string): number {
+  const t = s[`${d}/${unit}/${event}`];
+  if (t === undefined) return GLARING;
+  const p = normal(((s[`${d}/window`] ?? Infinity) - t) / Math.hypot(LATE.seconds, LATE.share * t));
+  return Math.min(Math.max(p, GLARING), 1 - GLARING);
+}
+
 /** What was waited for and did not come. */
 export function neverFacts({ direction, never = [] }: ObservedSwing): Fact[] {
   return never.map(({ unit, event }) => ({
     label: `${unit} ${event} never`,
-    seen: (s) => glaring(s[`${direction}/${unit}/${event}`] === undefined),
+    seen: (s) => 1 - came(s, direction, unit, event),
   }));
 }
 
@@ -47,7 +58,10 @@ export function orderFacts({ direction, order }: ObservedSwing): Fact[] {
       seen: (s: Signature) => {
         const [a, b] = [s[key(first)], s[key(later)]];
         // What stands in an order was seen to come.
-        return a === undefined || b === undefined ? GLARING : slipped(before(a, b, GLANCE));
+        const both = Math.min(...[first, later].map((e) => came(s, direction, e.unit, e.event)));
+        return a === undefined || b === undefined
+          ? GLARING
+          : Math.max(GLARING, both * slipped(before(a, b, GLANCE)));
       },
     };
   });
@@ -75,8 +89,8 @@ export function remarkSeen(
       return (s) => glaring(units.every((u) => s[`${d}/${u}/moved`] !== 1));
     case 'stopped short':
       return (s) =>
-        glaring(
-          units.some((u) => s[`${d}/${u}/moved`] === 1 && s[`${d}/${u}/locked`] === undefined),
+        Math.max(
+          ...units.map((u) => (s[`${d}/${u}/moved`] === 1 ? 1 - came(s, d, u, 'locked') : GLARING)),
         );
     case 'moved by jerks':
       return (s) => (units.some((u) => s[`${d}/${u}/pauses`] > 0) ? JERKS.with : JERKS.without);
@@ -85,7 +99,8 @@ export function remarkSeen(
       const other = otherSide(scenario, unit);
       if (other === undefined) return undefined;
       const [slow, quick] = remark.startsWith('slower') ? [unit, other] : [other, unit];
-      const total = (s: Signature, u: string): number | undefined => s[`${d}/${u}/total`];
+      const total = (s: Signature, u: string): number | undefined =>
+        came(s, d, u, 'total') < 0.5 ? undefined : s[`${d}/${u}/total`];
       return (s) => {
         const a = total(s, quick);
         const b = total(s, slow);

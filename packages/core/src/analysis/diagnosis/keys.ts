@@ -11,7 +11,7 @@ type Rule = 'time' | 'reading' | 'count' | 'fact';
 const CLOCK = /\/cut-(?:in|out)$/;
 
 function ruleOf(key: string): Rule {
-  if (key.includes('/gauge/') || key.endsWith('/drift')) return 'reading';
+  if (key.includes('/gauge/') || /\/(?:drift|window)$/.test(key)) return 'reading';
   if (key.includes('/supply/')) return CLOCK.test(key) ? 'time' : 'reading';
   if (key.endsWith('/pauses')) return 'count';
   return !key.includes('/') || key.endsWith('/moved') ? 'fact' : 'time';

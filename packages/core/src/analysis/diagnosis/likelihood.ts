@@ -14,9 +14,9 @@ import type { Keys, Vector } from './keys.js';
 import type { Foretold } from './profile.js';
 import type { Cause } from './shapes.js';
 
-/** An entry is wrong once in so many. */
-const WRONG = 0.02;
-/** A time noted of what cannot come: a mistake of another kind; for each such entry. */
+/** An entry is wrong once in so many: one sheet in ten has one. */
+const WRONG = 0.005;
+/** Times noted of what cannot come, or facts of another swing: a mistake of another kind, once for each swing. */
 const NEVER = 1e-3;
 /** What the model itself is off, as a share of a time and of a pressure; a choice. */
 const MODEL_SHARE = 0.015;
@@ -51,8 +51,7 @@ export class Likelihood {
 
   /** Log likelihood under what is foretold for each setup, and the facts with it. */
   of(foretold: Foretold): number {
-    const log = this.ofFigures(this.figuresIn(foretold));
-    return this.factsIn(foretold).reduce((sum, p) => sum + Math.log(p), log);
+    return this.ofFigures(this.figuresIn(foretold)) + this.ofFacts(this.factsIn(foretold));
   }
 
   /**
@@ -75,11 +74,28 @@ export class Likelihood {
     );
     const seen = this.factsIn(played);
     // A fact that it changes may be seen for another severity.
-    return this.factsIn(foretold).reduce(
-      (sum, p, i) =>
-        open(facts[i].setup) || Math.abs(p - seen[i]) > SAME ? sum : sum + Math.log(p),
-      this.ofFigures(after, off),
+    const sure = this.factsIn(foretold).map((p, i) =>
+      open(facts[i].setup) || Math.abs(p - seen[i]) > SAME ? 1 : p,
     );
+    return this.ofFigures(after, off) + this.ofFacts(sure);
+  }
+
+  /**
+   * The most that something between two foretellings could come to, if every figure and fact goes its
+   * own way from the one to the other; `open` setups could come to anything.
+   */
+  amid(a: Foretold, b: Foretold, open: (setup: number) => boolean): number {
+    const { figures, facts } = this.evidences;
+    const [va, vb] = [this.figuresIn(a), this.figuresIn(b)];
+    const nearest = figures.map((f, i) => {
+      const [low, high] = [Math.min(va[i], vb[i]), Math.max(va[i], vb[i])];
+      if (open(f.setup)) return f.value;
+      if (Number.isNaN(low)) return oneWay(f, va[i], vb[i]);
+      return Math.min(Math.max(f.value, low), high);
+    });
+    const [pa, pb] = [this.factsIn(a), this.factsIn(b)];
+    const seen = facts.map((f, i) => (open(f.setup) ? 1 : Math.max(pa[i], pb[i])));
+    return this.ofFigures(nearest) + this.ofFacts(seen);
   }
 
   /** Log likelihood of what looks at parts have shown. */
@@ -124,6 +140,21 @@ export class Likelihood {
     return facts.map((fact) => fact.seen(named[fact.setup]));
   }
 
+  /**
+   * Facts of one swing hang together (a leg that stops short keeps its doors, and what comes after
+   * them, waiting): they are as foretold, or all of them tell of a swing that was not understood.
+   */
+  private ofFacts(seen: readonly number[]): number {
+    const { facts } = this.evidences;
+    let log = 0;
+    for (const swing of new Set(facts.map((f) => f.swing))) {
+      const own = seen.filter((_, i) => facts[i].swing === swing);
+      const together = own.reduce((product, p) => product * p, 1);
+      log += Math.log((1 - NEVER) * together + NEVER * 0.5 ** own.length);
+    }
+    return log;
+  }
+
   /** `off`: how far each may be off beside, which costs nothing. */
   private ofFigures(foretold: readonly number[], off?: readonly number[]): number {
     const { figures } = this.evidences;
@@ -141,11 +172,9 @@ export class Likelihood {
       terms.push(Math.log(WRONG) + (n - 1) * Math.log(1 - WRONG) + left + this.anywhere[places[i]]);
     }
     // A figure that is foretold never to come is as good as a wrong one, and worse.
-    const missing = figures.reduce(
-      (sum, _, i) => sum + (there[i] ? 0 : this.anywhere[i] + Math.log(NEVER)),
-      0,
-    );
-    return logSum(terms) + missing;
+    const missing = figures.reduce((sum, _, i) => sum + (there[i] ? 0 : this.anywhere[i]), 0);
+    const misled = new Set(figures.flatMap(({ swing }, i) => (there[i] ? [] : [swing]))).size;
+    return logSum(terms) + missing + misled * Math.log(NEVER);
   }
 
   private precision(there: readonly boolean[]): Precision {
@@ -173,6 +202,13 @@ interface Precision {
   readonly places: readonly number[];
   readonly matrix: readonly (readonly number[])[];
   readonly logDeterminant: number;
+}
+
+/** What comes nearest to a figure that one of two never comes to: for a time that is any later one. */
+function oneWay({ kind, value }: FigureEntry, a: number, b: number): number {
+  const known = Number.isNaN(a) ? b : a;
+  if (Number.isNaN(known)) return NaN;
+  return kind === 'time' ? Math.max(value, known) : value;
 }
 
 function ownVariance(f: FigureEntry): number {

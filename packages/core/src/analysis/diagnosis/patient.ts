@@ -12,6 +12,8 @@ interface Waiting {
 
 /** Where the card is done with a movement before the sheet is, it waits so much longer, as a share of what was noted. */
 const SPARE = 0.25;
+/** In whole steps of this, s, so that a sheet with another slow time need not be played anew. */
+const STEP = 10;
 
 /** The card with time for all that was noted: whoever holds the lever waits for the gear. */
 export function patient(
@@ -23,7 +25,7 @@ export function patient(
   const spans = moves.map((m, i) => (moves[i + 1]?.start ?? run.duration) - m.start);
   const short = moves.some((m, i) => directions.has(m.direction) && spans[i] < noted);
   if (!short) return { scenario, run, longer: 0 };
-  const longer = (1 + SPARE) * noted - Math.min(...spans);
+  const longer = STEP * Math.ceil(((1 + SPARE) * noted - Math.min(...spans)) / STEP);
   const card = scenario.cards[name];
   // Every movement gets as much more: what waits for something waits on.
   const later = (at: number): number =>

@@ -90,8 +90,12 @@ export function unknownCause(evidences: Evidences, healthy: readonly number[]): 
   return evidences.looks.reduce((sum, look) => sum + Math.log(look.seen([])), log);
 }
 
-/** Closer than this, in squared standard deviations of what was read, two causes are one to the reader. */
-const TOGETHER = 2.5;
+/**
+ * Closer than this, in squared standard deviations of what was read, two causes are one to the reader: of
+ * two that stand 2 x 1.28 apart the errors of reading make the wrong one fit better once in ten (normal
+ * distribution, 0.9 quantile).
+ */
+const TOGETHER = (2 * 1.2816) ** 2;
 /** Less likely than this is not shown. */
 const TRACE = 1e-4;
 
@@ -120,7 +124,11 @@ function apart(likelihood: Likelihood, leader: Belief, other: Belief): number {
   const [low, high] = other.severityRange;
   const looks = likelihood.looksApart(leader.hypothesis.causes, other.hypothesis.causes);
   const severities = [other.severity, other.peak, low, high];
+  const leads = [leader.foretold, leader.at(leader.peak)];
   return (
-    looks + Math.min(...severities.map((s) => likelihood.distance(leader.foretold, other.at(s))))
+    looks +
+    Math.min(
+      ...leads.flatMap((lead) => severities.map((s) => likelihood.distance(lead, other.at(s)))),
+    )
   );
 }

@@ -55,6 +55,11 @@ export class Profile {
     return this.nodes[setup].some((n) => n.borrowed);
   }
 
+  /** Severities that are known under the first setup, rising from the healthy aircraft's zero. */
+  get severities(): readonly number[] {
+    return this.nodes[0].map((n) => n.severity);
+  }
+
   /** What was played, or borrowed, next to a severity; the healthy aircraft's where nothing was. */
   nearest(severity: number): Foretold {
     const away = (n: Node): number => Math.abs(n.severity - severity);

@@ -9,7 +9,8 @@ import { Keys, type Vector } from './keys.js';
 import { Likelihood, type Scatter } from './likelihood.js';
 import { lent, sides } from './mirror.js';
 import { believe } from './posterior.js';
-import { Profile, SEVERITIES, type Foretold } from './profile.js';
+import { Profile, type Foretold } from './profile.js';
+import { hope, promise, type Promising } from './promise.js';
 import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
 import { unknownsOf } from './unknown.js';
@@ -21,18 +22,16 @@ const RULED_OUT = 12;
 const ALIVE = 80;
 /** What explains no more than a healthy aircraft does is not looked at closer; log of likelihood. */
 const GAIN = 1;
-/** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
-const SLACK = { played: 0.2, borrowed: 0.35 } as const;
 /** What might be no less likely than this, beside the likeliest, is looked at closer; a log of odds. */
 const WORTH_IT = 6;
 /** How many at most, time after time, and how near a severity that was played is near enough. */
 const ROUGH = 0.05;
 const CLOSER = [
-  { most: 24, within: ROUGH },
-  { most: 16, within: 0.04 },
-  { most: 10, within: 0.03 },
-  { most: 6, within: 0.02 },
-  { most: 4, within: 0.01 },
+  { most: 24, hopes: 12, within: ROUGH },
+  { most: 16, hopes: 10, within: 0.04 },
+  { most: 10, hopes: 8, within: 0.03 },
+  { most: 6, hopes: 6, within: 0.02 },
+  { most: 4, hopes: 0, within: 0.01 },
 ] as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
@@ -66,6 +65,8 @@ export class Search {
   done = false;
   /** Those that could explain more than a healthy aircraft does. */
   alive: ReadonlySet<Profile> = new Set();
+  /** Those that could not, or change nothing, if they go about straight from nothing to their worst. */
+  private doubtful: ReadonlySet<Profile> = new Set();
   healthy: Foretold = [];
   /** From when the healthy aircraft and its scatter are known. */
   likelihood: Likelihood | undefined;
@@ -94,55 +95,55 @@ export class Search {
     this.profiles = [healthy, ...all.values()];
     await this.playWorst(all);
     if (this.setting.stopped()) return;
-    const { alive, quiet } = this.sifted(likelihood, [...all.values()]);
+    const { alive, quiet, doubtful } = this.sifted(likelihood, [...all.values()]);
     this.alive = new Set(alive);
+    this.doubtful = new Set([...quiet, ...doubtful]);
     this.profiles = [healthy, ...alive, ...quiet];
     await this.playAt(
       alive.map((profile) => ({ profile, severity: WORST })),
       0,
     );
     await this.playAt(
-      alive.map((profile) => ({ profile, ...this.promise(likelihood, profile) })),
+      alive.map((profile) => promise(likelihood, profile)),
       0.05,
     );
     // Of these no more is played.
     const settled = highest(likelihood, [healthy, ...quiet]);
-    for (const { most, within } of CLOSER) {
+    for (const { most, hopes, within } of CLOSER) {
       if (this.setting.stopped()) return;
-      const promising = this.promising(likelihood, settled).slice(0, most);
-      this.likely = new Set(promising.map(({ profile }) => profile));
-      await this.playAt(promising, within);
+      const promising = this.promising(likelihood, settled);
+      const hopeful = this.hopeful(likelihood, promising, settled).slice(0, hopes);
+      const closer = [...promising.slice(0, most), ...hopeful];
+      this.likely = new Set(closer.map(({ profile }) => profile));
+      this.enliven(hopeful.map(({ profile }) => profile));
+      await this.playAt(closer, within);
     }
     this.likely = new Set(this.likeliest(likelihood, CLOSEST));
     this.done = true;
   }
 
-  /** The most that a cause could come to, as a log of odds and of likelihood, and with which severity, from what was played of it. */
-  private promise(
-    likelihood: Likelihood,
-    profile: Profile,
-  ): { readonly log: number; readonly most: number; readonly severity: number } {
-    const { prior, causes } = profile.hypothesis;
-    const slack = profile.borrowed(0) ? SLACK.borrowed : SLACK.played;
-    const unplayed = (other: number): boolean => !profile.known(other);
-    const logs = SEVERITIES.quick.map((s) =>
-      likelihood.atMost(profile.nearest(s), profile.at(s), slack, unplayed),
-    );
-    const most = Math.max(...logs);
-    const log = Math.log(prior) + likelihood.ofLooks(causes) + most;
-    return { log, most, severity: SEVERITIES.quick[logs.indexOf(most)] };
-  }
-
-  /** What could still come near the likeliest (of the others, `settled`), with the severity to play for it; the most promising first. */
-  private promising(
-    likelihood: Likelihood,
-    settled: number,
-  ): { readonly profile: Profile; readonly severity: number }[] {
+  /** What could still come near the likeliest (of the others, `settled`), the most promising first. */
+  private promising(likelihood: Likelihood, settled: number): readonly Promising[] {
     const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
     return [...this.alive]
-      .map((profile) => ({ profile, ...this.promise(likelihood, profile) }))
+      .map((profile) => promise(likelihood, profile))
       .filter(({ log }) => log > least)
-      .sort((a, b) => b.log - a.log);
+      .sort(byLog);
+  }
+
+  /** Of those that do not, what could if it went over late, or all at once. */
+  private hopeful(
+    likelihood: Likelihood,
+    promising: readonly Promising[],
+    settled: number,
+  ): readonly Promising[] {
+    const taken = new Set(promising.map(({ profile }) => profile));
+    const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
+    return [...this.alive, ...this.doubtful]
+      .filter((profile) => !taken.has(profile))
+      .flatMap((profile) => hope(likelihood, profile) ?? [])
+      .filter(({ log }) => log > least)
+      .sort(byLog);
   }
 
   private likeliest(likelihood: Likelihood, most: number): Profile[] {
@@ -204,19 +205,25 @@ export class Search {
   private sifted(
     likelihood: Likelihood,
     all: readonly Profile[],
-  ): { readonly alive: Profile[]; readonly quiet: Profile[] } {
+  ): Readonly<Record<'alive' | 'quiet' | 'doubtful', readonly Profile[]>> {
     const least = highest(likelihood, this.profiles) - RULED_OUT;
     const sound = likelihood.of(this.healthy);
-    const left = all
-      .map((profile) => {
-        const { log, most } = this.promise(likelihood, profile);
-        return { profile, log, gains: most - sound > GAIN };
-      })
-      .filter(({ log }) => log > least)
-      .sort((a, b) => b.log - a.log);
+    const ranked = all.map((profile) => promise(likelihood, profile)).sort(byLog);
+    const left = ranked.filter(({ log }) => log > least);
     const of = (gains: boolean): Profile[] =>
-      left.filter((o) => o.gains === gains).map(({ profile }) => profile);
-    return { alive: of(true).slice(0, ALIVE), quiet: of(false) };
+      left.filter(({ most }) => most - sound > GAIN === gains).map(({ profile }) => profile);
+    const [alive, quiet] = [of(true).slice(0, ALIVE), of(false)];
+    const taken = new Set([...alive, ...quiet]);
+    const doubtful = ranked.map(({ profile }) => profile).filter((p) => !taken.has(p));
+    return { alive, quiet, doubtful };
+  }
+
+  /** Takes up what is looked at after all. */
+  private enliven(found: readonly Profile[]): void {
+    const late = found.filter((profile) => this.doubtful.has(profile));
+    this.alive = new Set([...this.alive, ...late]);
+    this.doubtful = new Set([...this.doubtful].filter((profile) => !this.alive.has(profile)));
+    this.profiles = [...new Set([...this.profiles, ...late])];
   }
 
   /** Adds to each profile a severity under setups of the sheet, unless one as near was played. */
@@ -240,6 +247,8 @@ export class Search {
     });
   }
 }
+
+const byLog = (a: Promising, b: Promising): number => b.log - a.log;
 
 /** Log of prior times evidence of the likeliest. */
 function highest(likelihood: Likelihood, profiles: readonly Profile[]): number {

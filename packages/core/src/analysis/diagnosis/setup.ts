@@ -17,6 +17,7 @@ import {
   type SwingDirection,
 } from '../../observation/index.js';
 import { blowDownCards, namesOf } from '../blow-down/card.js';
+import { endingAt, type Ending } from './ending.js';
 import { leave } from './leave.js';
 import { swingChecks } from './next-check.js';
 import { patient } from './patient.js';
@@ -38,6 +39,8 @@ export interface Setup {
   readonly directions: ReadonlySet<SwingDirection>;
   /** What is read off its runs beside the usual. */
   readonly reading: Reading;
+  /** With what the operator ends it; absent where it is played to the card's end. */
+  readonly ending?: Ending;
 }
 
 /** Before it is known how far it has to be played. */
@@ -238,7 +241,7 @@ function under(
 }
 
 /**
- * The card as far as it has to be played: to where the first movement begins that nobody asks for, or,
+ * The card as far as it has to be played: to where the operator begins the first movement that nobody asks for, or,
  * where it was left to itself, on from the end of the movement before that.
  */
 function finished(catalogues: Catalogues, draft: Draft, asked: ReadonlySet<string>): Setup {
@@ -265,5 +268,9 @@ function finished(catalogues: Catalogues, draft: Draft, asked: ReadonlySet<strin
   const last = moves.findLastIndex((m) => directions.has(m.direction));
   const next = moves[last + 1];
   if (last < 0 || next === undefined) return withCard(card);
-  return withCard({ ...card, duration: next.start }, next.start);
+  const ending = endingAt(run, next.start);
+  // Selected by something else than a hand, it is cut there.
+  if (ending === undefined) return withCard({ ...card, duration: next.start }, next.start);
+  // A card that waits for the gear before it goes on waits on where the gear never comes.
+  return { ...withCard(card, 'to', ending.device, ending.to, ending.time), ending };
 }

@@ -11,6 +11,7 @@ import {
   type ObservationSheet,
   type TimedEvent,
 } from '../../observation/index.js';
+import { endsWith } from './ending.js';
 import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
 import { setupsOf, type Reading, type SetupList } from './setup.js';
@@ -26,8 +27,12 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
   });
   for (const swing of swings) {
     const { direction: d } = swing;
-    if (`${d}` in out) continue;
+    if (`${d}` in out || swing.start >= e.duration) continue;
+    const next =
+      swings[swings.indexOf(swing) + 1]?.start ?? Math.min(leftAt ?? Infinity, e.duration);
     out[d] = 1;
+    // What comes later than this is not seen to come.
+    out[`${d}/window`] = next - swing.start;
     for (const [unit, times] of Object.entries(swing.times))
       for (const [event, t] of Object.entries(times)) out[`${d}/${unit}/${event}`] = t;
     for (const [event, t] of Object.entries(ofWhole(e.scenario, swing)))
@@ -37,8 +42,6 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     for (const [device, readings] of Object.entries(swing.supply))
       for (const [reading, x] of Object.entries(readings))
         out[`${d}/supply/${device}/${reading}`] = x;
-    const next =
-      swings[swings.indexOf(swing) + 1]?.start ?? Math.min(leftAt ?? Infinity, e.duration);
     for (const [unit, { leg }] of Object.entries(e.scenario.units)) {
       const angle = trace(e, `${leg}.angle`);
       if (angle === undefined) continue;
@@ -101,10 +104,15 @@ export function playSignature(
   setups: SetupList,
   job: SignatureJob,
 ): Signature {
-  const { scenario, card, reading } = setups.at(job.setup);
+  const { scenario, card, reading, ending } = setups.at(job.setup);
   const moved =
     job.unknown === undefined ? scenario : unknownsOf(catalogues, scenario)[job.unknown].moved();
-  const run = simulateWith(catalogues, moved, { card, faults: job.faults, tolerance: 'draft' });
+  const run = simulateWith(catalogues, moved, {
+    card,
+    faults: job.faults,
+    tolerance: 'draft',
+    ...(ending !== undefined && { until: endsWith(ending) }),
+  });
   return signatureOf(glance(run, reading), reading);
 }
 

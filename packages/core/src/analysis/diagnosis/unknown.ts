@@ -29,8 +29,12 @@ interface Part {
 const SPREADS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   leg: { friction: 0.15 },
   door: { friction: 0.15, sealMoment: 0.1 },
+  'linked-member': { friction: 0.15 },
+  'over-centre-brace': { friction: 0.15 },
   supply: { flow: 0.025, displacement: 0.025, pressure: 0.01, cutOut: 0.015 },
+  'power-pack': { displacement: 0.025, cutOut: 0.015, friction: 0.15 },
   relief: { crack: 0.015, full: 0.015 },
+  'pressure-sequence-valve': { crack: 0.015, full: 0.015 },
   'one-way-restrictor': { bore: 0.012 },
   orifice: { bore: 0.012 },
 };

@@ -1,0 +1,58 @@
+/** The most that a cause could come to, from what was played of it so far. */
+import type { Likelihood } from './likelihood.js';
+import { SEVERITIES, type Profile } from './profile.js';
+
+/** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
+const SLACK = { played: 0.2, borrowed: 0.35 } as const;
+/** A gap between two severities that is worth playing in. */
+const GAP = 0.06;
+
+export interface Promising {
+  readonly profile: Profile;
+  /** Log of prior times likelihood, and of the likelihood alone. */
+  readonly log: number;
+  readonly most: number;
+  /** Which severity to play for it. */
+  readonly severity: number;
+}
+
+/** If it goes about straight from one severity to the next. */
+export function promise(likelihood: Likelihood, profile: Profile): Promising {
+  const slack = profile.borrowed(0) ? SLACK.borrowed : SLACK.played;
+  const open = unplayed(profile);
+  const logs = SEVERITIES.quick.map((s) =>
+    likelihood.atMost(profile.nearest(s), profile.at(s), slack, open),
+  );
+  const most = Math.max(...logs);
+  const severity = SEVERITIES.quick[logs.indexOf(most)];
+  return { profile, log: before(likelihood, profile) + most, most, severity };
+}
+
+/**
+ * If between two severities every figure goes its own way, early or late: a valve that is all but
+ * shut does nothing, and then all at once. Undefined where there is no gap left to play in.
+ */
+export function hope(likelihood: Likelihood, profile: Profile): Promising | undefined {
+  const open = unplayed(profile);
+  const all = profile.severities;
+  let best: Promising | undefined;
+  for (let i = 1; i < all.length; i++) {
+    const [a, b] = [all[i - 1], all[i]];
+    if (b - a < GAP) continue;
+    const most = likelihood.amid(profile.at(a), profile.at(b), open);
+    if (best !== undefined && most <= best.most) continue;
+    const log = before(likelihood, profile) + most;
+    best = { profile, log, most, severity: (a + b) / 2 };
+  }
+  return best;
+}
+
+function before(likelihood: Likelihood, { hypothesis }: Profile): number {
+  return Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
+}
+
+/** Of setups that it was not played under yet nothing is known. */
+const unplayed =
+  (profile: Profile) =>
+  (setup: number): boolean =>
+    !profile.known(setup);
