@@ -9,7 +9,7 @@ import { deserialize, serialize } from 'node:v8';
 const DIST = fileURLToPath(new URL('../../../packages/core/dist/', import.meta.url));
 /** What has no say in what a played swing puts on a sheet: the inference behind it, and what is above. */
 const ELSEWHERE =
-  /^(bundle|cli|report|lesson|check)\b|^analysis\/(?!diagnosis\/(signature|setup|unknown|player)\.js)/;
+  /^(bundle|cli|report|lesson|check)\b|^analysis\/(?!diagnosis\/(signature|setup|under|ending|patient|leave|passage|pause|unknown|player)\.js)/;
 
 /** Of core's build, as far as it decides what is played, and of the scenario. */
 export function buildKey(scenarioText) {

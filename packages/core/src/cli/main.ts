@@ -41,11 +41,17 @@ function io(): Io {
   };
 }
 
+/** Threads wait for more to play as long as this, ms. */
+const IDLE = 30_000;
+
 /** One thread a core, each reading scenario and sheet for itself. */
 function players(work: DiagnosisTexts): { pool: SignaturePool; close: () => Promise<void> } {
   const threads = new Tinypool({
     filename: new URL('./signature-thread.js', import.meta.url).href,
     workerData: work,
+    // None before there is something to play: all may have been played before.
+    minThreads: 0,
+    idleTimeout: IDLE,
   });
   const pool: SignaturePool = {
     play: async (jobs, onSignature, signal) => {

@@ -5,17 +5,19 @@
  * One wrong entry must not sink the true cause: the likelihood is a mixture of 'all are right' and
  * 'this one is wrong' for each of them; a wrong one could be anything.
  *
- * Leaving one out of a normal distribution with precision matrix P (marginalisation; Rasmussen and
- * Williams, Gaussian Processes, 5.12, from memory): with q = P r, the quadratic form falls by
- * q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii.
+ * Leaving one out of a normal distribution with precision matrix P: with q = P r, the quadratic form
+ * falls by q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii (see gaussian.ts).
  */
 import type { Evidences, FigureEntry } from './entry.js';
+import { Gaussian } from './gaussian.js';
 import type { Keys, Vector } from './keys.js';
 import type { Foretold } from './profile.js';
 import type { Cause } from './shapes.js';
 
 /** An entry is wrong once in so many: one sheet in ten has one. */
 const WRONG = 0.005;
+const ONE_WRONG = Math.log(WRONG);
+const RIGHT = Math.log(1 - WRONG);
 /** Times noted of what cannot come, or facts of another swing: a mistake of another kind, once for each swing. */
 const NEVER = 1e-3;
 /** What the model itself is off, as a share of a time and of a pressure; a choice. */
@@ -33,7 +35,8 @@ export type Scatter = readonly (readonly number[])[];
 
 export class Likelihood {
   /** By which figures are foretold at all. */
-  private readonly known = new Map<string, Precision>();
+  private readonly patterns = new Map<string, Known>();
+  private readonly covariance: readonly Float64Array[];
   /** Log density of a wrong entry: as good as anywhere. */
   private readonly anywhere: readonly number[];
 
@@ -42,10 +45,16 @@ export class Likelihood {
 
   constructor(
     readonly evidences: Evidences,
-    private readonly scatter: Scatter,
+    scatter: Scatter,
     private readonly keys: Keys,
   ) {
     this.places = evidences.figures.map((f) => keys.place(f.key));
+    this.covariance = scatter.map((own, i) =>
+      Float64Array.from(scatter, (other, j) => {
+        const together = own.reduce((sum, s, u) => sum + s * other[u], 0);
+        return together + (i === j ? ownVariance(evidences.figures[i]) : 0);
+      }),
+    );
     this.anywhere = evidences.figures.map((f) => -Math.log(2 * Math.abs(f.value) + WIDTH[f.kind]));
   }
 
@@ -115,14 +124,12 @@ export class Likelihood {
   distance(a: Foretold, b: Foretold): number {
     const va = this.figuresIn(a);
     const vb = this.figuresIn(b);
-    const both = va.map((v, i) => Number.isFinite(v) && Number.isFinite(vb[i]));
-    let sum = va.reduce(
-      (n, v, i) => n + (Number.isFinite(v) === Number.isFinite(vb[i]) ? 0 : -2 * Math.log(NEVER)),
-      0,
-    );
-    const { places, matrix } = this.precision(both);
-    const r = places.map((i) => va[i] - vb[i]);
-    places.forEach((_, i) => places.forEach((__, j) => (sum += r[i] * matrix[i][j] * r[j])));
+    const { figures } = this.evidences;
+    const one = figures.filter((_, i) => Number.isNaN(va[i]) !== Number.isNaN(vb[i]));
+    const swings = new Set(one.map(({ swing }) => swing)).size;
+    const apart = va.map((v, i) => v - vb[i]);
+    const { places, gaussian } = this.known(apart);
+    const sum = gaussian.squared(places.map((i) => apart[i])) - 2 * swings * Math.log(NEVER);
     const pb = this.factsIn(b);
     return this.factsIn(a).reduce((all, p, i) => all + 2 * (p - pb[i]) * Math.log(p / pb[i]), sum);
   }
@@ -158,50 +165,81 @@ export class Likelihood {
   /** `off`: how far each may be off beside, which costs nothing. */
   private ofFigures(foretold: readonly number[], off?: readonly number[]): number {
     const { figures } = this.evidences;
-    const there = foretold.map(Number.isFinite);
-    const { places, logDeterminant, matrix: sharp } = this.precision(there);
-    const matrix = off === undefined ? sharp : inverted(this.covariance(places, off)).matrix;
+    const { places, gaussian: sharp, right, wrong, missing } = this.known(foretold);
+    const gaussian = off === undefined ? sharp : this.gaussian(places, off);
     const n = places.length;
-    const r = places.map((i) => figures[i].value - foretold[i]);
-    const q = matrix.map((row) => row.reduce((sum, p, j) => sum + p * r[j], 0));
-    const quadratic = q.reduce((sum, x, i) => sum + x * r[i], 0);
-    const whole = -0.5 * (quadratic + logDeterminant + n * LOG_2PI);
-    const terms = [n * Math.log(1 - WRONG) + whole];
-    for (let i = 0; i < n; i++) {
-      const left = whole + 0.5 * (q[i] ** 2 / matrix[i][i] + LOG_2PI - Math.log(sharp[i][i]));
-      terms.push(Math.log(WRONG) + (n - 1) * Math.log(1 - WRONG) + left + this.anywhere[places[i]]);
-    }
-    // A figure that is foretold never to come is as good as a wrong one, and worse.
-    const missing = figures.reduce((sum, _, i) => sum + (there[i] ? 0 : this.anywhere[i]), 0);
-    const misled = new Set(figures.flatMap(({ swing }, i) => (there[i] ? [] : [swing]))).size;
-    return logSum(terms) + missing + misled * Math.log(NEVER);
+    const r = new Float64Array(n);
+    const pulls = new Float64Array(n);
+    for (let i = 0; i < n; i++) r[i] = figures[places[i]].value - foretold[places[i]];
+    // Room that costs nothing: the density is as high as without it.
+    const whole = -0.5 * gaussian.squared(r, pulls);
+    const terms = new Array<number>(n + 1);
+    terms[n] = right;
+    for (let i = 0; i < n; i++)
+      terms[i] = wrong[i] + (0.5 * pulls[i] * pulls[i]) / gaussian.precision[i];
+    return whole + logSum(terms) + missing;
   }
 
-  private precision(there: readonly boolean[]): Precision {
-    const key = there.map(Number).join('');
-    const known = this.known.get(key);
+  private known(foretold: readonly number[]): Known {
+    let key = '';
+    for (const x of foretold) key += Number.isFinite(x) ? '1' : '0';
+    const known = this.patterns.get(key);
     if (known !== undefined) return known;
-    const places = there.flatMap((is, i) => (is ? [i] : []));
-    const made = { places, ...inverted(this.covariance(places)) };
-    this.known.set(key, made);
+    const made = this.knownOf(foretold.map((x) => Number.isFinite(x)));
+    this.patterns.set(key, made);
     return made;
   }
 
-  private covariance(places: readonly number[], off?: readonly number[]): number[][] {
+  private knownOf(there: readonly boolean[]): Known {
     const { figures } = this.evidences;
-    return places.map((i) =>
-      places.map((j) => {
-        const together = this.scatter[i].reduce((sum, s, u) => sum + s * this.scatter[j][u], 0);
-        return together + (i === j ? ownVariance(figures[i]) + (off?.[i] ?? 0) ** 2 : 0);
-      }),
+    const places = there.flatMap((is, i) => (is ? [i] : []));
+    const gaussian = this.gaussian(places);
+    const n = places.length;
+    const density = -0.5 * (gaussian.logDeterminant + n * LOG_2PI);
+    // Left out, a figure takes its own part of the density with it.
+    const wrong = places.map(
+      (place, i) =>
+        density +
+        0.5 * (LOG_2PI - Math.log(gaussian.precision[i])) +
+        ONE_WRONG +
+        (n - 1) * RIGHT +
+        this.anywhere[place],
     );
+    // A figure that is foretold never to come is as good as a wrong one, and worse.
+    const missing = figures.filter((_, i) => !there[i]);
+    const misled = new Set(missing.map(({ swing }) => swing)).size;
+    return {
+      places,
+      gaussian,
+      right: density + n * RIGHT,
+      wrong,
+      missing:
+        there.reduce((sum, is, i) => sum + (is ? 0 : this.anywhere[i]), 0) +
+        misled * Math.log(NEVER),
+    };
+  }
+
+  private gaussian(places: readonly number[], off?: readonly number[]): Gaussian {
+    const n = places.length;
+    const out = new Float64Array(n * n);
+    for (let a = 0; a < n; a++) {
+      const row = this.covariance[places[a]];
+      for (let b = 0; b < n; b++) out[a * n + b] = row[places[b]];
+      if (off !== undefined) out[a * n + a] += off[places[a]] ** 2;
+    }
+    return new Gaussian(out, n);
   }
 }
 
-interface Precision {
+/** How the figures scatter that are foretold to come, and logs that do not depend on how far off they are. */
+interface Known {
   readonly places: readonly number[];
-  readonly matrix: readonly (readonly number[])[];
-  readonly logDeterminant: number;
+  readonly gaussian: Gaussian;
+  /** Where all are right; where this one is wrong. */
+  readonly right: number;
+  readonly wrong: readonly number[];
+  /** Of those that are foretold never to come. */
+  readonly missing: number;
 }
 
 /** What comes nearest to a figure that one of two never comes to: for a time that is any later one. */
@@ -215,40 +253,11 @@ function ownVariance(f: FigureEntry): number {
   return f.spread ** 2 + (MODEL_SHARE * f.value) ** 2;
 }
 
-/** Inverse of a symmetric positive definite matrix by Cholesky's factors, with the log of its determinant. */
-function inverted(a: readonly (readonly number[])[]): Omit<Precision, 'places'> {
-  const n = a.length;
-  const l = a.map(() => new Array<number>(n).fill(0));
-  let logDeterminant = 0;
-  for (let j = 0; j < n; j++) {
-    for (let i = j; i < n; i++) {
-      let sum = a[i][j];
-      for (let k = 0; k < j; k++) sum -= l[i][k] * l[j][k];
-      l[i][j] = i === j ? Math.sqrt(sum) : sum / l[j][j];
-    }
-    logDeterminant += 2 * Math.log(l[j][j]);
-  }
-  const matrix = a.map(() => new Array<number>(n).fill(0));
-  for (let c = 0; c < n; c++) {
-    const x = new Array<number>(n).fill(0);
-    for (let i = 0; i < n; i++) {
-      let sum = i === c ? 1 : 0;
-      for (let k = 0; k < i; k++) sum -= l[i][k] * x[k];
-      x[i] = sum / l[i][i];
-    }
-    for (let i = n - 1; i >= 0; i--) {
-      let sum = x[i];
-      for (let k = i + 1; k < n; k++) sum -= l[k][i] * x[k];
-      x[i] = sum / l[i][i];
-    }
-    for (let i = 0; i < n; i++) matrix[i][c] = x[i];
-  }
-  return { matrix, logDeterminant };
-}
-
 /** Log of a sum of exponentials. */
 export function logSum(logs: readonly number[]): number {
   const most = Math.max(...logs);
   if (most === -Infinity) return most;
-  return most + Math.log(logs.reduce((sum, x) => sum + Math.exp(x - most), 0));
+  let sum = 0;
+  for (const x of logs) sum += Math.exp(x - most);
+  return most + Math.log(sum);
 }

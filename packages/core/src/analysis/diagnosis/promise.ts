@@ -5,7 +5,7 @@ import { SEVERITIES, type Profile } from './profile.js';
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
 const SLACK = { played: 0.2, borrowed: 0.35 } as const;
 /** A gap between two severities that is worth playing in. */
-const GAP = 0.06;
+const GAP = 0.12;
 
 export interface Promising {
   readonly profile: Profile;

@@ -27,11 +27,11 @@ const WORTH_IT = 6;
 /** How many at most, time after time, and how near a severity that was played is near enough. */
 const ROUGH = 0.05;
 const CLOSER = [
-  { most: 24, hopes: 12, within: ROUGH },
-  { most: 16, hopes: 10, within: 0.04 },
-  { most: 10, hopes: 8, within: 0.03 },
-  { most: 6, hopes: 6, within: 0.02 },
-  { most: 4, hopes: 0, within: 0.01 },
+  { most: 24, hopes: 8, within: ROUGH },
+  { most: 16, hopes: 16, within: 0.04 },
+  { most: 10, hopes: 16, within: 0.03 },
+  { most: 6, hopes: 12, within: 0.02 },
+  { most: 4, hopes: 8, within: 0.01 },
 ] as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;

@@ -1,11 +1,5 @@
 /** The swings of a sheet as something to play: a card without faults, under the conditions noted. */
-import type {
-  Card,
-  Catalogues,
-  CheckConditions,
-  Parameters,
-  Scenario,
-} from '../../define/index.js';
+import type { Card, Catalogues, Scenario } from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
 import {
   expectedSwings,
@@ -16,11 +10,12 @@ import {
   type ObservedSwing,
   type SwingDirection,
 } from '../../observation/index.js';
-import { blowDownCards, namesOf } from '../blow-down/card.js';
+import { blowDownCards } from '../blow-down/card.js';
 import { endingAt, type Ending } from './ending.js';
 import { leave } from './leave.js';
 import { swingChecks } from './next-check.js';
 import { patient } from './patient.js';
+import { under } from './under.js';
 
 /** What a run is read for beside its times. */
 export interface Reading {
@@ -45,6 +40,8 @@ export interface Setup {
 
 /** Before it is known how far it has to be played. */
 interface Draft extends Omit<Setup, 'reading'> {
+  /** Place of the setup that it is played as far as; absent: that is worked out by playing it. */
+  readonly like?: number;
   /** How long it is left to itself, s. */
   readonly leftFor?: number;
   /** The longest that was noted of it, s from the selector. */
@@ -53,9 +50,6 @@ interface Draft extends Omit<Setup, 'reading'> {
 
 /** More different conditions than these nobody waits for: each is played for every cause that is left. */
 const MOST_SETUPS = 8;
-
-/** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
-const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
 
 /** The setups of a sheet, then those of the swings that could be made next. */
 export interface Setups {
@@ -124,12 +118,19 @@ export function setupsOf(
       if (made === undefined) continue;
       const key = `${kind} ${JSON.stringify([card, conditions])}`;
       const noted = Math.max(0, ...sheet.swings.flatMap(notedTimes));
-      setups.push({ key, ...made, directions, noted });
+      const like = of[sheet.swings.indexOf(first)];
+      setups.push({ key, ...made, directions, noted, ...(like >= 0 && { like }) });
       checks.push(kind);
     }
   }
   const asked = new Set(sheet.swings.flatMap((s) => Object.keys(s.gauges)));
-  return { setups: new SetupList(setups, (s) => finished(catalogues, s, asked)), of, own, checks };
+  const list: SetupList = new SetupList(setups, (s) => {
+    const like = s.like === undefined ? undefined : list.at(s.like);
+    return like === undefined || like.reading.leftAt !== undefined
+      ? finished(catalogues, s, asked)
+      : alike(s, like);
+  });
+  return { setups: list, of, own, checks };
 }
 
 /** Nobody waits longer, s: a gear pumped up by hand takes two or three minutes (an owners' manual of 1971). */
@@ -168,75 +169,16 @@ function cardFor(
   );
 }
 
-/** The card under what was noted, and under what a check changes of it; undefined where that changes nothing. */
-function under(
-  catalogues: Catalogues,
-  scenario: Scenario,
-  name: string,
-  c: ObservationConditions,
-): { scenario: Scenario; card: string };
-function under(
-  catalogues: Catalogues,
-  scenario: Scenario,
-  name: string,
-  c: ObservationConditions,
-  change: CheckConditions,
-): { scenario: Scenario; card: string } | undefined;
-function under(
-  catalogues: Catalogues,
-  scenario: Scenario,
-  name: string,
-  c: ObservationConditions,
-  { flowShare = 1, warmer = 0, doors }: CheckConditions = {},
-): { scenario: Scenario; card: string } | undefined {
-  const own = scenario.cards[name];
-  const temperature = c.temperature ?? own.temperature ?? scenario.fluid.temperature;
-  const card: Card = {
-    ...own,
-    faults: [],
-    ...((warmer !== 0 || c.temperature !== undefined) && { temperature: temperature + warmer }),
-  };
-  let changed = warmer !== 0;
-  const off = (doors ?? c.doors) === 'disconnected';
-  const supplies = namesOf(scenario, catalogues, 'supply');
-  const components = { ...scenario.components };
-  for (const supply of supplies) {
-    const { parameters } = components[supply];
-    const flow = c.supplyFlow ?? (parameters.flow as number);
-    changed ||= flowShare !== 1 && 'flow' in parameters;
-    components[supply] = {
-      ...components[supply],
-      parameters: {
-        ...parameters,
-        ...('flow' in parameters && { flow: flow * flowShare }),
-        ...(c.supplyPressure !== undefined &&
-          'pressure' in parameters && { pressure: c.supplyPressure }),
-      },
-    };
-  }
-  const mechanisms = Object.fromEntries(
-    Object.entries(scenario.mechanisms).map(([part, entry]) => {
-      const loose = off && catalogues.mechanisms[entry.is].role === 'door';
-      changed ||= loose && c.doors !== 'disconnected';
-      const more: Parameters = {
-        ...(c.attitude !== undefined && 'pitch' in entry.parameters && { pitch: c.attitude }),
-        ...(loose && LOOSE),
-      };
-      return [part, { ...entry, parameters: { ...entry.parameters, ...more } }];
-    }),
-  );
-  const isCheck = flowShare !== 1 || warmer !== 0 || doors !== undefined;
-  if (isCheck && !changed) return undefined;
-  const fluid = { ...scenario.fluid, ...(c.fluid !== undefined && { kind: c.fluid }) };
+/** As far as another setup of the same card. */
+function alike({ key, scenario, card, directions }: Draft, like: Setup): Setup {
+  const { temperature } = scenario.cards[card];
+  const same = { ...like.scenario.cards[card], ...(temperature !== undefined && { temperature }) };
   return {
-    card: name,
-    scenario: {
-      ...scenario,
-      components,
-      mechanisms,
-      fluid,
-      cards: { ...scenario.cards, [name]: card },
-    },
+    ...like,
+    key: `${key} as ${like.key}`,
+    card,
+    directions,
+    scenario: { ...scenario, cards: { ...scenario.cards, [card]: same } },
   };
 }
 

@@ -1,0 +1,85 @@
+/** A card under the conditions of a sheet, or of a check. */
+import type {
+  Card,
+  Catalogues,
+  CheckConditions,
+  Parameters,
+  Scenario,
+} from '../../define/index.js';
+import type { ObservationConditions } from '../../observation/index.js';
+import { namesOf } from '../blow-down/card.js';
+
+/** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
+const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
+
+/** The card under what was noted, and under what a check changes of it; undefined where that changes nothing. */
+export function under(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  c: ObservationConditions,
+): { scenario: Scenario; card: string };
+export function under(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  c: ObservationConditions,
+  change: CheckConditions,
+): { scenario: Scenario; card: string } | undefined;
+export function under(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  c: ObservationConditions,
+  { flowShare = 1, warmer = 0, doors }: CheckConditions = {},
+): { scenario: Scenario; card: string } | undefined {
+  const own = scenario.cards[name];
+  const temperature = c.temperature ?? own.temperature ?? scenario.fluid.temperature;
+  const card: Card = {
+    ...own,
+    faults: [],
+    ...((warmer !== 0 || c.temperature !== undefined) && { temperature: temperature + warmer }),
+  };
+  let changed = warmer !== 0;
+  const off = (doors ?? c.doors) === 'disconnected';
+  const supplies = namesOf(scenario, catalogues, 'supply');
+  const components = { ...scenario.components };
+  for (const supply of supplies) {
+    const { parameters } = components[supply];
+    const flow = c.supplyFlow ?? (parameters.flow as number);
+    changed ||= flowShare !== 1 && 'flow' in parameters;
+    components[supply] = {
+      ...components[supply],
+      parameters: {
+        ...parameters,
+        ...('flow' in parameters && { flow: flow * flowShare }),
+        ...(c.supplyPressure !== undefined &&
+          'pressure' in parameters && { pressure: c.supplyPressure }),
+      },
+    };
+  }
+  const mechanisms = Object.fromEntries(
+    Object.entries(scenario.mechanisms).map(([part, entry]) => {
+      const loose = off && catalogues.mechanisms[entry.is].role === 'door';
+      changed ||= loose && c.doors !== 'disconnected';
+      const more: Parameters = {
+        ...(c.attitude !== undefined && 'pitch' in entry.parameters && { pitch: c.attitude }),
+        ...(loose && LOOSE),
+      };
+      return [part, { ...entry, parameters: { ...entry.parameters, ...more } }];
+    }),
+  );
+  const isCheck = flowShare !== 1 || warmer !== 0 || doors !== undefined;
+  if (isCheck && !changed) return undefined;
+  const fluid = { ...scenario.fluid, ...(c.fluid !== undefined && { kind: c.fluid }) };
+  return {
+    card: name,
+    scenario: {
+      ...scenario,
+      components,
+      mechanisms,
+      fluid,
+      cards: { ...scenario.cards, [name]: card },
+    },
+  };
+}
