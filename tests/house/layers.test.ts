@@ -31,6 +31,7 @@ const RESERVED: Readonly<Record<string, readonly string[]>> = {
   // Its small build: the other is 18 kB more in the page.
   'zod/mini': ['scenario', 'observation', 'lesson'],
   commander: ['cli'],
+  'env-paths': ['cli'],
   tinypool: ['cli'],
 };
 
