@@ -1,0 +1,163 @@
+/** What a search goes by: what could still be, how long was watched, what is played before it is believed. */
+import { describe, expect, it } from 'vitest';
+import { endingAt, endsWith } from '../../../packages/core/src/analysis/diagnosis/ending.js';
+import type { Evidences } from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import { neverFacts, orderFacts } from '../../../packages/core/src/analysis/diagnosis/fact.js';
+import { Gaussian } from '../../../packages/core/src/analysis/diagnosis/gaussian.js';
+import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
+import { Likelihood } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
+import { Profile } from '../../../packages/core/src/analysis/diagnosis/profile.js';
+import { hope, promise } from '../../../packages/core/src/analysis/diagnosis/promise.js';
+import type { Evidence, LogEntry } from '../../../packages/core/src/define/index.js';
+import { diagnose, expectedSwings, simulate } from '../../../packages/core/src/index.js';
+import type {
+  ObservedSwing,
+  ObservationSheet,
+} from '../../../packages/core/src/observation/index.js';
+import { oneLeg } from '../../support/one-leg.js';
+
+const row: ObservedSwing = {
+  ...{ direction: 'up', conditions: {}, times: {}, gauges: {}, order: [], remarks: {} },
+  ...{ recordings: [], note: '' },
+};
+
+describe('how long was watched', () => {
+  const [never] = neverFacts({ ...row, never: [{ unit: 'left', event: 'doors' }] });
+  const at = (t: number) => never.seen({ 'up/window': 10, 'up/left/doors': t });
+  it('tells what never came: surely what comes long after, hardly what comes long before', () => {
+    expect(at(5)).toBeLessThan(1e-3);
+    expect(at(20)).toBeGreaterThan(0.999);
+    expect(never.seen({ 'up/window': 10 })).toBeGreaterThan(0.999);
+  });
+  it('leaves open what comes just then', () => {
+    expect(at(10)).toBeCloseTo(0.5, 6);
+    expect(at(9.8)).toBeGreaterThan(0.2);
+    expect(at(10.2)).toBeLessThan(0.8);
+  });
+  it('lets nothing that comes too late stand in an order', () => {
+    const event = (unit: string) => ({ unit, event: 'locked' as const });
+    const [fact] = orderFacts({ ...row, order: [event('left'), event('right')] });
+    const seen = (right: number) =>
+      fact.seen({ 'up/window': 10, 'up/left/locked': 4, 'up/right/locked': right });
+    expect(seen(6)).toBeGreaterThan(0.9);
+    expect(seen(30)).toBeLessThan(1e-3);
+  });
+});
+
+describe('where a run ends', () => {
+  const act = (t: number, device: string, to: string): LogEntry => ({
+    ...{ index: 0, t, device, from: '', to, cause: '', by: -1, kind: 'operator' },
+  });
+  const log = [act(1, 'lever', 'up'), act(9, 'lever', 'down'), act(20, 'lever', 'up')];
+  it('is the same act of the operator, whenever that comes', () => {
+    const end = endingAt({ log } as unknown as Evidence, 20)!;
+    expect(end).toEqual({ device: 'lever', to: 'up', time: 2 });
+    const ends = endsWith(end);
+    const late = [act(1, 'lever', 'up'), act(31, 'lever', 'down'), act(44, 'lever', 'up')];
+    expect(late.map(ends)).toEqual([false, false, true]);
+  });
+  it('is nowhere where the operator does nothing', () => {
+    expect(endingAt({ log } as unknown as Evidence, 10)).toBeUndefined();
+  });
+});
+
+describe('the normal distribution of several figures', () => {
+  it('is that of two by hand: squared distance, pulls and precision', () => {
+    const [va, vb, c] = [0.04, 0.09, 0.03];
+    const det = va * vb - c * c;
+    const g = new Gaussian(Float64Array.of(va, c, c, vb), 2);
+    const [x, y] = [0.3, -0.2];
+    const pulls = new Float64Array(2);
+    expect(g.squared([x, y], pulls)).toBeCloseTo(
+      (vb * x * x - 2 * c * x * y + va * y * y) / det,
+      12,
+    );
+    expect(pulls[0]).toBeCloseTo((vb * x - c * y) / det, 12);
+    expect(pulls[1]).toBeCloseTo((va * y - c * x) / det, 12);
+    expect(g.logDeterminant).toBeCloseTo(Math.log(det), 12);
+    expect([...g.precision].map((p) => p * det)).toEqual([
+      expect.closeTo(vb, 12) as number,
+      expect.closeTo(va, 12) as number,
+    ]);
+  });
+});
+
+describe('what a cause could still come to', () => {
+  const figure = (key: string, value: number): Evidences['figures'][number] => ({
+    ...{ swing: 0, setup: 0, label: key, kind: 'time', key: `up/left/${key}`, value },
+    ...{ spread: 0.1, error: 0.2 },
+  });
+  /** Healthy all at 5; at its worst 20 and 12; the sheet has one late and the others as they were. */
+  const made = () => {
+    const keys = new Keys();
+    const figures = [figure('locked', 19), figure('doors', 5), figure('moving', 5)];
+    const likelihood = new Likelihood(
+      { figures, facts: [], looks: [], unused: [] },
+      [[], [], []],
+      keys,
+    );
+    const vector = (locked: number, others: number) =>
+      keys.vector({
+        up: 1,
+        'up/left/locked': locked,
+        'up/left/doors': others,
+        'up/left/moving': others,
+      });
+    const hypothesis = { causes: [{ fault: 'a', on: 'b' }], prior: 0.01 };
+    const profile = new Profile(hypothesis, keys, [vector(5, 5)]);
+    profile.put(1, 0, vector(20, 12));
+    return { likelihood, profile, vector };
+  };
+  it('is more where each figure may go over at its own severity, and asks to be played half way', () => {
+    const { likelihood, profile, vector } = made();
+    const straight = promise(likelihood, profile);
+    const hoped = hope(likelihood, profile)!;
+    expect(hoped.log).toBeGreaterThan(straight.log + 8);
+    expect(hoped.severity).toBe(0.5);
+    // All of the sheet lies between the two: nothing speaks against it.
+    expect(hoped.most).toBeCloseTo(likelihood.of([vector(19, 5)]), 9);
+  });
+  it('is nothing more once it was played as closely as is worth it', () => {
+    const { likelihood, profile, vector } = made();
+    for (let s = 0.1; s < 0.95; s += 0.1) profile.put(s, 0, vector(5, 5));
+    expect(hope(likelihood, profile)).toBeUndefined();
+  });
+});
+
+describe('two faults at once', () => {
+  it('are played before they are believed', async () => {
+    const scenario = oneLeg();
+    // The one slows both ways, the other the way down alone.
+    const faults = [
+      { fault: 'ground-supply-weak', on: 'stand', severity: 0.5 },
+      { fault: 'restrictor-blocked', on: 'restrictor', severity: 0.5 },
+    ];
+    const swings = expectedSwings(simulate(scenario, { faults })).map(
+      ({ direction, times, gauges }): ObservedSwing => ({
+        ...row,
+        direction,
+        times: Object.fromEntries(
+          Object.entries(times).map(([unit, t]) => [
+            unit,
+            Object.fromEntries(Object.entries(t).map(([e, x]) => [e, { at: x, error: 0.1 }])),
+          ]),
+        ),
+        gauges,
+      }),
+    );
+    const sheet: ObservationSheet = {
+      ...{ aircraft: '', scenario: '', card: Object.keys(scenario.cards)[0], date: '', by: '' },
+      ...{ note: '', readingError: 0.1, conditions: {}, swings, looks: [] },
+    };
+    const memory = new Map<string, Readonly<Record<string, number>>>();
+    const { groups } = await diagnose(scenario, sheet, { memory });
+    const played = [...memory.keys()].map((key) => (JSON.parse(key) as [string, unknown[]])[1]);
+    expect(played.some((of) => of.length === 2)).toBe(true);
+    // Added up the two explain it, but one fault does as well: a likely pair has been played.
+    for (const { causes, probability } of groups.flatMap((g) => g.members))
+      if (causes.length === 2 && probability > 0.01)
+        expect(played).toContainEqual(
+          causes.map((c) => expect.objectContaining(c) as Record<string, unknown>),
+        );
+  });
+});
