@@ -1,32 +1,9 @@
 import { css } from 'lit';
 
 export const orderChartStyles = css`
-  :host {
-    display: flex;
-    flex-direction: column;
-    min-height: 0;
-  }
-  .tools {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.3rem 0.6rem;
-    align-items: center;
-    padding: 0.3rem 0.6rem;
-    font-size: 0.78rem;
-    border-bottom: 1px solid var(--rule);
-  }
-  .tools label {
-    display: inline-flex;
-    gap: 0.3rem;
-    align-items: center;
-  }
   .tools select {
     min-height: 28px;
     padding: 0 0.2rem;
-  }
-  .tools button {
-    min-height: 28px;
-    min-width: 28px;
   }
   .keys {
     display: flex;
@@ -44,9 +21,6 @@ export const orderChartStyles = css`
   .key svg {
     width: 22px;
     height: 12px;
-  }
-  .spread {
-    flex: 1;
   }
   .scroll {
     flex: 1;

@@ -15,6 +15,7 @@ import type { Selection, State } from '../model/state.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { betweenBar } from './between-bar.js';
+import { chartStyles } from './chart.styles.js';
 import type { Works } from './index.js';
 import { Measured } from './measured.js';
 import './measured-form.js';
@@ -44,7 +45,7 @@ export class OrderChart extends View {
     depth: { state: true },
     notes: { state: true },
   };
-  static override styles = [shared, orderChartStyles];
+  static override styles = [shared, chartStyles, orderChartStyles];
 
   declare works: Works;
   /** Which lanes are shown; undefined until the user chooses. */

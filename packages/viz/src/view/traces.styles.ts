@@ -2,29 +2,8 @@ import { css } from 'lit';
 
 export const tracesStyles = css`
   :host {
-    display: flex;
-    flex-direction: column;
-    min-height: 0;
     position: relative;
     container-type: inline-size;
-  }
-  .tools {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.3rem 0.6rem;
-    align-items: center;
-    padding: 0.3rem 0.6rem;
-    font-size: 0.78rem;
-    border-bottom: 1px solid var(--rule);
-  }
-  .tools label {
-    display: inline-flex;
-    gap: 0.3rem;
-    align-items: center;
-  }
-  .tools button {
-    min-height: 28px;
-    min-width: 28px;
   }
   .tools [aria-expanded='true'] {
     background: var(--accent-soft);
@@ -36,7 +15,6 @@ export const tracesStyles = css`
     font-variant-numeric: tabular-nums;
   }
   .spread {
-    flex: 1;
     margin: 0 -0.3rem;
   }
   .split {

@@ -7,6 +7,7 @@ import { chosenOf } from '../model/traces.js';
 import type { TracesWork } from '../model/traces.js';
 import { define, View } from './base.js';
 import './recordings.js';
+import { chartStyles } from './chart.styles.js';
 import { shared } from './shared.styles.js';
 import './trace-chart.js';
 import './trace-chooser.js';
@@ -29,7 +30,7 @@ export class Traces extends View {
     fit: { state: true },
     marking: { state: true },
   };
-  static override styles = [shared, tracesStyles];
+  static override styles = [shared, chartStyles, tracesStyles];
 
   declare work: TracesWork;
   /** What is open beside the chart. */

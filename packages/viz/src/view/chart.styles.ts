@@ -1,0 +1,31 @@
+import { css } from 'lit';
+
+/** What the order chart and the traces look alike in: a column with tools over a chart. */
+export const chartStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    min-height: 0;
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.3rem 0.6rem;
+    align-items: center;
+    padding: 0.3rem 0.6rem;
+    font-size: 0.78rem;
+    border-bottom: 1px solid var(--rule);
+  }
+  .tools label {
+    display: inline-flex;
+    gap: 0.3rem;
+    align-items: center;
+  }
+  .tools button {
+    min-height: 28px;
+    min-width: 28px;
+  }
+  .spread {
+    flex: 1;
+  }
+`;
