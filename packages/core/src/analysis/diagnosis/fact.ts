@@ -28,8 +28,8 @@ const DRIFT_SPREAD = 0.012;
 /** Difference between two sides that is called one, s. */
 const APART = 0.4;
 
-/** How sharply it is known when something comes that just makes it, or just does not: s, and share of its time. */
-const LATE = { seconds: 0.1, share: 0.04 } as const;
+/** How sharply it is known when something comes that just makes it, or just does not: s, and share of its time. What is slow is so by a small difference, and hangs on every tolerance. */
+const LATE = { seconds: 0.1, share: 0.1 } as const;
 
 /** Probability that something comes while its swing is watched. */
 function came(s: Signature, d: string, unit: string, event: string): number {
