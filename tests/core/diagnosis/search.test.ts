@@ -111,7 +111,7 @@ describe('what a cause could still come to', () => {
   it('is more where each figure may go over at its own severity, and asks to be played half way', () => {
     const { likelihood, profile, vector } = made();
     const straight = promise(likelihood, profile);
-    const hoped = hope(likelihood, profile)!;
+    const hoped = hope(likelihood, profile, 0.12)!;
     expect(hoped.log).toBeGreaterThan(straight.log + 8);
     expect(hoped.severity).toBe(0.5);
     // All of the sheet lies between the two: nothing speaks against it.
@@ -120,7 +120,7 @@ describe('what a cause could still come to', () => {
   it('is nothing more once it was played as closely as is worth it', () => {
     const { likelihood, profile, vector } = made();
     for (let s = 0.1; s < 0.95; s += 0.1) profile.put(s, 0, vector(5, 5));
-    expect(hope(likelihood, profile)).toBeUndefined();
+    expect(hope(likelihood, profile, 0.12)).toBeUndefined();
   });
 });
 

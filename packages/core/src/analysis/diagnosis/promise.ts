@@ -4,8 +4,6 @@ import { SEVERITIES, type Profile } from './profile.js';
 
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
 const SLACK = { played: 0.2, borrowed: 0.35 } as const;
-/** A gap between two severities that is worth playing in. */
-const GAP = 0.12;
 
 export interface Promising {
   readonly profile: Profile;
@@ -30,15 +28,15 @@ export function promise(likelihood: Likelihood, profile: Profile): Promising {
 
 /**
  * If between two severities every figure goes its own way, early or late: a valve that is all but
- * shut does nothing, and then all at once. Undefined where there is no gap left to play in.
+ * shut does nothing, and then all at once. Undefined where no two severities are further apart than `gap`.
  */
-export function hope(likelihood: Likelihood, profile: Profile): Promising | undefined {
+export function hope(likelihood: Likelihood, profile: Profile, gap: number): Promising | undefined {
   const open = unplayed(profile);
   const all = profile.severities;
   let best: Promising | undefined;
   for (let i = 1; i < all.length; i++) {
     const [a, b] = [all[i - 1], all[i]];
-    if (b - a < GAP) continue;
+    if (b - a < gap) continue;
     const most = likelihood.amid(profile.at(a), profile.at(b), open);
     if (best !== undefined && most <= best.most) continue;
     const log = before(likelihood, profile) + most;

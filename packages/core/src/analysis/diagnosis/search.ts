@@ -27,11 +27,11 @@ const WORTH_IT = 6;
 /** How many at most, time after time, and how near a severity that was played is near enough. */
 const ROUGH = 0.05;
 const CLOSER = [
-  { most: 24, hopes: 8, within: ROUGH },
-  { most: 16, hopes: 16, within: 0.04 },
-  { most: 10, hopes: 16, within: 0.03 },
-  { most: 6, hopes: 12, within: 0.02 },
-  { most: 4, hopes: 8, within: 0.01 },
+  { most: 24, hopes: 8, gap: 0.12, within: ROUGH },
+  { most: 16, hopes: 16, gap: 0.12, within: 0.04 },
+  { most: 10, hopes: 16, gap: 0.08, within: 0.03 },
+  { most: 6, hopes: 12, gap: 0.06, within: 0.02 },
+  { most: 4, hopes: 8, gap: 0.04, within: 0.01 },
 ] as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
@@ -109,10 +109,10 @@ export class Search {
     );
     // Of these no more is played.
     const settled = highest(likelihood, [healthy, ...quiet]);
-    for (const { most, hopes, within } of CLOSER) {
+    for (const { most, hopes, gap, within } of CLOSER) {
       if (this.setting.stopped()) return;
       const promising = this.promising(likelihood, settled);
-      const hopeful = this.hopeful(likelihood, promising, settled).slice(0, hopes);
+      const hopeful = this.hopeful(likelihood, settled, gap).slice(0, hopes);
       const closer = [...promising.slice(0, most), ...hopeful];
       this.likely = new Set(closer.map(({ profile }) => profile));
       this.enliven(hopeful.map(({ profile }) => profile));
@@ -131,18 +131,13 @@ export class Search {
       .sort(byLog);
   }
 
-  /** Of those that do not, what could if it went over late, or all at once. */
-  private hopeful(
-    likelihood: Likelihood,
-    promising: readonly Promising[],
-    settled: number,
-  ): readonly Promising[] {
-    const taken = new Set(promising.map(({ profile }) => profile));
+  /** What could come nearer than it promises, if it went over late, or all at once, in a gap as wide as this. */
+  private hopeful(likelihood: Likelihood, settled: number, gap: number): readonly Promising[] {
     const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
     return [...this.alive, ...this.doubtful]
-      .filter((profile) => !taken.has(profile))
-      .flatMap((profile) => hope(likelihood, profile) ?? [])
+      .flatMap((profile) => hope(likelihood, profile, gap) ?? [])
       .filter(({ log }) => log > least)
+      .filter(({ profile, log }) => log > promise(likelihood, profile).log + GAIN)
       .sort(byLog);
   }
 
