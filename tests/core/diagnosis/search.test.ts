@@ -46,7 +46,7 @@ describe('how long was watched', () => {
 
 describe('where a run ends', () => {
   const act = (t: number, device: string, to: string): LogEntry => ({
-    ...{ index: 0, t, device, from: '', to, cause: '', by: -1, kind: 'operator' },
+    ...{ index: 0, t, device, from: '', to, cause: '', by: -1, kind: 'operator', speed: NaN },
   });
   const log = [act(1, 'lever', 'up'), act(9, 'lever', 'down'), act(20, 'lever', 'up')];
   it('is the same act of the operator, whenever that comes', () => {

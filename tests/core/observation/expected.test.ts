@@ -65,7 +65,7 @@ describe('what a stopwatch would have read in a run', () => {
   });
   it('reads the gauge while something moves, however long a leg that never comes is waited for', () => {
     const card = scenario!.cards['relief-low'];
-    const steps = card.steps.map((s) => (s.at! > 10 ? { ...s, at: s.at! + 20 } : s));
+    const steps = card.steps.map((s) => (s.at > 10 ? { ...s, at: s.at + 20 } : s));
     const patient = { ...card, steps, duration: card.duration + 20 };
     const longer = { ...scenario!, cards: { ...scenario!.cards, 'relief-low': patient } };
     const [short] = expectedSwings(simulate(scenario!, { card: 'relief-low' }));
