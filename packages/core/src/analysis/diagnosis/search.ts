@@ -111,8 +111,13 @@ export class Search {
     const settled = highest(likelihood, [healthy, ...quiet]);
     for (const { most, hopes, gap, within } of CLOSER) {
       if (this.setting.stopped()) return;
-      const promising = this.promising(likelihood, settled);
-      const hopeful = this.hopeful(likelihood, settled, gap).slice(0, hopes);
+      const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
+      const promises = new Map(
+        [...this.alive].map((profile) => [profile, promise(likelihood, profile)]),
+      );
+      // What could still come near the likeliest, the most promising first.
+      const promising = [...promises.values()].filter(({ log }) => log > least).sort(byLog);
+      const hopeful = this.hopeful(likelihood, promises, least, gap).slice(0, hopes);
       const closer = [...promising.slice(0, most), ...hopeful];
       this.likely = new Set(closer.map(({ profile }) => profile));
       this.enliven(hopeful.map(({ profile }) => profile));
@@ -122,22 +127,18 @@ export class Search {
     this.done = true;
   }
 
-  /** What could still come near the likeliest (of the others, `settled`), the most promising first. */
-  private promising(likelihood: Likelihood, settled: number): readonly Promising[] {
-    const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
-    return [...this.alive]
-      .map((profile) => promise(likelihood, profile))
-      .filter(({ log }) => log > least)
-      .sort(byLog);
-  }
-
   /** What could come nearer than it promises, if it went over late, or all at once, in a gap as wide as this. */
-  private hopeful(likelihood: Likelihood, settled: number, gap: number): readonly Promising[] {
-    const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
+  private hopeful(
+    likelihood: Likelihood,
+    promises: ReadonlyMap<Profile, Promising>,
+    least: number,
+    gap: number,
+  ): readonly Promising[] {
+    const promised = (profile: Profile): number =>
+      (promises.get(profile) ?? promise(likelihood, profile)).log;
     return [...this.alive, ...this.doubtful]
       .flatMap((profile) => hope(likelihood, profile, gap) ?? [])
-      .filter(({ log }) => log > least)
-      .filter(({ profile, log }) => log > promise(likelihood, profile).log + GAIN)
+      .filter(({ profile, log }) => log > least && log > promised(profile) + GAIN)
       .sort(byLog);
   }
 
