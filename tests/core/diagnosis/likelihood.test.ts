@@ -22,11 +22,15 @@ const evidences = (figures: Evidences['figures']): Evidences => ({
   looks: [],
   unused: [],
 });
+type Named = Readonly<Record<string, number>>;
 /** The likelihood of figures, asked with what is foretold by name. */
-function likelihoodOf(figures: Evidences['figures'], scatter: readonly (readonly number[])[]) {
+function likelihoodOf(
+  figures: Evidences['figures'],
+  scatter: readonly (readonly number[])[],
+  healthy: Named = {},
+) {
   const keys = new Keys();
-  const l = new Likelihood(evidences(figures), scatter, keys);
-  type Named = Readonly<Record<string, number>>;
+  const l = new Likelihood(evidences(figures), scatter, [keys.vector(healthy)], keys);
   return {
     of: (s: Named) => l.of([keys.vector(s)]),
     distance: (a: Named, b: Named) => l.distance([keys.vector(a)], [keys.vector(b)]),
@@ -99,7 +103,7 @@ describe('the likelihood of figures', () => {
       seen: () => p,
     });
     const of = (...facts: readonly ReturnType<typeof fact>[]) =>
-      new Likelihood({ ...evidences([]), facts }, [], new Keys()).of([new Float64Array(0)]);
+      new Likelihood({ ...evidences([]), facts }, [], [], new Keys()).of([new Float64Array(0)]);
     const wrong = 1e-4;
     // By hand: right together, or the swing was not understood and each fact is a coin.
     expect(of(fact(0, 0.9), fact(0, wrong))).toBeCloseTo(
@@ -120,6 +124,53 @@ describe('the likelihood of figures', () => {
     const sigma = spreadOf(5, 0.1);
     expect(l.distance({ a: 5 }, { a: 5 + 3 * sigma })).toBeCloseTo(9, 9);
     expect(l.distance({ a: 5 }, { a: 5 })).toBe(0);
+  });
+});
+
+describe('how a slow aircraft scatters', () => {
+  const [read, scatter] = [0.1, 0.15];
+  const l = likelihoodOf([figure('a', 12, read)], [[scatter]], { a: 6 });
+  it('is by the square of how much slower it is, by the rate that is left, and by some of the delay', () => {
+    // A stand that gives so much more or less, and a leak that takes half of it: 1 / t = (Q - L) / V.
+    const [supply, leak, volume] = [2, 1, 12];
+    const time = (q: number, gone: number) => volume / (q - gone);
+    const step = 1e-6;
+    const [sound, slow] = [0, leak].map(
+      (gone) => (time(supply + step, gone) - time(supply, gone)) / step,
+    );
+    const [t, healthy] = [time(supply, leak), time(supply, 0)];
+    expect(slow / sound).toBeCloseTo((t / healthy) ** 2, 4);
+    const sigma = Math.hypot(
+      spreadOf(12, read),
+      (t / healthy) ** 2 * scatter,
+      0.04 * (t - healthy),
+    );
+    expect(l.distance({ a: t }, { a: t + 2 * sigma })).toBeCloseTo(4, 6);
+    expect(l.of({ a: t })).toBeCloseTo(Math.log(0.995 * density(0, sigma) + 0.005 / 29), 9);
+  });
+  it('is as it was where it is not slower', () => {
+    const sigma = Math.hypot(spreadOf(12, read), scatter);
+    expect(l.distance({ a: 6 }, { a: 6 + 2 * sigma })).toBeCloseTo(4, 9);
+    expect(l.distance({ a: 4 }, { a: 4 + 2 * sigma })).toBeCloseTo(4, 9);
+  });
+});
+
+describe('what lies between two foretellings', () => {
+  const fact = (seen: (s: Named) => number): Evidences['facts'][number] => ({
+    ...{ swing: 0, setup: 0, label: '', kind: 'fact' },
+    seen,
+  });
+  const keys = new Keys();
+  const facts = [
+    fact((s) => (s['up/left/moved'] === 1 && s['up/left/locked'] === undefined ? 0.9 : 1e-4)),
+  ];
+  const l = new Likelihood({ ...evidences([]), facts }, [], [], keys);
+  const amid = (a: Named, b: Named) => l.amid([keys.vector(a)], [keys.vector(b)], () => false);
+  it('may be what is in neither: to stop short, between coming home and not moving', () => {
+    const home = { up: 1, 'up/left/moved': 1, 'up/left/locked': 5 };
+    const stays = { up: 1, 'up/left/moved': 0 };
+    expect(amid(home, stays)).toBeCloseTo(0, 2);
+    expect(amid(home, { ...home, 'up/left/locked': 9 })).toBeLessThan(-6);
   });
 });
 

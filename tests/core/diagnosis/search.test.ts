@@ -91,11 +91,6 @@ describe('what a cause could still come to', () => {
   const made = () => {
     const keys = new Keys();
     const figures = [figure('locked', 19), figure('doors', 5), figure('moving', 5)];
-    const likelihood = new Likelihood(
-      { figures, facts: [], looks: [], unused: [] },
-      [[], [], []],
-      keys,
-    );
     const vector = (locked: number, others: number) =>
       keys.vector({
         up: 1,
@@ -103,6 +98,12 @@ describe('what a cause could still come to', () => {
         'up/left/doors': others,
         'up/left/moving': others,
       });
+    const likelihood = new Likelihood(
+      { figures, facts: [], looks: [], unused: [] },
+      [[], [], []],
+      [vector(5, 5)],
+      keys,
+    );
     const hypothesis = { causes: [{ fault: 'a', on: 'b' }], prior: 0.01 };
     const profile = new Profile(hypothesis, keys, [vector(5, 5)]);
     profile.put(1, 0, vector(20, 12));
@@ -113,9 +114,20 @@ describe('what a cause could still come to', () => {
     const straight = promise(likelihood, profile);
     const hoped = hope(likelihood, profile, 0.12)!;
     expect(hoped.log).toBeGreaterThan(straight.log + 8);
+    // The gap is all that there is: nothing is taken off for how narrow it is.
+    expect(hoped.log).toBeCloseTo(Math.log(0.01) + hoped.most, 9);
     expect(hoped.severity).toBe(0.5);
     // All of the sheet lies between the two: nothing speaks against it.
     expect(hoped.most).toBeCloseTo(likelihood.of([vector(19, 5)]), 9);
+  });
+  it('is less in a narrow gap, for only so many severities lie in it', () => {
+    const { likelihood, profile, vector } = made();
+    const wide = hope(likelihood, profile, 0.12)!;
+    profile.put(0.75, 0, vector(5, 5));
+    const narrow = hope(likelihood, profile, 0.12)!;
+    expect(narrow.severity).toBeCloseTo(0.875, 9);
+    expect(narrow.most).toBeCloseTo(wide.most, 9);
+    expect(wide.log - narrow.log).toBeCloseTo(Math.log(4), 9);
   });
   it('is nothing more once it was played as closely as is worth it', () => {
     const { likelihood, profile, vector } = made();
@@ -129,8 +141,8 @@ describe('two faults at once', () => {
     const scenario = oneLeg();
     // The one slows both ways, the other the way down alone.
     const faults = [
-      { fault: 'ground-supply-weak', on: 'stand', severity: 0.5 },
-      { fault: 'restrictor-blocked', on: 'restrictor', severity: 0.5 },
+      { fault: 'ground-supply-weak', on: 'stand', severity: 0.4 },
+      { fault: 'restrictor-blocked', on: 'restrictor', severity: 0.7 },
     ];
     const swings = expectedSwings(simulate(scenario, { faults })).map(
       ({ direction, times, gauges }): ObservedSwing => ({
@@ -139,7 +151,7 @@ describe('two faults at once', () => {
         times: Object.fromEntries(
           Object.entries(times).map(([unit, t]) => [
             unit,
-            Object.fromEntries(Object.entries(t).map(([e, x]) => [e, { at: x, error: 0.1 }])),
+            Object.fromEntries(Object.entries(t).map(([e, x]) => [e, { at: x, error: 0.05 }])),
           ]),
         ),
         gauges,
@@ -147,13 +159,13 @@ describe('two faults at once', () => {
     );
     const sheet: ObservationSheet = {
       ...{ aircraft: '', scenario: '', card: Object.keys(scenario.cards)[0], date: '', by: '' },
-      ...{ note: '', readingError: 0.1, conditions: {}, swings, looks: [] },
+      ...{ note: '', readingError: 0.05, conditions: {}, swings, looks: [] },
     };
     const memory = new Map<string, Readonly<Record<string, number>>>();
     const { groups } = await diagnose(scenario, sheet, { memory });
     const played = [...memory.keys()].map((key) => (JSON.parse(key) as [string, unknown[]])[1]);
     expect(played.some((of) => of.length === 2)).toBe(true);
-    // Added up the two explain it, but one fault does as well: a likely pair has been played.
+    // Whatever else explains it: a likely pair has been played.
     for (const { causes, probability } of groups.flatMap((g) => g.members))
       if (causes.length === 2 && probability > 0.01)
         expect(played).toContainEqual(

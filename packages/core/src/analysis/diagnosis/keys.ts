@@ -41,6 +41,14 @@ export class Keys {
     return out;
   }
 
+  /** Whether the same comes, and is moved, in two of them, be it sooner or later. */
+  sameComes(a: Vector, b: Vector): boolean {
+    return this.rules.every((rule, i) => {
+      const [x, y] = [a[i] ?? NaN, b[i] ?? NaN];
+      return rule === 'fact' ? x === y : Number.isNaN(x) === Number.isNaN(y);
+    });
+  }
+
   /** A vector to be read by names. */
   named(v: Vector): Signature {
     return new Proxy<Signature>(NO_FIGURES, {

@@ -3,7 +3,7 @@
  * out what cannot be it without playing both.
  */
 import type { Scenario } from '../../define/index.js';
-import type { Cause, Hypothesis, Signature } from './shapes.js';
+import type { Cause, Signature } from './shapes.js';
 
 const swapped = (name: string): string =>
   name.replace(/left|right/g, (side) => (side === 'left' ? 'right' : 'left'));
@@ -26,22 +26,4 @@ export function lent(healthy: Signature, other: Signature): Signature {
       return [own, before === undefined || here === undefined ? value : here + (value - before)];
     }),
   );
-}
-
-/** The hypotheses to be played, and for each of the others the one it borrows from. */
-export function sides(
-  scenario: Scenario,
-  hypotheses: readonly Hypothesis[],
-): { readonly own: readonly Hypothesis[]; readonly lenders: ReadonlyMap<Hypothesis, Hypothesis> } {
-  const name = ({ fault, on }: Cause): string => `${fault} ${on}`;
-  const known = new Map<string, Hypothesis>();
-  const lenders = new Map<Hypothesis, Hypothesis>();
-  for (const h of hypotheses) {
-    const [cause] = h.causes;
-    const other = mirrored(scenario, cause);
-    const lender = other && known.get(name(other));
-    if (lender === undefined) known.set(name(cause), h);
-    else lenders.set(h, lender);
-  }
-  return { own: hypotheses.filter((h) => !lenders.has(h)), lenders };
 }

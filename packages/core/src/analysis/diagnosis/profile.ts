@@ -5,6 +5,12 @@ import type { Hypothesis } from './shapes.js';
 /** Severities that a fault is looked at between: less than the least nobody notices. */
 export const LEAST = 0.05;
 
+/** Of what is as bad at any severity: from when, and to. */
+const AT_ALL = 1e-3;
+const WORST = 1;
+/** What was played so near to it makes what was borrowed worth nothing. */
+const NEAR = 0.05;
+
 /** What is foretold under each setup. */
 export type Foretold = readonly Vector[];
 
@@ -19,40 +25,49 @@ export class Profile {
   /** For each setup, in the order of severity; the first is the healthy aircraft at zero. */
   private readonly nodes: Node[][];
 
+  /** @param abrupt as bad at any severity */
   constructor(
     readonly hypothesis: Hypothesis,
     private readonly keys: Keys,
     healthy: Foretold,
+    private readonly abrupt = false,
   ) {
     this.nodes = healthy.map((vector) => [{ severity: 0, vector, borrowed: false }]);
   }
 
   /** Adds what a severity comes to under one setup; what was played counts before what was borrowed. */
   put(severity: number, setup: number, vector: Vector, borrowed = false): void {
+    for (const at of this.abrupt ? [AT_ALL, WORST] : [severity])
+      this.add({ severity: at, vector, borrowed }, setup);
+  }
+
+  private add(node: Node, setup: number): void {
+    const near = (n: Node): boolean =>
+      n.severity > 0 && Math.abs(n.severity - node.severity) <= NEAR;
     const nodes = this.nodes[setup];
-    const at = nodes.findIndex((n) => n.severity === severity);
-    if (at >= 0) {
-      if (!borrowed) nodes[at] = { severity, vector, borrowed };
-      return;
-    }
-    nodes.push({ severity, vector, borrowed });
-    nodes.sort((a, b) => a.severity - b.severity);
+    if (node.borrowed && nodes.some((n) => !n.borrowed && near(n))) return;
+    const left = nodes.filter(
+      (n) => n.severity !== node.severity && !(n.borrowed && !node.borrowed && near(n)),
+    );
+    this.nodes[setup] = [...left, node].sort((a, b) => a.severity - b.severity);
   }
 
   /** Whether a severity was played so near that playing another is not worth it. */
   has(severity: number, setup: number, within: number): boolean {
     return this.nodes[setup].some(
-      (n) => !n.borrowed && n.severity > 0 && Math.abs(n.severity - severity) <= within,
+      (n) =>
+        !n.borrowed && n.severity > 0 && (this.abrupt || Math.abs(n.severity - severity) <= within),
     );
   }
 
-  /** Whether anything but the healthy aircraft is known under a setup; and whether that is borrowed. */
+  /** Whether anything but the healthy aircraft is known under a setup. */
   known(setup: number): boolean {
     return this.nodes[setup].length > 1;
   }
 
-  borrowed(setup: number): boolean {
-    return this.nodes[setup].some((n) => n.borrowed);
+  /** Whether what is known nearest to a severity, under the first setup, is borrowed. */
+  borrowed(severity: number): boolean {
+    return nearest(this.nodes[0], severity).borrowed;
   }
 
   /** Severities that are known under the first setup, rising from the healthy aircraft's zero. */
@@ -62,8 +77,7 @@ export class Profile {
 
   /** What was played, or borrowed, next to a severity; the healthy aircraft's where nothing was. */
   nearest(severity: number): Foretold {
-    const away = (n: Node): number => Math.abs(n.severity - severity);
-    return this.nodes.map((nodes) => nodes.reduce((a, b) => (away(b) < away(a) ? b : a)).vector);
+    return this.nodes.map((nodes) => nearest(nodes, severity).vector);
   }
 
   /** Straight between what was played, and on from the last of it. */
@@ -81,6 +95,11 @@ export class Profile {
       );
     });
   }
+}
+
+function nearest(nodes: readonly Node[], severity: number): Node {
+  const away = (n: Node): number => Math.abs(n.severity - severity);
+  return nodes.reduce((a, b) => (away(b) < away(a) ? b : a));
 }
 
 /** Places for a quick look, and for a cause that is likely: where a time runs away, a fit is narrow. */

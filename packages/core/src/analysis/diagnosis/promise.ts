@@ -16,10 +16,14 @@ export interface Promising {
 
 /** If it goes about straight from one severity to the next. */
 export function promise(likelihood: Likelihood, profile: Profile): Promising {
-  const slack = profile.borrowed(0) ? SLACK.borrowed : SLACK.played;
   const open = unplayed(profile);
   const logs = SEVERITIES.quick.map((s) =>
-    likelihood.atMost(profile.nearest(s), profile.at(s), slack, open),
+    likelihood.atMost(
+      profile.nearest(s),
+      profile.at(s),
+      profile.borrowed(s) ? SLACK.borrowed : SLACK.played,
+      open,
+    ),
   );
   const most = Math.max(...logs);
   const severity = SEVERITIES.quick[logs.indexOf(most)];
@@ -38,9 +42,9 @@ export function hope(likelihood: Likelihood, profile: Profile, gap: number): Pro
     const [a, b] = [all[i - 1], all[i]];
     if (b - a < gap) continue;
     const most = likelihood.amid(profile.at(a), profile.at(b), open);
-    if (best !== undefined && most <= best.most) continue;
-    const log = before(likelihood, profile) + most;
-    best = { profile, log, most, severity: (a + b) / 2 };
+    // Only so much of all severities lies in the gap.
+    const log = before(likelihood, profile) + most + Math.log(b - a);
+    if (best === undefined || log > best.log) best = { profile, log, most, severity: (a + b) / 2 };
   }
   return best;
 }

@@ -1,18 +1,18 @@
 /**
  * Which swings to play, in which order, so that what explains a sheet is known well after few of them:
- * every cause once at its worst (one side lends to the other); those that could not explain it at any
+ * every cause once at its worst (a swing tells of all that do the same, and lends to the other side); those that could not explain it at any
  * severity are ruled out; the rest where they fit, ever closer, the likelier the closer.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood, type Scatter } from './likelihood.js';
-import { lent, sides } from './mirror.js';
 import { believe } from './posterior.js';
 import { Profile, type Foretold } from './profile.js';
 import { hope, promise, type Promising } from './promise.js';
 import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
+import { Sharing } from './share.js';
 import { unknownsOf } from './unknown.js';
 
 /** Severity that every fault is played at first. */
@@ -27,11 +27,11 @@ const WORTH_IT = 6;
 /** How many at most, time after time, and how near a severity that was played is near enough. */
 const ROUGH = 0.05;
 const CLOSER = [
-  { most: 24, hopes: 8, gap: 0.12, within: ROUGH },
-  { most: 16, hopes: 16, gap: 0.12, within: 0.04 },
-  { most: 10, hopes: 16, gap: 0.08, within: 0.03 },
-  { most: 6, hopes: 12, gap: 0.06, within: 0.02 },
-  { most: 4, hopes: 8, gap: 0.04, within: 0.01 },
+  { most: 24, hopes: 20, gap: 0.12, within: ROUGH },
+  { most: 16, hopes: 24, gap: 0.12, within: 0.04 },
+  { most: 10, hopes: 24, gap: 0.08, within: 0.03 },
+  { most: 6, hopes: 20, gap: 0.06, within: 0.02 },
+  { most: 4, hopes: 12, gap: 0.04, within: 0.01 },
 ] as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
@@ -71,6 +71,8 @@ export class Search {
   /** From when the healthy aircraft and its scatter are known. */
   likelihood: Likelihood | undefined;
   private readonly own: readonly number[];
+  private sharing!: Sharing;
+  private all: ReadonlyMap<Hypothesis, Profile> = new Map();
 
   constructor(private readonly setting: SearchSetting) {
     this.own = Array.from({ length: setting.setups.own }, (_, i) => i);
@@ -89,13 +91,15 @@ export class Search {
     // The likeliest first, so that a ranking early on says most.
     const [sound, ...faulty] = this.setting.hypotheses;
     const byPrior = [...faulty].sort((a, b) => b.prior - a.prior);
-    const profile = (h: Hypothesis): Profile => new Profile(h, this.keys, this.healthy);
-    const healthy = profile(sound);
-    const all = new Map(byPrior.map((h) => [h, profile(h)] as const));
-    this.profiles = [healthy, ...all.values()];
-    await this.playWorst(all);
+    const { catalogues, setups } = this.setting;
+    this.sharing = new Sharing(catalogues, setups.setups.at(0).scenario, byPrior);
+    const healthy = new Profile(sound, this.keys, this.healthy);
+    const all = byPrior.map((h) => new Profile(h, this.keys, this.healthy, this.sharing.abrupt(h)));
+    this.all = new Map(all.map((p) => [p.hypothesis, p]));
+    this.profiles = [healthy, ...all];
+    await this.playWorst();
     if (this.setting.stopped()) return;
-    const { alive, quiet, doubtful } = this.sifted(likelihood, [...all.values()]);
+    const { alive, quiet, doubtful } = this.sifted(likelihood, all);
     this.alive = new Set(alive);
     this.doubtful = new Set([...quiet, ...doubtful]);
     this.profiles = [healthy, ...alive, ...quiet];
@@ -178,23 +182,31 @@ export class Search {
         return Number.isNaN(change) ? 0 : change;
       });
     });
-    return new Likelihood(this.setting.evidences, scatter, this.keys);
+    return new Likelihood(this.setting.evidences, scatter, healthy, this.keys);
   }
 
-  /** Every cause at its worst under the first setup, one side for both. */
-  private async playWorst(all: ReadonlyMap<Hypothesis, Profile>): Promise<void> {
-    const { own, lenders } = sides(this.setting.scenario, [...all.keys()]);
-    const borrowers = new Map<Hypothesis, Profile>();
-    for (const [h, lender] of lenders) borrowers.set(lender, all.get(h)!);
-    const healthy = this.keys.named(this.healthy[0]);
-    await this.setting.play(
-      own.map((h) => jobOf(h, WORST, 0)),
-      (i, signature) => {
-        all.get(own[i])!.put(WORST, 0, this.keys.vector(signature));
-        const other = lent(healthy, signature);
-        borrowers.get(own[i])?.put(WORST, 0, this.keys.vector(other), true);
-      },
-    );
+  /** Every cause at its worst under the first setup, one for all that it tells of. */
+  private async playWorst(): Promise<void> {
+    const tellers = this.sharing.tellers(WORST);
+    await this.playJobs(tellers.map((hypothesis) => ({ hypothesis, severity: WORST, setup: 0 })));
+  }
+
+  private async playJobs(
+    places: readonly {
+      readonly hypothesis: Hypothesis;
+      readonly severity: number;
+      readonly setup: number;
+    }[],
+  ): Promise<void> {
+    const jobs = places.map((p) => jobOf(p.hypothesis, p.severity, p.setup));
+    await this.setting.play(jobs, (i, signature) => {
+      const { hypothesis, severity, setup } = places[i];
+      const healthy = this.keys.named(this.healthy[setup]);
+      for (const told of this.sharing.told(hypothesis, severity, signature, healthy))
+        this.all
+          .get(told.hypothesis)
+          ?.put(told.severity, setup, this.keys.vector(told.signature), told.borrowed);
+    });
   }
 
   /** Those that something between nothing and their worst could make the explanation; and those that change nothing. */
@@ -226,21 +238,14 @@ export class Search {
   private async playAt(
     wanted: readonly { readonly profile: Profile; readonly severity: number }[],
     within: number,
-    setups = this.own,
   ): Promise<void> {
     const places = wanted.flatMap(({ profile, severity: sought }) => {
       const severity = within < ROUGH ? hundredths(sought) : tenths(sought);
-      return setups
+      return this.own
         .filter((setup) => !profile.has(severity, setup, within))
-        .map((setup) => ({ profile, severity, setup }));
+        .map((setup) => ({ hypothesis: profile.hypothesis, severity, setup }));
     });
-    const jobs = places.map(({ profile, severity, setup }) =>
-      jobOf(profile.hypothesis, severity, setup),
-    );
-    await this.setting.play(jobs, (i, signature) => {
-      const { profile, severity, setup } = places[i];
-      profile.put(severity, setup, this.keys.vector(signature));
-    });
+    await this.playJobs(places);
   }
 }
 
