@@ -237,6 +237,31 @@ describe('the bench', () => {
     expect(since).toEqual(new Set(['selector up', 'selector down']));
   });
 
+  it('puts it on the run under the conditions of the sheet, and under the card’s own again', async () => {
+    const { store, work, card } = await atWork();
+    const length = () => store.state.picture?.timings.find((t) => t.unit === 'left')?.locked ?? NaN;
+    work.show(DRY);
+    const usual = length();
+    const supplyFlow = 1.5e-4;
+    card.changeSheet((sheet) => ({ ...sheet, conditions: { supplyFlow } }));
+    work.show(DRY);
+    expect(store.state.picture?.stood).toEqual({ supplyFlow });
+    expect(length()).toBeGreaterThan(1.2 * usual);
+    // Another severity of it stands as before.
+    store.setFaults([{ fault: 'dry-bearing', on: 'left-leg', severity: 0.1 }]);
+    expect(store.state.picture?.stood).toEqual({ supplyFlow });
+    work.show(DRY);
+    work.showUsual();
+    expect(store.state.picture).not.toHaveProperty('stood');
+    expect(store.state.picture?.faults).toMatchObject([{ fault: 'dry-bearing' }]);
+    expect(length()).toBeCloseTo(usual, 9);
+  });
+
+  it('says of an oil that nobody knows that there is none', () => {
+    const { reply } = answer({ id: 1, ...source, stood: { fluid: 'whale' } });
+    expect(reply).toMatchObject({ kind: 'failure', message: 'there is no oil called whale' });
+  });
+
   it('knows nothing of another aircraft', async () => {
     const { store, tell, stops } = await atWork();
     tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY) });

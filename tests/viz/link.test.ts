@@ -41,6 +41,23 @@ const link: fc.Arbitrary<Link> = fc.record({
   ),
   edits: fc.array(fc.record({ path: text, value: text }), { maxLength: 4 }),
   condition: fc.option(fc.record({ charge: number, temperature: number }), { nil: undefined }),
+  stood: fc.option(
+    fc
+      .record(
+        {
+          supplyFlow: number,
+          supplyPressure: number,
+          temperature: number,
+          attitude: number.map((x) => 0 - x),
+          leftFor: number,
+          fluid: text,
+          doors: fc.constantFrom('connected' as const, 'disconnected' as const),
+        },
+        { requiredKeys: [] },
+      )
+      .filter((c) => Object.keys(c).length > 0),
+    { nil: undefined },
+  ),
   measured: fc.array(
     fc.record({ on: text, event: text, since: text, time: number, error: number }),
     { maxLength: 4 },

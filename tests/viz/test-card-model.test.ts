@@ -4,7 +4,14 @@ import { readObservations, writeObservations } from '@wheelwell/core';
 import { keptDraft } from '../../packages/viz/src/model/draft.js';
 import { entered, written } from '../../packages/viz/src/model/entry.js';
 import type { EntryKind } from '../../packages/viz/src/model/entry.js';
-import { compare, comparisonWords } from '../../packages/viz/src/model/observed.js';
+import {
+  blankSwing,
+  compare,
+  comparisonWords,
+  withNever,
+  withOrder,
+  withSupply,
+} from '../../packages/viz/src/model/observed.js';
 import { isSheet } from '../../packages/viz/src/model/sheet-files.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import { measuredOf, merged } from '../../packages/viz/src/model/swing-times.js';
@@ -238,6 +245,19 @@ describe('the sheet in work', () => {
     expect(later?.sheet.swings[0]?.times.left?.moving?.at).toBe(2);
     kept.set(`test-card.${file}`, { form: 0, draft: 'of another time' });
     expect(keptDraft(keep, file, now)).toBeUndefined();
+  });
+  it('has nothing that came and never came, in the order or not', () => {
+    const event = { unit: 'left', event: 'locked' } as const;
+    const timed = { ...blankSwing('up'), times: { left: { locked: { at: 5, error: 0.2 } } } };
+    const ordered = withOrder(timed, event, true);
+    expect(ordered.order).toEqual([event]);
+    const never = withNever(ordered, event, true);
+    expect(never).toMatchObject({ times: {}, order: [], never: [event] });
+    expect(withOrder(never, event, true)).toMatchObject({ order: [event], never: [] });
+    expect(withNever(never, event, false).never).toEqual([]);
+    const read = withSupply(never, 'pack', 'strokes', 40);
+    expect(read.supply).toEqual({ pack: { strokes: 40 } });
+    expect(withSupply(read, 'pack', 'strokes', undefined).supply).toEqual({});
   });
   it('knows a sheet by its first words, in YAML and in JSON, and no scenario', () => {
     expect(isSheet('# note\nwheelwell-observations: 1\n')).toBe(true);

@@ -98,6 +98,32 @@ describe('a whole swing', () => {
     await page.getByLabel('Watch read by').press('Tab');
   });
 
+  it('has what is seldom noted: what never came, the order, other gauges, the supply, how it stood', async () => {
+    const { page } = visit;
+    await page.getByText('More of this row').click();
+    const more = page.locator('ww-swing-more');
+    await more.locator('[data-never]').getByLabel('right unlocked').check();
+    const shown = await more.locator('[data-order] li').allTextContents();
+    await more.getByLabel('Then came').selectOption('right unlocked');
+    expect(await more.locator('[data-order] li').count()).toBe(shown.length + 1);
+    // What came is no more among what did not.
+    expect(await more.locator('[data-never]').getByLabel('right unlocked').isChecked()).toBe(false);
+    await more.getByLabel('Strike right unlocked out of the order').click();
+    // It has moved, so it has unlocked: the page says that these do not go together.
+    await more.locator('[data-never]').getByLabel('right unlocked').check();
+    await page.locator('[data-contradictions]', { hasText: 'right unlocked' }).waitFor();
+    await more.locator('[data-never]').getByLabel('right unlocked').uncheck();
+    await page.locator('[data-contradictions]').waitFor({ state: 'detached' });
+    await more.getByLabel('Another gauge, at').selectOption('selector-up');
+    await more.getByLabel('Gauge at selector up dead-head, psi').fill('20');
+    await more.getByLabel('ground supply: flow at dead-head, gal/min').fill('0.3');
+    await more.getByLabel('Left in neutral, supply off of this row, s').fill('600');
+    await more.getByLabel('Doors of this row').selectOption('connected');
+    await keep(page, 'test-card-more');
+    expect(await cutOff(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
+  });
+
   it('is saved as a sheet that core reads, with the same times', async () => {
     const { page } = visit;
     const shown = await page
@@ -128,6 +154,13 @@ describe('a whole swing', () => {
     expect(two.remarks).toEqual({ tail: ['moved by jerks'] });
     expect(two.gauges.pressure.static).toBeCloseTo(1450 * 6894.757293, 0);
     expect(two.note).toBe('chirp from the right hook');
+    expect(two).not.toHaveProperty('never');
+    expect(two.gauges['selector-up']).toEqual({ 'dead-head': expect.closeTo(20 * 6894.757293, 0) });
+    expect(two.supply?.['ground-supply']['dead-head-flow']).toBeCloseTo(
+      (0.3 * 3.785411784e-3) / 60,
+      12,
+    );
+    expect(two.conditions).toEqual({ leftFor: 600, doors: 'connected' });
     expect(sheet?.conditions.supplyFlow).toBeCloseTo((4.2 * 3.785411784e-3) / 60, 12);
     expect(await page.locator('ww-test-card [data-saved]').textContent()).toBe('Nothing unsaved');
   });

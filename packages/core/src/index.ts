@@ -372,6 +372,20 @@ export function diagnose(
   return analysis.diagnose(catalogues, scenario, sheet, options);
 }
 
+/**
+ * The scenario with one of its cards under the conditions of an observation sheet, to simulate; what the
+ * conditions do not name stays as the card has it, as do the card's faults.
+ *
+ * @throws RangeError for an oil that nobody knows
+ */
+export function underConditions(
+  scenario: Scenario,
+  card: string,
+  conditions: ObservationConditions,
+): Scenario {
+  return analysis.underConditions(catalogues, scenario, card, conditions);
+}
+
 /** How the aircraft stands for the swing that a check asks for; undefined for a check that is a look. */
 export function checkConditions(
   scenario: Scenario,

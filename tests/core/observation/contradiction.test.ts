@@ -109,6 +109,15 @@ describe('entries that do not go together are pointed out, with both places', ()
     expect(found.map((c) => c.places[0])).toEqual(['4 swings.0.never.0', '4 swings.0.never.0']);
     expect(found[1].message).toMatch(/stands in the order/);
   });
+  it('what never came, and yet what can only come after it', () => {
+    const [locked] = said('never: [left moving]', 'times: { left: { locked: 4 s } }');
+    expect(locked.message).toMatch(/^left moving is noted as never, yet locked was timed/);
+    const [home] = said('never: [left doors]', 'times: { gear: { total: 9 s } }');
+    expect(home.message).toMatch(/^left doors is noted as never, yet the whole gear was home/);
+    // Nobody has to see a lock let go.
+    expect(said('never: [left unlocked]', 'times: { gear: { total: 9 s } }')).toEqual([]);
+    expect(said('never: [left locked]', 'times: { left: { moving: 1 s } }')).toEqual([]);
+  });
   it('more flow at dead-head than on the move, but not within what a meter is read to', () => {
     const flows = (moving: number, stalled: number) =>
       said(

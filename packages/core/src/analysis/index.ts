@@ -10,4 +10,5 @@ export type * from './blow-down/shapes.js';
 export { checkConditions } from './diagnosis/check-conditions.js';
 export { diagnose } from './diagnosis/diagnose.js';
 export { signaturePlayer } from './diagnosis/signature.js';
+export { underConditions } from './diagnosis/under.js';
 export type * from './diagnosis/shapes.js';

@@ -146,7 +146,7 @@ function order(
   }
 }
 
-/** What did not come was neither timed nor put into an order. */
+/** What did not come was neither timed nor put into an order, nor did what comes after it. */
 function never({ never: none = [], times, order: list }: ObservedSwing, tell: Tell): void {
   none.forEach(({ unit, event }, i) => {
     const here: Path = ['never', i];
@@ -156,6 +156,16 @@ function never({ never: none = [], times, order: list }: ObservedSwing, tell: Te
     const listed = list.findIndex((e) => e.unit === unit && e.event === event);
     if (listed >= 0)
       tell(here, ['order', listed], `${name} is noted as never, yet stands in the order`);
+    const [, later] =
+      BEFORE.find(([first, then]) => first === event && times[unit]?.[then] !== undefined) ?? [];
+    if (later !== undefined)
+      tell(here, ['times', unit, later], `${name} is noted as never, yet ${later} was timed`);
+    else if (event !== 'unlocked' && times[WHOLE_GEAR]?.total !== undefined && unit !== WHOLE_GEAR)
+      tell(
+        here,
+        ['times', WHOLE_GEAR, 'total'],
+        `${name} is noted as never, yet the whole gear was home`,
+      );
   });
 }
 

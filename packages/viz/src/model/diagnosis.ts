@@ -90,14 +90,24 @@ export class DiagnosisWork {
     this.#put({ picked: keyOf(member) });
   }
 
-  /** Puts a cause with its fitted severity on the run, so that what it foretells is drawn under what was seen. */
+  /**
+   * Puts a cause with its fitted severity on the run, under the conditions of the sheet, so that what it
+   * foretells is drawn under what was seen.
+   */
   show({ causes, severity }: MemberLine): void {
     const { picture } = this.store.state;
-    const card = this.card.sheet?.card ?? '';
+    const { card = '', conditions = {} } = this.card.sheet ?? {};
     const faults = causes.map((c) => ({ ...c, severity }));
-    if (picture?.card !== card && picture?.cards.some((c) => c.name === card) === true)
-      this.store.again({ card, faults });
-    else this.store.setFaults(faults);
+    const here = picture?.card === card || picture?.cards.some((c) => c.name === card) !== true;
+    const stood = Object.keys(conditions).length > 0 ? conditions : undefined;
+    if (here && JSON.stringify(stood) === JSON.stringify(picture?.stood))
+      this.store.setFaults(faults);
+    else this.store.again({ ...(!here && { card }), faults, stood });
+  }
+
+  /** The run on show under the card's own conditions again. */
+  showUsual(): void {
+    this.store.again({ stood: undefined });
   }
 
   /** What a look has shown goes on the sheet, in place of what it showed before. */

@@ -9,10 +9,13 @@ const RANGES = {
   flow: [0, 0.05],
   temperature: [203.15, 423.15],
   angle: [-1.6, 1.6],
+  left: [0, 86_400],
+  count: [0, 10_000],
 } as const;
 export type EntryKind = keyof typeof RANGES;
 
-const quantityOf = (kind: EntryKind): Quantity => (kind === 'error' ? 'time' : kind);
+const quantityOf = (kind: EntryKind): Quantity =>
+  kind === 'error' || kind === 'left' ? 'time' : kind;
 
 /** An SI value as it stands in its field; empty for what is missing. */
 export function written(

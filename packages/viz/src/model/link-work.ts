@@ -75,6 +75,7 @@ export class LinkWork {
       faults: asInCard ? undefined : picture.faults,
       edits: state.edits,
       condition: picture.blowDown?.run?.condition,
+      stood: picture.stood,
       measured: state.measured,
       time: micro(state.time),
       rate: state.rate,
@@ -111,7 +112,7 @@ export class LinkWork {
     const source = this.#sourceOf(link);
     if (link.bench !== '' && !this.#shell.hasBench(link.bench))
       throw new BrokenLink(`this page has no bench ${link.bench}`);
-    const { card, faults, condition, edits } = link;
+    const { card, faults, condition, stood, edits } = link;
     this.#edits = this.#store.state.edits;
     this.#waiting = undefined;
     this.#store.reopen(source, {
@@ -119,6 +120,7 @@ export class LinkWork {
       ...(card !== '' && { card }),
       ...(faults && { faults }),
       ...(condition && { condition }),
+      ...(stood && { stood }),
     });
     this.#waiting = { link, asked: this.#store.state.asked };
   }

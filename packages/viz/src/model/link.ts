@@ -4,6 +4,7 @@
  */
 import type { Condition } from '../worker/blow-down-message.js';
 import type { Edit, FaultEntry, System } from '../worker/message.js';
+import type { ObservationConditions } from '../worker/sheet-message.js';
 import { BrokenLink, Fields, quoted, word } from './fields.js';
 import type { Loop } from './loop.js';
 import type { Mark } from './marks.js';
@@ -24,6 +25,8 @@ export interface Link {
   readonly faults: readonly FaultEntry[] | undefined;
   readonly edits: readonly Edit[];
   readonly condition: Condition | undefined;
+  /** Conditions of a sheet in place of the card's. */
+  readonly stood: ObservationConditions | undefined;
   readonly measured: readonly MeasuredTime[];
   readonly time: number;
   readonly rate: number;
@@ -46,6 +49,7 @@ export const PLAIN: Omit<Link, 'from'> = {
   faults: undefined,
   edits: [],
   condition: undefined,
+  stood: undefined,
   measured: [],
   time: 0,
   rate: 1,
@@ -76,6 +80,7 @@ function partsOf(link: Link): Part[] {
     ...(link.condition === undefined
       ? []
       : [['bottle', [link.condition.charge, link.condition.temperature]] as const]),
+    ...Object.entries(link.stood ?? {}).map((e): Part => ['stood', e]),
     ...link.measured.map((m): Part => ['measured', [m.on, m.event, m.since, m.time, m.error]]),
     ...(link.time === 0 ? [] : [['t', [link.time]] as const]),
     ...(link.rate === 1 ? [] : [['speed', [link.rate]] as const]),
@@ -165,6 +170,9 @@ export async function readLink(hash: string): Promise<Link> {
       case 'bottle':
         link.condition = { charge: r.number(0), temperature: r.number(0) };
         break;
+      case 'stood':
+        link.stood = { ...link.stood, ...conditionIn(r) };
+        break;
       case 'measured':
         link.measured = [
           ...link.measured,
@@ -219,7 +227,17 @@ export async function readLink(hash: string): Promise<Link> {
 }
 
 /** Those that may be said more than once. */
-const SEVERAL: ReadonlySet<string> = new Set(['fault', 'set', 'measured', 'mark']);
+const SEVERAL: ReadonlySet<string> = new Set(['fault', 'set', 'stood', 'measured', 'mark']);
+
+function conditionIn(r: Fields): ObservationConditions {
+  const key = r.one([...NUMBERS, 'fluid', 'doors']);
+  if (key === 'fluid') return { fluid: r.text() };
+  if (key === 'doors')
+    return { doors: r.one<'connected' | 'disconnected'>(['connected', 'disconnected']) };
+  return { [key]: r.number(-Number.MAX_VALUE) };
+}
+
+const NUMBERS = ['supplyFlow', 'supplyPressure', 'temperature', 'attitude', 'leftFor'] as const;
 
 function markIn(r: Fields): Mark {
   const kind = r.one(['event', 'flag', 'measured', 'time']);

@@ -5,9 +5,11 @@ import type {
   GaugeMoment,
   ObservationConditions,
   ObservationSheet,
+  ObservedEvent,
   ObservedSwing,
   ObservedTime,
   Remark,
+  SupplyReading,
   SwingDirection,
   TimedEvent,
 } from '../worker/sheet-message.js';
@@ -89,13 +91,45 @@ export function withGauge(
   return { ...swing, gauges: put(swing.gauges, node, readings) };
 }
 
-export function withCondition<K extends keyof ObservationConditions>(
-  sheet: ObservationSheet,
-  key: K,
-  value: ObservationConditions[K] | undefined,
-): ObservationSheet {
-  const conditions = put<unknown>(sheet.conditions as Record<string, unknown>, key, value);
-  return { ...sheet, conditions };
+export function withSupply(
+  swing: ObservedSwing,
+  device: string,
+  reading: SupplyReading,
+  value: number | undefined,
+): ObservedSwing {
+  const readings = put(swing.supply?.[device] ?? {}, reading, value);
+  return { ...swing, supply: put(swing.supply ?? {}, device, readings) };
+}
+
+export const sameEvent =
+  (a: ObservedEvent) =>
+  (b: ObservedEvent): boolean =>
+    a.unit === b.unit && a.event === b.event;
+
+/** What never came has no time and stands in no order. */
+export function withNever(swing: ObservedSwing, event: ObservedEvent, on: boolean): ObservedSwing {
+  const same = sameEvent(event);
+  const never = (swing.never ?? []).filter((e) => !same(e));
+  if (!on) return { ...swing, never };
+  return { ...withTime(swing, event.unit, event.event, undefined), never: [...never, event] };
+}
+
+/** As the last so far, or in the order no more. */
+export function withOrder(swing: ObservedSwing, event: ObservedEvent, on: boolean): ObservedSwing {
+  const same = sameEvent(event);
+  const order = swing.order.filter((e) => !same(e));
+  if (!on) return { ...swing, order };
+  const never = (swing.never ?? []).filter((e) => !same(e));
+  return { ...swing, never, order: [...order, event] };
+}
+
+/** Of the sheet, or of one row. */
+export function withCondition<
+  T extends { readonly conditions: ObservationConditions },
+  K extends keyof ObservationConditions,
+>(holder: T, key: K, value: ObservationConditions[K] | undefined): T {
+  const conditions = put<unknown>(holder.conditions as Record<string, unknown>, key, value);
+  return { ...holder, conditions };
 }
 
 /** The movement of the sound run that a swing is held against. */
@@ -104,6 +138,17 @@ export function expectedOf(
   direction: SwingDirection,
 ): ExpectedSwing | undefined {
   return expectation?.swings.find((s) => s.direction === direction);
+}
+
+/** The gauge's place where neither the row nor the sound run tells. */
+const GAUGE = 'pressure';
+
+/** Where the gauge of a row is that stands first. */
+export function gaugeOf(swing: ObservedSwing, expectation: Expectation | undefined): string {
+  const expected = expectedOf(expectation, swing.direction)?.gauges ?? {};
+  const [usual] = Object.keys(expected);
+  if (usual !== undefined && usual in swing.gauges) return usual;
+  return Object.keys(swing.gauges)[0] ?? usual ?? GAUGE;
 }
 
 export function limitOf(

@@ -38,7 +38,8 @@ export interface Runner {
 }
 
 /** What is set about a scenario; the card's own where something is absent. */
-export type Setting = Pick<RunRequest, 'card' | 'faults' | 'condition'> & Pick<State, 'edits'>;
+export type Setting = Pick<RunRequest, 'card' | 'faults' | 'condition' | 'stood'> &
+  Pick<State, 'edits'>;
 
 export class Store {
   #state: State = EMPTY;
@@ -130,9 +131,10 @@ export class Store {
   again(how: Omit<RunRequest, 'id' | 'file' | 'text'>): void {
     const { source, picture, faults } = this.#state;
     if (source === undefined || picture === undefined) return;
-    const kept = { card: picture.card, faults, condition: picture.blowDown?.run?.condition };
-    const { condition, ...asked } = { ...kept, ...how };
-    this.#ask(source, { ...asked, ...(condition && { condition }) });
+    const { card, stood: standing, blowDown } = picture;
+    const kept = { card, faults, condition: blowDown?.run?.condition, stood: standing };
+    const { condition, stood, ...asked } = { ...kept, ...how };
+    this.#ask(source, { ...asked, ...(condition && { condition }), ...(stood && { stood }) });
   }
 
   stop(): void {

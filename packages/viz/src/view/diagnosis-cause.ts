@@ -21,12 +21,7 @@ export class DiagnosisCause extends View {
 
   declare work: DiagnosisWork;
 
-  protected readonly watches: readonly (keyof State)[] = [
-    'diagnosis',
-    'system',
-    'picture',
-    'testCard',
-  ];
+  protected readonly watches: readonly (keyof State)[] = ['diagnosis', 'system', 'picture'];
 
   protected override render(): TemplateResult {
     const { diagnosis, system } = this.state;
@@ -53,15 +48,15 @@ export class DiagnosisCause extends View {
   }
 
   #show(cause: MemberLine): TemplateResult {
-    const { picture, testCard } = this.state;
-    const sheet = testCard.draft?.sheet;
+    const { picture } = this.state;
     const on = (picture?.faults ?? []).map((f) => `${f.fault} ${f.on} ${f.severity}`).join();
     const wanted = cause.causes.map((c) => `${c.fault} ${c.on} ${cause.severity}`).join();
     if (on === wanted)
       return html`<p data-on-show>
-        ${sign('note')} The run on show has this cause; what was measured lies over its chart.
-        ${Object.keys(sheet?.conditions ?? {}).length === 0 ? '' : 'It is under the card’s own conditions, not those of the sheet, which the ranking goes by.'}
-      </p>`;
+          ${sign('note')} The run on show has this cause; what was measured lies over its chart.
+          ${picture?.stood === undefined ? '' : 'It is under the conditions of the sheet, in place of the card’s own.'}
+        </p>
+        ${picture?.stood === undefined ? nothing : html`<button data-usual @click=${() => this.work.showUsual()}>Under the card’s own conditions</button>`}`;
     return html`<button data-show @click=${() => this.work.show(cause)}>
       Show the swing with this cause
     </button>`;

@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import {
   compare,
   expectedOf,
+  gaugeOf,
   GEAR,
   limitOf,
   withGauge,
@@ -14,32 +15,26 @@ import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import { EVENT_WORD } from '../model/tap-keys.js';
 import type { TestCardWork } from '../model/test-card.js';
-import type { GaugeMoment, ObservedSwing, Remark, TimedEvent } from '../worker/sheet-message.js';
+import type { ObservedSwing, Remark, TimedEvent } from '../worker/sheet-message.js';
 import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
+import { gaugeFields } from './gauge-fields.js';
 import './number-field.js';
 import { shared } from './shared.styles.js';
 import { sign } from './sign.js';
 import { swingEntryStyles } from './swing-entry.styles.js';
+import './swing-more.js';
 
 /** As core has them: the page's main thread does not load core. */
 const REMARKS: readonly Remark[] = [
   'did not move',
+  'stopped short',
   'moved by jerks',
   'drifts when neutral',
   'slower than the other side',
   'faster than the other side',
 ];
-const MOMENTS: readonly (readonly [GaugeMoment, string])[] = [
-  ['static', 'static'],
-  ['moving', 'while moving'],
-  ['dead-head', 'dead-head'],
-  ['peak', 'peak'],
-];
 const EVENTS: readonly TimedEvent[] = ['unlocked', 'moving', 'locked', 'doors'];
-/** The gauge's place where the sound run does not tell. */
-const GAUGE = 'pressure';
-
 /** One row of the sheet in full: times against those expected, gauge, remarks. All of it can be written by hand. */
 export class SwingEntry extends View {
   static override properties = { ...View.properties, work: { attribute: false } };
@@ -57,7 +52,7 @@ export class SwingEntry extends View {
       <div class="wide" tabindex="0" role="region" aria-label="Times of the swing">
         ${this.#times(swing, picture)}
       </div>
-      ${this.#gauges(swing, picture)}
+      ${this.#gauges(swing)}
       <fieldset class="remarks">
         <legend>Remarks</legend>
         ${picture.units.map((u) => this.#remarks(swing, u.name))}
@@ -74,6 +69,7 @@ export class SwingEntry extends View {
           }}
         />
       </label>
+      <ww-swing-more .store=${this.store} .work=${this.work}></ww-swing-more>
     `;
   }
 
@@ -141,26 +137,11 @@ export class SwingEntry extends View {
     </tr>`;
   }
 
-  #gauges(swing: ObservedSwing, picture: Picture): TemplateResult {
-    const expected = expectedOf(this.state.testCard.expectation, swing.direction)?.gauges ?? {};
-    const node = Object.keys(swing.gauges)[0] ?? Object.keys(expected)[0] ?? GAUGE;
-    const { unit = '' } = picture.display[this.state.system]['gauge-pressure'] ?? {};
-    return html`<fieldset class="gauges">
-      <legend>Gauge at ${plain(node)}, ${unit}</legend>
-      ${MOMENTS.map(
-        ([moment, word]) =>
-          html`<div>
-            <span>${word}</span>
-            <ww-number-field
-              .store=${this.store}
-              .label=${`Gauge ${word}, ${unit}`}
-              .kind=${'gauge-pressure' as const}
-              .value=${swing.gauges[node]?.[moment]}
-              @number=${(e: CustomEvent<number | undefined>) => this.#change((s) => withGauge(s, node, moment, e.detail))}
-            ></ww-number-field>
-          </div>`,
-      )}
-    </fieldset>`;
+  #gauges(swing: ObservedSwing): TemplateResult {
+    const node = gaugeOf(swing, this.state.testCard.expectation);
+    return gaugeFields(this.store, node, swing.gauges[node], (moment, value) =>
+      this.#change((s) => withGauge(s, node, moment, value)),
+    );
   }
 
   #remarks(swing: ObservedSwing, unit: string): TemplateResult {

@@ -1,5 +1,5 @@
 /** Reads, simulates and pictures: one request in, one reply out. */
-import { blowDownUnder, simulate } from '@wheelwell/core';
+import { blowDownUnder, simulate, underConditions } from '@wheelwell/core';
 import type { Issue, Scenario } from '@wheelwell/core';
 import type { JudgeRequest, Reply, RunRequest } from './message.js';
 import { arraysInApproaches } from './bay.js';
@@ -38,9 +38,10 @@ export function answer(request: RunRequest, { tell, early = false }: AnswerOptio
     const name =
       request.card !== undefined && names.includes(request.card) ? request.card : names[0];
     if (name === undefined) return refused([noCard(file)]);
-    const { condition } = request;
+    const { condition, stood } = request;
     const faulty = withFaults(scenario, name, request);
-    const asked = condition === undefined ? faulty : blowDownUnder(faulty, name, condition);
+    const standing = stood === undefined ? faulty : underConditions(faulty, name, stood);
+    const asked = condition === undefined ? standing : blowDownUnder(standing, name, condition);
     const started = performance.now();
     const onProgress = tell === undefined ? undefined : throttled(tell, started);
     const run = simulate(asked, {
@@ -48,7 +49,7 @@ export function answer(request: RunRequest, { tell, early = false }: AnswerOptio
       ...(onProgress === undefined ? {} : { onProgress }),
     });
     remember(id, run);
-    const bare = picture(id, scenario, run, performance.now() - started, condition, request.edits);
+    const bare = picture(id, scenario, run, performance.now() - started, request);
     const made = early ? bare : judgedBy(bare, judgement(run));
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
   } catch (error) {

@@ -10,6 +10,7 @@ import type {
   Flag,
   Issue,
   LogEntry,
+  ObservationConditions,
   Outcome,
   Quantity,
   Role,
@@ -56,6 +57,8 @@ export interface RunRequest {
   readonly faults?: readonly FaultEntry[];
   /** Another charge and temperature than the card's. */
   readonly condition?: Condition;
+  /** How the aircraft stood when a sheet was taken, in place of what the card says. */
+  readonly stood?: ObservationConditions;
   /** Changes in force on top of the text; none when absent. */
   readonly edits?: readonly Edit[];
 }
@@ -234,6 +237,8 @@ export interface Picture {
   readonly edits: readonly Edit[];
   /** What they come to, by path: SI, or the word. */
   readonly figures: Readonly<Record<string, number | string | boolean>>;
+  /** Where it was made under the conditions of a sheet instead of the card's. */
+  readonly stood?: ObservationConditions;
   readonly timings: readonly Timing[];
   readonly statistics: Statistics;
   readonly angles: readonly AngleSamples[];

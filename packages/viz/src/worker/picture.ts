@@ -2,7 +2,6 @@
 import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
 import type {
   ComponentEntry,
-  Edit,
   Flag,
   Parameters,
   Role,
@@ -12,7 +11,6 @@ import type {
 } from '@wheelwell/core';
 import { approaches, arraysInApproaches, bayFacts } from './bay.js';
 import { arraysIn, blowDownFacts } from './blow-down.js';
-import type { Condition } from './blow-down-message.js';
 import { circuitFacts } from './circuit.js';
 import { displayTable } from './display.js';
 import type {
@@ -22,6 +20,7 @@ import type {
   Judgement,
   OutlineSamples,
   Picture,
+  RunRequest,
 } from './message.js';
 import { sampleOutline } from './outline.js';
 import { figuresAt } from './parameters.js';
@@ -43,8 +42,7 @@ export function picture(
   scenario: Scenario,
   run: Run,
   elapsed: number,
-  condition?: Condition,
-  edits: readonly Edit[] = [],
+  { condition, stood, edits = [] }: Pick<RunRequest, 'condition' | 'stood' | 'edits'> = {},
 ): Picture {
   const blowDown = blowDownFacts(scenario, run, condition);
   return {
@@ -95,6 +93,7 @@ export function picture(
     bay: bayFacts(run.scenario),
     display: { us: displayTable('us'), metric: displayTable('metric') },
     ...(blowDown === undefined ? {} : { blowDown }),
+    ...(stood && { stood }),
     edits,
     figures: figuresAt(
       scenario,

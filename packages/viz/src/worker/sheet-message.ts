@@ -20,6 +20,8 @@ export type {
   ObservedTime,
   ObservedTimes,
   Remark,
+  SupplyReading,
+  SupplyReadings,
   SwingDirection,
   TimedEvent,
 } from '@wheelwell/core';

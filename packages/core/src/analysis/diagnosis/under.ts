@@ -9,6 +9,20 @@ import type {
 import type { ObservationConditions } from '../../observation/index.js';
 import { namesOf } from '../blow-down/card.js';
 
+/** The scenario with one card under what was noted; the card's own faults stay. @throws RangeError for an oil nobody knows */
+export function underConditions(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  c: ObservationConditions,
+): Scenario {
+  if (c.fluid !== undefined && !Object.hasOwn(catalogues.fluids, c.fluid))
+    throw new RangeError(`there is no oil called ${c.fluid}`);
+  const { scenario: made } = under(catalogues, scenario, name, c);
+  const { faults } = scenario.cards[name];
+  return { ...made, cards: { ...made.cards, [name]: { ...made.cards[name], faults } } };
+}
+
 /** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
 const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
 
