@@ -11,11 +11,11 @@ const CATALOGUES =
   /\/packages\/core\/src\/(check|component|fault|mechanism|medium|monitor)\/[^?]*$/;
 const NAMES = new Set(['source', 'priorWhy', 'summary']);
 
-const FIELDS = /\/packages\/core\/src\/scenario\/(schema|field)[^?]*$/;
+const FIELDS = /\/packages\/core\/src\/(lesson|observation|scenario)\/(schema|field)[^?]*$/;
 /** Which argument describes a field to an editor; reading never looks at it. */
 const DESCRIPTION: Readonly<Record<string, number>> = {
   ...{ quantityField: 2, differenceField: 1, choiceField: 1, pointField: 1, field: 1, told: 1 },
-  ...{ switchField: 0, nameField: 0, textField: 0, bar: 0, time: 0 },
+  ...{ switchField: 0, nameField: 0, textField: 0, bar: 0, time: 0, gauge: 0, flow: 0, clock: 0 },
 };
 
 const TEXT = new Set(['Literal', 'TemplateLiteral', 'BinaryExpression']);

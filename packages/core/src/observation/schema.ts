@@ -48,37 +48,38 @@ export interface WrittenTime {
   readonly error?: number;
 }
 
-const timeMeta = {
-  anyOf: [
-    { type: 'string' },
-    {
-      type: 'object',
-      properties: { at: { type: 'string' }, error: { type: 'string' } },
-      required: ['at'],
-      additionalProperties: false,
-    },
-  ],
-  description: 'a time from the selector, e.g. 7.2 s, or { at: 7.2 s, error: 0.4 s }',
-};
-
 /** `7.2 s`, or `{ at: 7.2 s, error: 0.4 s }`. */
-const time = field<WrittenTime>((value, context) => {
-  const whole = typeof value === 'object' && value !== null && !Array.isArray(value);
-  const map = (whole ? value : { at: value }) as Record<string, unknown>;
-  const strange = Object.keys(map).find((key) => key !== 'at' && key !== 'error');
-  if (strange !== undefined)
-    return complain(context, value, {
-      problem: `"${strange.slice(0, 60)}" is not known here`,
-      allowed: 'at, error',
-    });
-  const part = (key: 'at' | 'error', range: readonly [number, number]): number | undefined => {
-    if (key === 'error' && map.error == null) return undefined;
-    const read = readNumber(map[key], 'time', range);
-    return 'problem' in read ? complain(context, map[key], read, whole ? [key] : []) : read.value;
-  };
-  const error = part('error', ERRORS);
-  return { at: part('at', TIMES) ?? NaN, ...(error !== undefined && { error }) };
-}, timeMeta);
+const time = field<WrittenTime>(
+  (value, context) => {
+    const whole = typeof value === 'object' && value !== null && !Array.isArray(value);
+    const map = (whole ? value : { at: value }) as Record<string, unknown>;
+    const strange = Object.keys(map).find((key) => key !== 'at' && key !== 'error');
+    if (strange !== undefined)
+      return complain(context, value, {
+        problem: `"${strange.slice(0, 60)}" is not known here`,
+        allowed: 'at, error',
+      });
+    const part = (key: 'at' | 'error', range: readonly [number, number]): number | undefined => {
+      if (key === 'error' && map.error == null) return undefined;
+      const read = readNumber(map[key], 'time', range);
+      return 'problem' in read ? complain(context, map[key], read, whole ? [key] : []) : read.value;
+    };
+    const error = part('error', ERRORS);
+    return { at: part('at', TIMES) ?? NaN, ...(error !== undefined && { error }) };
+  },
+  {
+    anyOf: [
+      { type: 'string' },
+      {
+        type: 'object',
+        properties: { at: { type: 'string' }, error: { type: 'string' } },
+        required: ['at'],
+        additionalProperties: false,
+      },
+    ],
+    description: 'a time from the selector, e.g. 7.2 s, or { at: 7.2 s, error: 0.4 s }',
+  },
+);
 
 /** `left locked`: a unit and a moment. */
 const event = field<ObservedEvent>(
