@@ -75,7 +75,8 @@ export function swing(core, aircraft, nominal, card, conditions, faults) {
           ...part,
           parameters: { ...part.parameters, sealMoment: 0, friction: 0 },
         };
-  const own = nominal.cards[card];
+  const hard = temperature !== undefined || supplyFlow !== undefined;
+  const own = hard ? waitedFor(nominal.cards[card]) : nominal.cards[card];
   const kelvin = temperature ?? own.temperature ?? nominal.fluid.temperature;
   const played = { ...own, faults: [], temperature: kelvin + aircraft.warmer };
   const { warmer: _, ...scenario } = { ...aircraft, components, mechanisms };
@@ -83,6 +84,14 @@ export function swing(core, aircraft, nominal, card, conditions, faults) {
     { ...scenario, cards: { ...scenario.cards, [card]: played } },
     { card, faults },
   );
+}
+
+/** Cold, or on half the flow, the gear is given twice the time. */
+function waitedFor(card) {
+  const [first] = card.steps;
+  const later = (step) =>
+    step.after === undefined ? { ...step, at: first.at + 2 * (step.at - first.at) } : step;
+  return { ...card, steps: card.steps.map(later), duration: 2 * card.duration };
 }
 
 /** Every fault wherever it can befall, but those that no swing shows. */
