@@ -2,8 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Effects } from '../../../packages/core/src/analysis/diagnosis/effect.js';
+import type { Evidences } from '../../../packages/core/src/analysis/diagnosis/entry.js';
 import { hypothesesOf } from '../../../packages/core/src/analysis/diagnosis/hypothesis.js';
 import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
+import { Likelihood } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
+import { oddSide } from '../../../packages/core/src/analysis/diagnosis/mirror.js';
 import { Profile } from '../../../packages/core/src/analysis/diagnosis/profile.js';
 import { Sharing } from '../../../packages/core/src/analysis/diagnosis/share.js';
 import type { Cause } from '../../../packages/core/src/analysis/diagnosis/shapes.js';
@@ -147,5 +150,33 @@ describe('one for all', () => {
     profile.put(0.54, 0, at(9), true);
     expect(profile.severities).toEqual([0, 0.52]);
     expect(profile.borrowed(0.5)).toBe(false);
+  });
+});
+
+describe('the side that is off', () => {
+  const keys = new Keys();
+  const figure = (unit: string, value: number): Evidences['figures'][number] => ({
+    ...{ swing: 0, setup: 0, label: `${unit} locked`, kind: 'time', value },
+    ...{ key: `up/${unit}/locked`, spread: 0.1, error: 0.2 },
+  });
+  const healthy = [keys.vector({ up: 1, 'up/left/locked': 5, 'up/right/locked': 5.5 })];
+  const side = (left: number, right: number, ...facts: Evidences['facts']) =>
+    oddSide(
+      new Likelihood(
+        { figures: [figure('left', left), figure('right', right)], facts, looks: [], unused: [] },
+        [[], []],
+        healthy,
+        keys,
+      ),
+      healthy,
+    );
+  it('is the one whose times are further from the sound ones, or of which more was seen that is not theirs', () => {
+    expect(side(5.1, 7)).toBe('right');
+    expect(side(6, 5.4)).toBe('left');
+    const never: Evidences['facts'][number] = {
+      ...{ swing: 0, setup: 0, label: 'right doors never', kind: 'fact' },
+      seen: () => 1e-4,
+    };
+    expect(side(5.3, 5.5, never)).toBe('right');
   });
 });

@@ -56,6 +56,8 @@ class Work {
   private readonly search: Search;
   private readonly pairs: Pairs;
   private done = 0;
+  /** The ranking worked out last, and when. */
+  private last: { readonly at: string; readonly ranked: Ranked } | undefined;
 
   constructor(
     catalogues: Catalogues,
@@ -153,17 +155,19 @@ class Work {
   }
 
   /** All that is believed, with probabilities; and that of a cause which is not in the catalogue. */
-  private ranked(likelihood: Likelihood): {
-    readonly told: readonly (Belief & { readonly probability: number })[];
-    readonly unknown: number;
-  } {
+  private ranked(likelihood: Likelihood): Ranked {
+    // Nothing was played since: it is as it was.
+    const at = `${this.done} ${this.search.done}`;
+    if (this.last?.at === at) return this.last.ranked;
     const { profiles, likely, healthy } = this.search;
     const singles = profiles.map((p) => believe(likelihood, p, likely.has(p) ? 'close' : 'quick'));
     const beliefs = [...singles, ...this.pairs.beliefs(likelihood, singles)];
     const nobody = unknownCause(likelihood.evidences, likelihood.figuresIn(healthy));
     const all = logSum([...beliefs.map((b) => b.log), nobody]);
     const told = beliefs.map((b) => ({ ...b, probability: Math.exp(b.log - all) }));
-    return { told, unknown: Math.exp(nobody - all) };
+    const ranked = { told, unknown: Math.exp(nobody - all) };
+    this.last = { at, ranked };
+    return ranked;
   }
 
   private result(): Diagnosis {
@@ -186,6 +190,11 @@ class Work {
     const established = whole && (groups[0]?.probability ?? 0) >= ESTABLISHED;
     return { ...NOTHING, groups, unknown, established, runs: this.player.runs, whole, unused };
   }
+}
+
+interface Ranked {
+  readonly told: readonly (Belief & { readonly probability: number })[];
+  readonly unknown: number;
 }
 
 function comparisonsOf(likelihood: Likelihood, { foretold }: Belief): Comparison[] {

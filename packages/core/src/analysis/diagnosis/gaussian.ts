@@ -11,7 +11,7 @@ export class Gaussian {
   private readonly inverse: Float64Array;
   private readonly white: Float64Array;
 
-  /** @param covariance size x size, row after row, symmetric and positive definite; is written over */
+  /** @param covariance size x size, row after row, positive definite; of it only the lower triangle is read, and written over */
   constructor(
     covariance: Float64Array,
     readonly size: number,

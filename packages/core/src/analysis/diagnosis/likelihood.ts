@@ -49,6 +49,11 @@ export class Likelihood {
   /** What figures scatter together by the unknowns, figures x figures. */
   private readonly together: readonly Float64Array[];
   private readonly healthy: readonly number[];
+  /** Variance of every figure by itself, where nothing is slow; and how much more it then scatters: no more. */
+  private readonly own: Float64Array;
+  private readonly sound: Float64Array;
+  /** Places of the figures that are times. */
+  private readonly times: readonly number[];
   /** Log density of a wrong entry: as good as anywhere. */
   private readonly anywhere: readonly number[];
 
@@ -66,6 +71,9 @@ export class Likelihood {
       Float64Array.from(scatter, (other) => own.reduce((sum, s, u) => sum + s * other[u], 0)),
     );
     this.healthy = this.figuresIn(healthy);
+    this.own = Float64Array.from(evidences.figures, ownVariance);
+    this.sound = new Float64Array(evidences.figures.length).fill(1);
+    this.times = evidences.figures.flatMap(({ kind }, i) => (kind === 'time' ? [i] : []));
     this.anywhere = evidences.figures.map((f) => -Math.log(2 * Math.abs(f.value) + WIDTH[f.kind]));
   }
 
@@ -196,13 +204,16 @@ export class Likelihood {
 
   /** Undefined where none scatters more than on a healthy aircraft. */
   private slownessOf(foretold: readonly number[]): Slowness | undefined {
-    const slow = this.evidences.figures.map(({ kind }, i) => {
-      const ratio = kind === 'time' ? foretold[i] / this.healthy[i] : 1;
-      if (!(ratio > SLOWER)) return SOUND;
-      const late = DELAY_SHARE * (foretold[i] - this.healthy[i]);
-      return { more: Math.min(MOST, ratio * ratio), own: late * late };
-    });
-    return slow.some((x) => x !== SOUND) ? slow : undefined;
+    const { healthy, times } = this;
+    let slow: Slowness | undefined;
+    for (const i of times) {
+      const ratio = foretold[i] / healthy[i];
+      if (!(ratio > SLOWER)) continue;
+      slow ??= { more: Float64Array.from(this.sound), own: new Float64Array(this.sound.length) };
+      slow.more[i] = Math.min(MOST, ratio * ratio);
+      slow.own[i] = (DELAY_SHARE * (foretold[i] - healthy[i])) ** 2;
+    }
+    return slow;
   }
 
   private known(foretold: readonly number[], slowness?: Slowness): Known {
@@ -249,7 +260,7 @@ export class Likelihood {
     };
   }
 
-  /** @param slowness by how much each figure scatters more; @param off how far it may be off beside */
+  /** @param off how far each figure may be off beside */
   private gaussian(
     places: readonly number[],
     slowness?: Slowness,
@@ -257,20 +268,25 @@ export class Likelihood {
   ): Gaussian {
     const n = places.length;
     const out = new Float64Array(n * n);
-    const slow = places.map((i) => slowness?.[i] ?? SOUND);
+    const more = slowness?.more ?? this.sound;
+    // The lower triangle is all that is looked at.
     for (let a = 0; a < n; a++) {
-      const row = this.together[places[a]];
-      for (let b = 0; b < n; b++) out[a * n + b] = slow[a].more * slow[b].more * row[places[b]];
-      out[a * n + a] += ownVariance(this.evidences.figures[places[a]]) + slow[a].own;
-      if (off !== undefined) out[a * n + a] += off[places[a]] ** 2;
+      const place = places[a];
+      const row = this.together[place];
+      const by = more[place];
+      for (let b = 0; b <= a; b++) out[a * n + b] = by * more[places[b]] * row[places[b]];
+      out[a * n + a] += this.own[place] + (slowness?.own[place] ?? 0);
+      if (off !== undefined) out[a * n + a] += off[place] * off[place];
     }
     return new Gaussian(out, n);
   }
 }
 
-/** By how much more than on a healthy aircraft each figure scatters with the others, and what variance it has of its own. */
-type Slowness = readonly { readonly more: number; readonly own: number }[];
-const SOUND = { more: 1, own: 0 };
+/** Of every figure: by how much more than on a healthy aircraft it scatters with the others, and what variance it has of its own. */
+interface Slowness {
+  readonly more: Float64Array;
+  readonly own: Float64Array;
+}
 
 /** How the figures scatter that are foretold to come, and logs that do not depend on how far off they are. */
 interface Known {

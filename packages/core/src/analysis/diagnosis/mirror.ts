@@ -3,6 +3,8 @@
  * out what cannot be it without playing both.
  */
 import type { Scenario } from '../../define/index.js';
+import type { Likelihood } from './likelihood.js';
+import type { Foretold } from './profile.js';
 import type { Cause, Signature } from './shapes.js';
 
 const swapped = (name: string): string =>
@@ -26,4 +28,25 @@ export function lent(healthy: Signature, other: Signature): Signature {
       return [own, before === undefined || here === undefined ? value : here + (value - before)];
     }),
   );
+}
+
+/** So far off, in squared standard deviations, a figure says no more. */
+const FAR = 25;
+
+/** The side that is further from healthy on the sheet: what befalls that one is better played than borrowed. */
+export function oddSide(likelihood: Likelihood, healthy: Foretold): 'left' | 'right' {
+  const { figures, facts } = likelihood.evidences;
+  const foretold = likelihood.figuresIn(healthy);
+  const seen = likelihood.factsIn(healthy);
+  const off = (side: string): number => {
+    const of = ({ label }: { readonly label: string }): boolean => label.includes(side);
+    return (
+      figures.reduce((sum, f, i) => {
+        const z = (f.value - foretold[i]) / f.spread;
+        return sum + (of(f) ? (Number.isNaN(z) ? FAR : Math.min(FAR, z * z)) : 0);
+      }, 0) +
+      facts.reduce((sum, f, i) => sum + (of(f) ? Math.min(FAR, -2 * Math.log(seen[i])) : 0), 0)
+    );
+  };
+  return off('right') > off('left') ? 'right' : 'left';
 }

@@ -7,6 +7,7 @@ import type { Catalogues, Scenario } from '../../define/index.js';
 import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood, type Scatter } from './likelihood.js';
+import { oddSide } from './mirror.js';
 import { believe } from './posterior.js';
 import { Profile, type Foretold } from './profile.js';
 import { hope, promise, type Promising } from './promise.js';
@@ -88,9 +89,11 @@ export class Search {
     const likelihood = await this.playHealthy();
     if (this.setting.stopped() || likelihood === undefined) return;
     this.likelihood = likelihood;
-    // The likeliest first, so that a ranking early on says most.
+    // The likeliest first, so that a ranking early on says most; of two sides the one that is off.
     const [sound, ...faulty] = this.setting.hypotheses;
-    const byPrior = [...faulty].sort((a, b) => b.prior - a.prior);
+    const side = oddSide(likelihood, this.healthy);
+    const here = ({ causes: [{ on }] }: Hypothesis): number => Number(on.includes(side));
+    const byPrior = [...faulty].sort((a, b) => b.prior - a.prior || here(b) - here(a));
     const { catalogues, setups } = this.setting;
     this.sharing = new Sharing(catalogues, setups.setups.at(0).scenario, byPrior);
     const healthy = new Profile(sound, this.keys, this.healthy);
