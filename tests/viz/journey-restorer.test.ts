@@ -3,7 +3,7 @@
  * before, whether the bottle still brings the legs down, and a link that keeps all of it.
  */
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { readScenario, simulate } from '@wheelwell/core';
+import { editScenarioText, readScenario, simulate } from '@wheelwell/core';
 import { drop, keep, settled, Site, words } from './browser.js';
 import type { Visit } from './browser.js';
 import { TEXT } from './demo.js';
@@ -56,6 +56,59 @@ it('from another figure to the bottle', async () => {
   await keep(page, 'journey-restorer-2-bottle');
   expect(await violations(page)).toEqual([]);
   expect(await cutOff(page)).toEqual([]);
+  expect(said).toEqual([]);
+  expect(elsewhere).toEqual([]);
+});
+
+it('in the page itself: two jacks swapped by their figures, the bottle asked, and put back', async () => {
+  const { page, said, elsewhere } = await site.visit();
+  const jacks = ['left-leg-jack', 'right-leg-jack'];
+  const { text: swapped = '' } = editScenarioText(
+    TEXT,
+    jacks.map((jack) => ({ path: `components.${jack}.bore`, value: '2.2 in' })),
+  );
+  const [before, after] = [upOf(TEXT), upOf(swapped)];
+  await page.getByRole('tab', { name: /Parameters/ }).click();
+  for (const jack of jacks) {
+    await page.getByRole('searchbox', { name: 'Find a figure' }).fill(`${jack} bore`);
+    const field = page.locator(`[id="components_${jack}_bore"]`);
+    await field.fill('2.2');
+    await field.press('Enter');
+    await settled(page);
+  }
+  await expect.poll(() => words(page, 'ww-times')).toContain(after.toFixed(2));
+  await keep(page, 'journey-restorer-3-swapped');
+
+  // What the bottle does with the larger jacks, as the engine says.
+  const { scenario } = readScenario(swapped);
+  const run = simulate(scenario!, { card: 'blow-down' });
+  await page.locator('[data-choose=card]').selectOption('blow-down');
+  await settled(page);
+  await page
+    .getByRole('group', { name: 'Workplace' })
+    .getByRole('button', { name: 'Blow-down', exact: true })
+    .click();
+  await page.getByRole('tab', { name: /Bottle/ }).click();
+  const legs = run.timings.filter((t) => Number.isFinite(t.locked));
+  expect(legs.length).toBeGreaterThan(0);
+  const verdict = await words(page, 'ww-blow-down-card');
+  expect(verdict).toContain('Every leg is down and locked.');
+  for (const { unit, locked, start } of legs) {
+    const told = Number(new RegExp(`${unit}: down and locked\\s([\\d.]+)`).exec(verdict)?.[1]);
+    expect(told, unit).toBeCloseTo(locked - start, 1);
+  }
+  await keep(page, 'journey-restorer-4-bottle');
+  await page.locator('[data-choose=card]').selectOption('healthy');
+  await settled(page);
+  await page
+    .getByRole('group', { name: 'Workplace' })
+    .getByRole('button', { name: 'Swing', exact: true })
+    .click();
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await settled(page);
+  await expect.poll(() => words(page, 'ww-times')).toContain(before.toFixed(2));
+  expect(await violations(page)).toEqual([]);
   expect(said).toEqual([]);
   expect(elsewhere).toEqual([]);
 });
