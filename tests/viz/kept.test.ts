@@ -61,7 +61,7 @@ describe('work in progress', () => {
     first.work.flush();
     cabinet.leave('a');
 
-    const { store, work } = cabinet.page('b');
+    const { store, edit, work } = cabinet.page('b');
     await work.start();
     const [offer] = store.state.kept.offers;
     expect(store.state.kept.offers).toHaveLength(1);
@@ -77,6 +77,14 @@ describe('work in progress', () => {
     expect(picture?.timings).toEqual(first.store.state.picture?.timings);
     expect(kept.offers).toEqual([]);
     expect([...cabinet.kept.keys()]).toEqual(['work.b']);
+    // Each change can still be taken back, the latest first, and be made again.
+    edit.undo();
+    expect(store.state.faults).toEqual([]);
+    expect(store.state.edits).toEqual([{ path: FLOW.path, value: '3 gal/min' }]);
+    edit.undo();
+    expect(store.state.edits).toEqual([]);
+    edit.redo();
+    expect(store.state.edits).toEqual([{ path: FLOW.path, value: '3 gal/min' }]);
   });
 
   it('is not offered once it was saved, taken back or discarded', async () => {
@@ -139,6 +147,25 @@ describe('work in progress', () => {
     expect(store.state.kept).toMatchObject({ offers: [] });
     expect(store.state.kept.trouble).toContain('put aside');
     expect([...cabinet.kept]).toEqual([['aside.old', text]]);
+  });
+
+  it('with a step that is none is put aside, without steps it is offered', async () => {
+    const cabinet = new Cabinet();
+    const { edit } = cabinet.page('a');
+    edit.put(FLOW, '3 gal/min');
+    cabinet.leave('a');
+    const { past, ...former } = JSON.parse(cabinet.kept.get('work.a') ?? '') as { past: object[] };
+    expect(past).toHaveLength(1);
+    for (const broken of [{ kind: 'figures' }, { before: 'none' }, { what: 3 }])
+      cabinet.kept.set(
+        `work.${Object.keys(broken)[0]}`,
+        JSON.stringify({ ...former, past: [{ ...past[0], ...broken }] }),
+      );
+    cabinet.kept.set('work.a', JSON.stringify(former));
+    const { store, work } = cabinet.page('b');
+    await work.start();
+    expect(store.state.kept.offers.map((o) => o.name)).toEqual(['work.a']);
+    expect([...cabinet.kept.keys()].filter((k) => k.startsWith('aside.'))).toHaveLength(3);
   });
 
   it('that the browser cannot keep is told', () => {

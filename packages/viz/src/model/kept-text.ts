@@ -1,5 +1,6 @@
 /** Kept work as text and back; what does not look as it should is refused whole. */
 import type { Edit, FaultEntry } from '../worker/message.js';
+import type { Change } from './changes.js';
 import type { MeasuredTime } from './measured.js';
 import { wrongWith } from './measured.js';
 
@@ -18,6 +19,8 @@ export interface Kept {
   /** The card's own faults. */
   readonly own: readonly FaultEntry[];
   readonly measured: readonly MeasuredTime[];
+  /** What can be taken back, the latest last; absent in what former pages kept. */
+  readonly past?: readonly Change[];
   readonly time: number;
   readonly span: readonly [number, number];
   readonly bench: string;
@@ -38,6 +41,15 @@ const all = (v: unknown, good: (each: Raw) => boolean): boolean =>
 
 const isEdit = (v: Raw): boolean => words(v, 'path', 'value');
 const isFault = (v: Raw): boolean => words(v, 'fault', 'on') && numbers(v, 'severity');
+const isChange = (v: Raw): boolean => {
+  const good = v.kind === 'faults' ? isFault : isEdit;
+  return (
+    words(v, 'what', 'gesture', ...(v.kind === 'faults' ? ['card'] : [])) &&
+    (v.kind === 'faults' || v.kind === 'edits') &&
+    all(v.before, good) &&
+    all(v.after, good)
+  );
+};
 const isMeasured = (v: Raw): boolean =>
   words(v, 'on', 'event', 'since') &&
   numbers(v, 'time', 'error') &&
@@ -64,6 +76,7 @@ export function decode(text: string): Kept | undefined {
     all(v.edits, isEdit) &&
     all(v.faults, isFault) &&
     all(v.own, isFault) &&
-    all(v.measured, isMeasured);
+    all(v.measured, isMeasured) &&
+    (v.past === undefined || all(v.past, isChange));
   return good ? (kept as unknown as Kept) : undefined;
 }

@@ -1,4 +1,5 @@
 /** Work in progress kept in the browser's storage, and offered again after a reload or a crash. */
+import { NO_CHANGES } from './changes.js';
 import type { Edit, FaultEntry } from '../worker/message.js';
 import { decode, encode } from './kept-text.js';
 import type { Kept } from './kept-text.js';
@@ -39,6 +40,8 @@ const ASIDE = 'aside.';
 const PAUSE = 1000;
 /** Further ones are left where they are. */
 const MOST_OFFERS = 5;
+/** Steps that can still be taken back after a reload; storage is small. */
+const MOST_STEPS = 40;
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -141,6 +144,7 @@ export class KeepWork {
     const { picture } = this.#store.state;
     if (picture === undefined) return;
     this.#store.set({ measured: kept.measured, bench: kept.bench, large: kept.large });
+    this.#store.set({ changes: { ...NO_CHANGES, past: kept.past ?? [] } });
     this.#store.seek(kept.time);
     const [a, b] = kept.span;
     if (a < b && b <= picture.duration) this.#store.set({ span: [a, b] });
@@ -181,7 +185,7 @@ export class KeepWork {
 
   /** What would be lost; undefined when it is all in a file or comes with the page. */
   #worth(): Kept | undefined {
-    const { picture, source, edits, faults, measured, saved, time, span, bench, large } =
+    const { picture, source, edits, faults, measured, saved, changes, time, span, bench, large } =
       this.#store.state;
     // A lesson keeps itself.
     if (picture === undefined || source === undefined || bench === LESSON) return undefined;
@@ -199,6 +203,7 @@ export class KeepWork {
       faults: plainFaults(faults),
       own: plainFaults(own),
       measured,
+      past: changes.past.slice(-MOST_STEPS),
       time,
       span,
       bench,
