@@ -1,6 +1,13 @@
 /** The test card's model: watch, sheet, what is kept, without a page. */
-import { describe, expect, it } from 'vitest';
-import { readObservations, writeObservations } from '@wheelwell/core';
+import { describe, expect, it, vi } from 'vitest';
+import {
+  expectedSwings,
+  readObservations,
+  readScenario,
+  simulate,
+  underConditions,
+  writeObservations,
+} from '@wheelwell/core';
 import { keptDraft } from '../../packages/viz/src/model/draft.js';
 import { entered, written } from '../../packages/viz/src/model/entry.js';
 import type { EntryKind } from '../../packages/viz/src/model/entry.js';
@@ -8,6 +15,9 @@ import {
   blankSwing,
   compare,
   comparisonWords,
+  dueOf,
+  expectedOf,
+  withCondition,
   withNever,
   withOrder,
   withSupply,
@@ -25,6 +35,11 @@ import { answerSheet } from '../../packages/viz/src/worker/sheet.js';
 import type { ObservedSwing } from '../../packages/viz/src/worker/sheet-message.js';
 import { TEXT } from './demo.js';
 
+function readDemo() {
+  const { scenario } = readScenario(TEXT);
+  if (scenario === undefined) throw new Error('the demo does not read');
+  return scenario;
+}
 const demo = () => ({ file: 'hedgelark/hedgelark.yaml', text: TEXT });
 
 function pictureOf(card: string): Picture {
@@ -221,6 +236,29 @@ describe('the sheet in work', () => {
     expect(draft?.saved).toBe(false);
     work.start();
     expect(store.state.testCard.draft?.watch?.direction).toBe('down');
+  });
+  it('expects what a sound gear does as the sheet says that it stands, of a row made otherwise nothing', async () => {
+    const { store, work } = bench();
+    const total = () =>
+      expectedOf(store.state.testCard.expectation, 'up')?.times.gear?.total ?? NaN;
+    await vi.waitFor(() => expect(total()).toBeGreaterThan(0));
+    const usual = total();
+    const supplyFlow = 1.5e-4;
+    work.changeSheet((sheet) => ({ ...sheet, conditions: { supplyFlow, leftFor: 60 } }));
+    await vi.waitFor(() => expect(total()).not.toBe(usual));
+    const sound = simulate(underConditions(readDemo(), 'healthy', { supplyFlow }));
+    expect(total()).toBe(expectedSwings(sound)[0]?.times.gear?.total);
+    expect(store.state.testCard.expectation).toMatchObject({
+      stood: true,
+      conditions: { supplyFlow },
+    });
+    work.addBlank();
+    const row = () => work.sheet?.swings[0] ?? blankSwing('down');
+    expect(dueOf(store.state.testCard.expectation, row())?.times.gear?.total).toBe(total());
+    work.changeRow(0, (s) => withCondition(s, 'leftFor', 60));
+    expect(dueOf(store.state.testCard.expectation, row())).toBeDefined();
+    work.changeRow(0, (s) => withCondition(s, 'doors', 'disconnected'));
+    expect(dueOf(store.state.testCard.expectation, row())).toBeUndefined();
   });
   it('leaves keys alone that are not its own', () => {
     const { work } = bench();

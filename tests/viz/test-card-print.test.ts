@@ -19,7 +19,7 @@ const bare = (text: string): string => text.replace(/\s/g, '');
 
 async function openBench(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Test card', exact: true }).click();
-  await page.getByText('without faults, as simulated').waitFor();
+  await page.locator('ww-test-card .expect', { hasText: 'as simulated' }).waitFor();
 }
 
 /** As the Print button leaves the page for the printer. */

@@ -23,7 +23,7 @@ const [up] = expectedSwings(simulate(scenario, { card: 'healthy' }));
 
 async function openBench(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Test card', exact: true }).click();
-  await page.getByText('without faults, as simulated').waitFor();
+  await page.locator('ww-test-card .expect', { hasText: 'as simulated' }).waitFor();
 }
 
 /** What the watch shows on a button that has been tapped, s. */

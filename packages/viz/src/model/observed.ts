@@ -140,6 +140,18 @@ export function expectedOf(
   return expectation?.swings.find((s) => s.direction === direction);
 }
 
+/**
+ * The same for a row, which may have been made under other conditions than the rest of the sheet: nothing is
+ * expected of it then. How long it was left afterwards does not matter to its times.
+ */
+export function dueOf(
+  expectation: Expectation | undefined,
+  { direction, conditions }: Pick<ObservedSwing, 'direction' | 'conditions'>,
+): ExpectedSwing | undefined {
+  const otherwise = Object.keys(conditions).some((key) => key !== 'leftFor');
+  return otherwise ? undefined : expectedOf(expectation, direction);
+}
+
 /** The gauge's place where neither the row nor the sound run tells. */
 const GAUGE = 'pressure';
 

@@ -221,12 +221,13 @@ export class TestCardWork {
     this.put({ draft });
     keepDraft(this.keep, this.#file(), draft);
     this.#lay();
+    this.#renew();
     this.#lookOver();
   }
 
   /** The aircraft's own draft and expectation, as soon as the bench is in sight. */
   #follow(): void {
-    const { picture, source, bench, edits } = this.store.state;
+    const { picture, source, bench } = this.store.state;
     if (!DESKS.includes(bench) || picture === undefined || source === undefined) return;
     if (bench !== this.#bench) {
       this.#bench = bench;
@@ -238,20 +239,25 @@ export class TestCardWork {
       const fresh = kept ?? this.#blank();
       this.put({ ...NO_CARD, draft: fresh, picked: (fresh?.sheet.swings.length ?? 0) - 1 });
     }
-    const test = [this.#file(), picture.card, JSON.stringify(edits), source.text].join('\n');
-    if (test === this.#test) return;
-    this.#test = test;
-    void this.#expect(test, picture.card);
-    this.#lay();
+    this.#renew();
   }
 
-  async #expect(test: string, card: string): Promise<void> {
+  /** Expects anew where the test is another, or stands otherwise. */
+  #renew(): void {
+    const { picture, source, edits } = this.store.state;
     const scenario = this.written();
-    if (scenario === undefined) return;
-    const reply = await this.maker.ask({ kind: 'expect', scenario, card });
-    if (test !== this.#test) return;
-    if (reply.kind === 'expected') this.put({ expectation: reply.expectation, failure: '' });
-    if (reply.kind === 'broken') this.put({ expectation: undefined, failure: reply.message });
+    if (picture === undefined || source === undefined || scenario === undefined) return;
+    const { leftFor: _, ...stood } = this.sheet?.conditions ?? {};
+    const how = [picture.card, JSON.stringify([edits, stood]), source.text];
+    const test = [this.#file(), ...how].join('\n');
+    if (test === this.#test) return;
+    this.#test = test;
+    void this.maker.ask({ kind: 'expect', scenario, card: picture.card, stood }).then((reply) => {
+      if (test !== this.#test) return;
+      if (reply.kind === 'expected') this.put({ expectation: reply.expectation, failure: '' });
+      if (reply.kind === 'broken') this.put({ expectation: undefined, failure: reply.message });
+    });
+    this.#lay();
   }
 
   #blank(): Draft | undefined {

@@ -53,7 +53,7 @@ export class CardSheet extends View {
       </div>
       <p class="lead">
         Expected are the times of “${expectation.cardTitle}” as simulated from ${picture.file}
-        without any fault, s from the
+        without any fault${expectation.stood ? ', under the conditions as tested' : ''}, s from the
         ${expectation.swings[0]?.direction === 'blow-down' ? 'pull of the handle' : "selector's move"}.
       </p>
       ${this.#conditions(expectation, picture)}
@@ -91,9 +91,13 @@ export class CardSheet extends View {
     const rows: readonly (readonly [string, string, string])[] = [
       ['Oil', oil(conditions.fluid), oil(own.fluid)],
       ['Oil temperature', warmth(conditions.temperature), warmth(own.temperature)],
-      ['Supply: flow', '', show(own.supplyFlow, 'flow')],
-      ['Supply: pressure', '', show(own.supplyPressure, 'gauge-pressure')],
-      ['Attitude, nose up', '', show(own.attitude, 'angle')],
+      ['Supply: flow', show(conditions.supplyFlow, 'flow'), show(own.supplyFlow, 'flow')],
+      [
+        'Supply: pressure',
+        show(conditions.supplyPressure, 'gauge-pressure'),
+        show(own.supplyPressure, 'gauge-pressure'),
+      ],
+      ['Attitude, nose up', show(conditions.attitude, 'angle'), show(own.attitude, 'angle')],
       [
         'Doors connected',
         '',

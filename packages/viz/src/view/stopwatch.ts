@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
-import { compare, comparisonWords, expectedOf, GEAR, limitOf } from '../model/observed.js';
+import { compare, comparisonWords, dueOf, GEAR, limitOf } from '../model/observed.js';
 import { EVENT_WORD, tapKeys } from '../model/tap-keys.js';
 import type { TapKey } from '../model/tap-keys.js';
 import { plain } from '../model/sentence.js';
@@ -57,7 +57,8 @@ export class Stopwatch extends View {
     const watch = testCard.draft?.watch;
     if (picture === undefined) return html``;
     const direction = watch?.direction ?? nextWay(testCard);
-    const expected = expectedOf(testCard.expectation, direction);
+    const { conditions = {} } = testCard.draft?.under ?? {};
+    const expected = dueOf(testCard.expectation, { direction, conditions });
     return html`
       <div class="bar">
         <span class="ways" role="group" aria-label="Which way the gear goes">

@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import {
   compare,
-  expectedOf,
+  dueOf,
   gaugeOf,
   GEAR,
   limitOf,
@@ -78,7 +78,7 @@ export class SwingEntry extends View {
   }
 
   #times(swing: ObservedSwing, picture: Picture): TemplateResult {
-    const expected = expectedOf(this.state.testCard.expectation, swing.direction);
+    const expected = dueOf(this.state.testCard.expectation, swing);
     const rows = [
       ...picture.units.flatMap((u) =>
         EVENTS.filter((e) => e !== 'doors' || u.doors.length > 0).map((e) => [u.name, e] as const),

@@ -84,7 +84,7 @@ export class SwingMore extends View {
     if (picture === undefined || swing === undefined) return html``;
     const events = eventsOf(picture);
     return html`<details>
-      <summary>More of this row: what never came, order, other gauges, supply, conditions</summary>
+      <summary>More of this row</summary>
       ${this.#never(swing, events)} ${this.#order(swing, events)} ${this.#gauges(swing, picture)}
       ${this.#supply(swing)}
       <fieldset class="gauges" data-own>

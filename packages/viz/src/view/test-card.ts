@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { comparisonWords, compare, expectedOf, GEAR } from '../model/observed.js';
+import { comparisonWords, compare, dueOf, GEAR } from '../model/observed.js';
 import type { Draft } from '../model/draft.js';
 import type { State } from '../model/state.js';
 import type { TestCardWork } from '../model/test-card.js';
@@ -70,7 +70,7 @@ export class TestCard extends View {
         >${draft?.saved === true ? 'Nothing unsaved' : 'Not saved as a file yet; kept on this device'}</span
       >
       <p class="soft expect">
-        ${expectation === undefined ? 'The sound run is being computed…' : html`Expected: “${expectation.cardTitle}” without faults, as simulated.`}
+        ${expectation === undefined ? 'The sound run is being computed…' : html`Expected: “${expectation.cardTitle}” without faults${expectation.stood ? ', under the conditions of this sheet' : ''}, as simulated.`}
       </p>
     </div>`;
   }
@@ -94,7 +94,7 @@ export class TestCard extends View {
     const first = Math.max(swings.length - MOST, 0);
     const row = (swing: ObservedSwing, i: number): TemplateResult => {
       const total = swing.times[GEAR]?.total;
-      const due = expectedOf(expectation, swing.direction)?.times[GEAR]?.total;
+      const due = dueOf(expectation, swing)?.times[GEAR]?.total;
       const told =
         total === undefined
           ? 'whole gear not timed'

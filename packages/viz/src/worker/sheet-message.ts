@@ -39,8 +39,10 @@ export interface Expectation {
   readonly card: string;
   readonly cardTitle: string;
   readonly swings: readonly ExpectedSwing[];
-  /** As the card has them. */
+  /** As the sheet has them, or else the card. */
   readonly conditions: ObservationConditions;
+  /** Whether the sheet says anything of them. */
+  readonly stood: boolean;
   /** Oils that a sheet may name: name in the file, and title. */
   readonly fluids: readonly (readonly [string, string])[];
   readonly limits: {
@@ -53,7 +55,13 @@ export interface Expectation {
 
 /** Page to worker. */
 export type SheetJob = { readonly id: number } & (
-  | { readonly kind: 'expect'; readonly scenario: WrittenScenario; readonly card: string }
+  | {
+      readonly kind: 'expect';
+      readonly scenario: WrittenScenario;
+      readonly card: string;
+      /** As far as the sheet says how the aircraft stands. */
+      readonly stood: ObservationConditions;
+    }
   | { readonly kind: 'write'; readonly sheet: ObservationSheet; readonly units: System }
   | {
       readonly kind: 'read';

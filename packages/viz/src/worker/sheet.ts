@@ -5,16 +5,17 @@ import {
   holdScenario,
   readObservations,
   simulate,
+  underConditions,
   writeObservations,
 } from '@wheelwell/core';
-import type { Scenario } from '@wheelwell/core';
+import type { ObservationConditions, Scenario } from '@wheelwell/core';
 import type { Expectation, SheetJob, SheetReply, WrittenScenario } from './sheet-message.js';
 
 export function answerSheet(job: SheetJob): SheetReply {
   const { id } = job;
   try {
     if (job.kind === 'expect')
-      return { id, kind: 'expected', expectation: expect(read(job.scenario), job.card) };
+      return { id, kind: 'expected', expectation: expect(read(job.scenario), job.card, job.stood) };
     if (job.kind === 'write') {
       const text = writeObservations(job.sheet, { units: job.units });
       return { id, kind: 'written', text, contradictions: readObservations(text).contradictions };
@@ -37,12 +38,14 @@ function read({ file, text, edits }: WrittenScenario): Scenario {
   return scenario;
 }
 
-/** The same test with its faults taken away. */
-function expect(scenario: Scenario, name: string): Expectation {
-  const card = scenario.cards[name];
-  if (card === undefined) throw new Error(`there is no card ${name}`);
-  const sound = { ...scenario, cards: { ...scenario.cards, [name]: { ...card, faults: [] } } };
-  const run = simulate(sound, { card: name });
+/** The same test with its faults taken away, under the conditions of the sheet. */
+function expect(scenario: Scenario, name: string, stood: ObservationConditions): Expectation {
+  const own = scenario.cards[name];
+  if (own === undefined) throw new Error(`there is no card ${name}`);
+  const sound = { ...scenario, cards: { ...scenario.cards, [name]: { ...own, faults: [] } } };
+  const standing = underConditions(sound, name, stood);
+  const run = simulate(standing, { card: name });
+  const card = standing.cards[name] ?? own;
   const { timeUp, timeDown, timeBlowDown, spread } = scenario.limits;
   return {
     title: scenario.title,
@@ -51,9 +54,11 @@ function expect(scenario: Scenario, name: string): Expectation {
     // A selection that moves nothing is no swing to time.
     swings: expectedSwings(run).filter((s) => Object.keys(s.times).length > 0),
     conditions: {
-      fluid: scenario.fluid.kind,
+      ...stood,
+      fluid: standing.fluid.kind,
       temperature: card.temperature ?? scenario.fluid.temperature,
     },
+    stood: Object.keys(stood).length > 0,
     fluids: Object.entries(catalogues.fluids).map(([name, oil]) => [name, oil.title] as const),
     limits: {
       ...(timeUp !== undefined && { up: timeUp }),
