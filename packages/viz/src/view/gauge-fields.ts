@@ -24,7 +24,7 @@ export function gaugeFields(
 ): TemplateResult {
   const { picture, system } = store.state;
   const unit = picture?.display[system]['gauge-pressure']?.unit ?? '';
-  return html`<fieldset class="gauges" data-gauge=${node}>
+  return html`<fieldset class="gauges">
     <legend>Gauge at ${plain(node)}, ${unit}</legend>
     ${MOMENTS.map(
       ([moment, word]) =>

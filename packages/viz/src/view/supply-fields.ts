@@ -27,7 +27,7 @@ export function supplyFields(
   const devices = Object.keys({ ...expected, ...own });
   return html`${devices.map((device) => {
     const readings = Object.keys({ ...expected[device], ...own[device] }) as SupplyReading[];
-    return html`<fieldset class="gauges" data-supply=${device}>
+    return html`<fieldset class="gauges">
       <legend>Read at ${plain(device)}</legend>
       ${readings.map((reading) => {
         const [word, kind] = READINGS[reading];

@@ -87,7 +87,7 @@ export class SwingMore extends View {
       <summary>More of this row</summary>
       ${this.#never(swing, events)} ${this.#order(swing, events)} ${this.#gauges(swing, picture)}
       ${this.#supply(swing)}
-      <fieldset class="gauges" data-own>
+      <fieldset class="gauges">
         <legend>Where this swing was made otherwise than the rest</legend>
         ${conditionFields(
           this.store,
