@@ -126,6 +126,10 @@ describe.each([
       expect(await violations(page)).toEqual([]);
       await page.locator('ww-stopwatch [data-home]').click();
       await page.locator('ww-swing-entry table').waitFor();
+      const more = page.locator('ww-swing-more');
+      if (!(await more.locator('fieldset').first().isVisible()))
+        await more.locator('summary').click();
+      await more.locator('fieldset').last().scrollIntoViewIfNeeded();
       await keep(page, `test-card-row-${scheme}-${width}`);
       expect((await cutOff(page)).filter((w) => !bayOf(w))).toEqual([]);
       expect(await violations(page)).toEqual([]);

@@ -117,7 +117,7 @@ describe('a whole swing', () => {
     await more.getByLabel('Another gauge, at').selectOption('selector-up');
     await more.getByLabel('Gauge at selector up dead-head, psi').fill('20');
     await more.getByLabel('ground supply: flow at dead-head, gal/min').fill('0.3');
-    await more.getByLabel('Left in neutral, supply off of this row, s').fill('600');
+    await more.getByLabel('Left in neutral of this row, s').fill('600');
     await more.getByLabel('Doors of this row').selectOption('connected');
     await keep(page, 'test-card-more');
     expect(await cutOff(page)).toEqual([]);

@@ -15,7 +15,7 @@ const FIELDS: readonly (readonly [Numbers, string, EntryKind, Quantity])[] = [
   ['supplyPressure', 'Supply pressure', 'gauge-pressure', 'gauge-pressure'],
   ['temperature', 'Oil temperature', 'temperature', 'temperature'],
   ['attitude', 'Attitude, nose up', 'angle', 'angle'],
-  ['leftFor', 'Left in neutral, supply off', 'left', 'time'],
+  ['leftFor', 'Left in neutral', 'left', 'time'],
 ];
 const DOORS = [
   ['connected', 'connected'],

@@ -66,12 +66,16 @@ export const swingEntryStyles = css`
   }
   .gauges {
     display: grid;
-    grid-template-columns: repeat(auto-fit, minmax(6.5rem, 1fr));
+    grid-template-columns: repeat(auto-fit, minmax(7rem, 1fr));
     gap: 0.4rem;
+    align-items: end;
   }
-  .gauges span {
+  .gauges :is(span, label) {
     font-size: 0.82rem;
     color: var(--ink-soft);
+  }
+  .gauges select {
+    width: 100%;
   }
   .remarks {
     display: grid;
