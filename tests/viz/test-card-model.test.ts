@@ -132,6 +132,8 @@ describe('numbers written by hand', () => {
       flow: 0,
       temperature: 203.15,
       angle: -1.6,
+      left: 0.1,
+      count: 0,
     };
     const high = {
       time: 3600,
@@ -140,13 +142,15 @@ describe('numbers written by hand', () => {
       flow: 0.05,
       temperature: 423.15,
       angle: 1.6,
+      left: 86_400,
+      count: 10_000,
     };
     for (const kind of Object.keys(low) as EntryKind[])
       for (const [v, beyond] of [
         [low[kind], -1],
         [high[kind], 1],
       ] as const) {
-        const size = Math.max(Math.abs(v), 0.01) * 1e-3;
+        const size = Math.max(Math.abs(v), 0.05) * 1e-3;
         const inside = written(v - beyond * size, kind, healthy, 'metric');
         const outside = written(v + beyond * size, kind, healthy, 'metric');
         expect(entered(inside, kind, healthy, 'metric').wrong).toBe('');
@@ -170,6 +174,7 @@ function issuesWith(kind: EntryKind, v: number): number {
     },
     times: kind === 'time' ? { left: { locked: { at: v, error: 0.2 } } } : {},
     gauges: kind === 'gauge-pressure' ? { pressure: { static: v } } : {},
+    ...(kind === 'count' && { supply: { 'hand-pump': { strokes: v } } }),
   };
   const sheet = {
     ...{ aircraft: 'A', scenario: '', card: '', date: '', by: '', note: '', swings: [swing] },
@@ -178,6 +183,7 @@ function issuesWith(kind: EntryKind, v: number): number {
       ...(kind === 'flow' && { supplyFlow: v }),
       ...(kind === 'temperature' && { temperature: v }),
       ...(kind === 'angle' && { attitude: v }),
+      ...(kind === 'left' && { leftFor: v }),
     },
   };
   return readObservations(writeObservations(sheet)).issues.length;

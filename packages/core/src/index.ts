@@ -372,12 +372,7 @@ export function diagnose(
   return analysis.diagnose(catalogues, scenario, sheet, options);
 }
 
-/**
- * The scenario with one of its cards under the conditions of an observation sheet, to simulate; what the
- * conditions do not name stays as the card has it, as do the card's faults.
- *
- * @throws RangeError for an oil that nobody knows
- */
+/** The scenario with a card under a sheet's conditions; what they do not name stays. @throws RangeError for an unknown oil */
 export function underConditions(
   scenario: Scenario,
   card: string,

@@ -155,6 +155,30 @@ describe('how a slow aircraft scatters', () => {
   });
 });
 
+describe('a swing that was not understood', () => {
+  const keys = new Keys();
+  const never = (p: number): Evidences['facts'][number] => ({
+    ...{ swing: 0, setup: 0, label: '', kind: 'fact' },
+    seen: () => p,
+  });
+  const sound = { up: 1, 'up/left/moved': 1, 'up/left/locked': 5 };
+  const figures = [{ ...figure('up/left/locked', 5, 0.1) }];
+  const healthy = [keys.vector(sound)];
+  const l = new Likelihood({ ...evidences(figures), facts: [never(1e-4)] }, [[]], healthy, keys);
+  const without = new Likelihood(evidences(figures), [[]], healthy, keys);
+  /** What the one fact that is foretold wrongly takes away. */
+  const cost = (s: Named): number => l.of([keys.vector(s)]) - without.of([keys.vector(s)]);
+  it('is one in a thousand where it goes otherwise than a sound one, one in a hundred thousand where it goes alike', () => {
+    const wrong = (lapse: number) => Math.log((1 - lapse) * 1e-4 + lapse / 2);
+    expect(cost(sound)).toBeCloseTo(wrong(1e-5), 9);
+    expect(cost({ ...sound, 'up/left/locked': 6 })).toBeCloseTo(wrong(1e-5), 9);
+    // By more than a quarter later, or not at all: another swing.
+    expect(cost({ ...sound, 'up/left/locked': 6.5 })).toBeCloseTo(wrong(1e-3), 9);
+    expect(cost({ up: 1, 'up/left/moved': 1 })).toBeCloseTo(wrong(1e-3), 9);
+    expect(cost({ ...sound, 'up/left/moved': 0 })).toBeCloseTo(wrong(1e-3), 9);
+  });
+});
+
 describe('what lies between two foretellings', () => {
   const fact = (seen: (s: Named) => number): Evidences['facts'][number] => ({
     ...{ swing: 0, setup: 0, label: '', kind: 'fact' },

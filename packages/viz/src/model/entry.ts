@@ -9,7 +9,7 @@ const RANGES = {
   flow: [0, 0.05],
   temperature: [203.15, 423.15],
   angle: [-1.6, 1.6],
-  left: [0, 86_400],
+  left: [0.1, 86_400],
   count: [0, 10_000],
 } as const;
 export type EntryKind = keyof typeof RANGES;

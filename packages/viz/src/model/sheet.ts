@@ -143,9 +143,10 @@ export function layOut(
       ...x.cuts.map((c) =>
         upright(
           c,
-          frame,
           mm,
           y.cuts.length > 0 ? 12 : Math.min(26, (0.3 * (frame.bottom - frame.top)) / mm),
+          // In a plan names stand in rows of their own above each well: it goes beside the last well.
+          y.cuts.length > 0 ? frame.bottom - 26 * mm : (frame.top + frame.bottom) / 2,
         ),
       ),
       ...y.cuts.map((c) => level(c, x.cuts[0]?.at ?? frame.left, mm)),
@@ -155,9 +156,8 @@ export function layOut(
 
 type Cut = Closing['cuts'][number];
 
-/** Two slanting strokes, `half` px up and down, and the width below them. */
-function upright({ at, gap }: Cut, { top, bottom }: Box, mm: number, half: number): Break {
-  const middle = (top + bottom) / 2;
+/** Two slanting strokes, `half` px up and down from `middle`, and the width below them. */
+function upright({ at, gap }: Cut, mm: number, half: number, middle: number): Break {
   const path = [-4, 4]
     .map((d) => `M${at + (d - 5) * mm},${middle + half * mm}l${10 * mm},${-2 * half * mm}`)
     .join('');

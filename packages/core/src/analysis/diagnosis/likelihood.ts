@@ -9,9 +9,10 @@
  * falls by q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii (see gaussian.ts).
  */
 import type { Evidences, FigureEntry } from './entry.js';
-import { Gaussian } from './gaussian.js';
+import type { Gaussian } from './gaussian.js';
 import type { Keys, Vector } from './keys.js';
 import type { Foretold } from './profile.js';
+import { Scattering, type Scatter, type Slowness } from './scatter.js';
 import type { Cause } from './shapes.js';
 
 /** An entry is wrong once in so many: one sheet in ten has one. */
@@ -20,40 +21,23 @@ const ONE_WRONG = Math.log(WRONG);
 const RIGHT = Math.log(1 - WRONG);
 /** Times noted of what cannot come, or facts of another swing: a mistake of another kind, once for each swing. */
 const NEVER = 1e-3;
-/** What the model itself is off, as a share of a time and of a pressure; a choice. */
-const MODEL_SHARE = 0.015;
-/** And as a share of what a time comes later than on a healthy aircraft; a choice: what waits for a pressure to build up is off by more. */
-const DELAY_SHARE = 0.04;
-
+/** Where a swing goes as a sound one does nobody mistakes what happens: what never came is not said of what came. */
+const PLAIN = 1e-5;
+/** A time longer or shorter by this share makes a swing another than a sound one. */
+const OTHER = 0.25;
 /** A wrong figure lies anywhere up to this beyond twice what was read: s, Pa, m3/s, strokes. */
 const WIDTH = { time: 5, gauge: 5e6, flow: 2e-4, strokes: 20 } as const;
 /** Probabilities of a fact nearer than this are the same. */
 const SAME = 0.01;
-/**
- * What an unknown adds to the flow that is left it adds to a rate, 1/t, whatever a leak takes away: a time
- * that comes out so many times as long as the healthy one scatters by the square of that. Simulated
- * draws of leaks have exponents of 1.9 to 2.7, restrictions of 0.9 to 1.5. Where it is no more than by a tenth that is left
- * out; at most it is this many times.
- */
-const SLOWER = 1.1;
-const MOST = 40;
-
 const LOG_2PI = Math.log(2 * Math.PI);
-
-/** What the unknowns do to each figure, one standard deviation of each: figures x unknowns. */
-export type Scatter = readonly (readonly number[])[];
 
 export class Likelihood {
   /** By which figures are foretold at all. */
   private readonly patterns = new Map<string, Known>();
-  /** What figures scatter together by the unknowns, figures x figures. */
-  private readonly together: readonly Float64Array[];
+  private readonly scattering: Scattering;
+  /** What a sound gear does, and what is foretold of it for every figure. */
+  private readonly sound: Foretold;
   private readonly healthy: readonly number[];
-  /** Variance of every figure by itself, where nothing is slow; and how much more it then scatters: no more. */
-  private readonly own: Float64Array;
-  private readonly sound: Float64Array;
-  /** Places of the figures that are times. */
-  private readonly times: readonly number[];
   /** Log density of a wrong entry: as good as anywhere. */
   private readonly anywhere: readonly number[];
 
@@ -67,19 +51,32 @@ export class Likelihood {
     private readonly keys: Keys,
   ) {
     this.places = evidences.figures.map((f) => keys.place(f.key));
-    this.together = scatter.map((own) =>
-      Float64Array.from(scatter, (other) => own.reduce((sum, s, u) => sum + s * other[u], 0)),
-    );
+    this.sound = healthy;
     this.healthy = this.figuresIn(healthy);
-    this.own = Float64Array.from(evidences.figures, ownVariance);
-    this.sound = new Float64Array(evidences.figures.length).fill(1);
-    this.times = evidences.figures.flatMap(({ kind }, i) => (kind === 'time' ? [i] : []));
+    this.scattering = new Scattering(evidences.figures, scatter, this.healthy);
     this.anywhere = evidences.figures.map((f) => -Math.log(2 * Math.abs(f.value) + WIDTH[f.kind]));
   }
 
   /** Log likelihood under what is foretold for each setup, and the facts with it. */
   of(foretold: Foretold): number {
-    return this.ofFigures(this.figuresIn(foretold)) + this.ofFacts(this.factsIn(foretold));
+    const figures = this.figuresIn(foretold);
+    const { facts } = this.evidences;
+    if (facts.length === 0) return this.ofFigures(figures);
+    const plain = foretold.map((v, setup) => this.goesAsSound(v, setup, figures));
+    return this.ofFigures(figures) + this.ofFacts(this.factsIn(foretold), plain);
+  }
+
+  /** Whether a swing goes as a sound gear's does, but for how long it takes, within a share. */
+  private goesAsSound(v: Vector, setup: number, foretold: readonly number[]): boolean {
+    const { figures } = this.evidences;
+    const sound = this.sound[setup];
+    if (sound === undefined || !this.keys.sameComes(v, sound)) return false;
+    return figures.every(
+      (f, i) =>
+        f.kind !== 'time' ||
+        f.setup !== setup ||
+        !(Math.abs(foretold[i] - this.healthy[i]) > OTHER * this.healthy[i]),
+    );
   }
 
   /**
@@ -149,7 +146,7 @@ export class Likelihood {
     const one = figures.filter((_, i) => Number.isNaN(va[i]) !== Number.isNaN(vb[i]));
     const swings = new Set(one.map(({ swing }) => swing)).size;
     const apart = va.map((v, i) => v - vb[i]);
-    const { places, gaussian } = this.known(apart, this.slownessOf(va));
+    const { places, gaussian } = this.known(apart, this.scattering.slownessOf(va));
     const sum = gaussian.squared(places.map((i) => apart[i])) - 2 * swings * Math.log(NEVER);
     const pb = this.factsIn(b);
     return this.factsIn(a).reduce((all, p, i) => all + 2 * (p - pb[i]) * Math.log(p / pb[i]), sum);
@@ -172,13 +169,15 @@ export class Likelihood {
    * Facts of one swing hang together (a leg that stops short keeps its doors, and what comes after
    * them, waiting): they are as foretold, or all of them tell of a swing that was not understood.
    */
-  private ofFacts(seen: readonly number[]): number {
+  private ofFacts(seen: readonly number[], plain: readonly boolean[] = []): number {
     const { facts } = this.evidences;
     let log = 0;
     for (const swing of new Set(facts.map((f) => f.swing))) {
       const own = seen.filter((_, i) => facts[i].swing === swing);
       const together = own.reduce((product, p) => product * p, 1);
-      log += Math.log((1 - NEVER) * together + NEVER * 0.5 ** own.length);
+      const { setup = -1 } = facts.find((f) => f.swing === swing) ?? {};
+      const lapse = plain[setup] ? PLAIN : NEVER;
+      log += Math.log((1 - lapse) * together + lapse * 0.5 ** own.length);
     }
     return log;
   }
@@ -186,9 +185,9 @@ export class Likelihood {
   /** `off`: how far each may be off beside, which costs nothing. */
   private ofFigures(foretold: readonly number[], off?: readonly number[]): number {
     const { figures } = this.evidences;
-    const slowness = this.slownessOf(foretold);
+    const slowness = this.scattering.slownessOf(foretold);
     const { places, gaussian: sharp, right, wrong, missing } = this.known(foretold, slowness);
-    const gaussian = off === undefined ? sharp : this.gaussian(places, slowness, off);
+    const gaussian = off === undefined ? sharp : this.scattering.gaussian(places, slowness, off);
     const n = places.length;
     const r = new Float64Array(n);
     const pulls = new Float64Array(n);
@@ -200,20 +199,6 @@ export class Likelihood {
     for (let i = 0; i < n; i++)
       terms[i] = wrong[i] + (0.5 * pulls[i] * pulls[i]) / gaussian.precision[i];
     return whole + logSum(terms) + missing;
-  }
-
-  /** Undefined where none scatters more than on a healthy aircraft. */
-  private slownessOf(foretold: readonly number[]): Slowness | undefined {
-    const { healthy, times } = this;
-    let slow: Slowness | undefined;
-    for (const i of times) {
-      const ratio = foretold[i] / healthy[i];
-      if (!(ratio > SLOWER)) continue;
-      slow ??= { more: Float64Array.from(this.sound), own: new Float64Array(this.sound.length) };
-      slow.more[i] = Math.min(MOST, ratio * ratio);
-      slow.own[i] = (DELAY_SHARE * (foretold[i] - healthy[i])) ** 2;
-    }
-    return slow;
   }
 
   private known(foretold: readonly number[], slowness?: Slowness): Known {
@@ -234,7 +219,7 @@ export class Likelihood {
   private knownOf(there: readonly boolean[], slowness?: Slowness): Known {
     const { figures } = this.evidences;
     const places = there.flatMap((is, i) => (is ? [i] : []));
-    const gaussian = this.gaussian(places, slowness);
+    const gaussian = this.scattering.gaussian(places, slowness);
     const n = places.length;
     const density = -0.5 * (gaussian.logDeterminant + n * LOG_2PI);
     // Left out, a figure takes its own part of the density with it.
@@ -259,33 +244,6 @@ export class Likelihood {
         misled * Math.log(NEVER),
     };
   }
-
-  /** @param off how far each figure may be off beside */
-  private gaussian(
-    places: readonly number[],
-    slowness?: Slowness,
-    off?: readonly number[],
-  ): Gaussian {
-    const n = places.length;
-    const out = new Float64Array(n * n);
-    const more = slowness?.more ?? this.sound;
-    // The lower triangle is all that is looked at.
-    for (let a = 0; a < n; a++) {
-      const place = places[a];
-      const row = this.together[place];
-      const by = more[place];
-      for (let b = 0; b <= a; b++) out[a * n + b] = by * more[places[b]] * row[places[b]];
-      out[a * n + a] += this.own[place] + (slowness?.own[place] ?? 0);
-      if (off !== undefined) out[a * n + a] += off[place] * off[place];
-    }
-    return new Gaussian(out, n);
-  }
-}
-
-/** Of every figure: by how much more than on a healthy aircraft it scatters with the others, and what variance it has of its own. */
-interface Slowness {
-  readonly more: Float64Array;
-  readonly own: Float64Array;
 }
 
 /** How the figures scatter that are foretold to come, and logs that do not depend on how far off they are. */
@@ -304,10 +262,6 @@ function oneWay({ kind, value }: FigureEntry, a: number, b: number): number {
   const known = Number.isNaN(a) ? b : a;
   if (Number.isNaN(known)) return NaN;
   return kind === 'time' ? Math.max(value, known) : value;
-}
-
-function ownVariance(f: FigureEntry): number {
-  return f.spread ** 2 + (MODEL_SHARE * f.value) ** 2;
 }
 
 /** Log of a sum of exponentials. */

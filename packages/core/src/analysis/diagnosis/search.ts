@@ -6,7 +6,7 @@
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
-import { Likelihood, type Scatter } from './likelihood.js';
+import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
 import { believe } from './posterior.js';
 import { Profile, type Foretold } from './profile.js';
@@ -14,6 +14,7 @@ import { hope, promise, type Promising } from './promise.js';
 import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
 import { Sharing } from './share.js';
+import type { Scatter } from './scatter.js';
 import { unknownsOf } from './unknown.js';
 
 /** Severity that every fault is played at first. */
