@@ -124,6 +124,14 @@ describe('one for all', () => {
     expect(tellers.length).toBeLessThan(0.8 * hypotheses.length);
   });
 
+  it('tells without borrowing of both sides by themselves', () => {
+    const [one, both] = [true, false].map((borrowing) => sharing.tellers(1, { borrowing }));
+    const sided = (all: readonly { causes: readonly Cause[] }[]) =>
+      all.filter(({ causes: [c] }) => /left|right/.test(c.on)).length;
+    expect(sided(both)).toBe(2 * sided(one));
+    expect(both.length - sided(both)).toBe(one.length - sided(one));
+  });
+
   it('tells of what does the same as played, of the other side as borrowed', () => {
     const leak = find('fitting-leak', 'left-up-line');
     const signature = { 'up/left/locked': 9, 'up/right/locked': 6 };

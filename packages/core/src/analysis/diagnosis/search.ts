@@ -189,9 +189,10 @@ export class Search {
     return new Likelihood(this.setting.evidences, scatter, healthy, this.keys);
   }
 
-  /** Every cause at its worst under the first setup, one for all that it tells of. */
+  /** Every cause at its worst under the first setup, one for all that it tells of; ahead of a sheet, which side will be off is open. */
   private async playWorst(): Promise<void> {
-    const tellers = this.sharing.tellers(WORST);
+    const { figures, facts } = this.setting.evidences;
+    const tellers = this.sharing.tellers(WORST, { borrowing: figures.length + facts.length > 0 });
     await this.playJobs(tellers.map((hypothesis) => ({ hypothesis, severity: WORST, setup: 0 })));
   }
 

@@ -45,8 +45,8 @@ export class Sharing {
     return this.effects.abrupt(cause);
   }
 
-  /** Those that tell of all the others when they are played at one severity, in the order given. */
-  tellers(severity: number): readonly Hypothesis[] {
+  /** Those that tell of all the others when they are played at one severity, in the order given; of both sides without borrowing. */
+  tellers(severity: number, { borrowing = true } = {}): readonly Hypothesis[] {
     const told = new Set<Hypothesis>();
     return this.hypotheses.filter((h) => {
       if (told.has(h)) return false;
@@ -54,7 +54,7 @@ export class Sharing {
         if (s === severity) {
           told.add(hypothesis);
           const other = this.others.get(hypothesis);
-          if (other !== undefined) told.add(other);
+          if (borrowing && other !== undefined) told.add(other);
         }
       return true;
     });
