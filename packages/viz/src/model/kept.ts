@@ -143,8 +143,8 @@ export class KeepWork {
     const { kept } = offer;
     const { picture } = this.#store.state;
     if (picture === undefined) return;
-    this.#store.set({ measured: kept.measured, bench: kept.bench, large: kept.large });
-    this.#store.set({ changes: { ...NO_CHANGES, past: kept.past ?? [] } });
+    const { measured, bench, large, past = [] } = kept;
+    this.#store.set({ measured, bench, large, changes: { ...NO_CHANGES, past } });
     this.#store.seek(kept.time);
     const [a, b] = kept.span;
     if (a < b && b <= picture.duration) this.#store.set({ span: [a, b] });

@@ -1,6 +1,8 @@
-/** What can be tapped while a swing runs, and the key that does the same. */
-import type { TimedEvent } from '../worker/sheet-message.js';
+/** What can be timed of a swing, in words; what can be tapped while it runs, and the key that does the same. */
+import type { ObservedEvent, TimedEvent } from '../worker/sheet-message.js';
 import type { Picture } from '../worker/message.js';
+import { GEAR } from './observed.js';
+import { plain } from './sentence.js';
 
 export const EVENT_WORD: Readonly<Record<TimedEvent, string>> = {
   unlocked: 'unlocked',
@@ -9,6 +11,21 @@ export const EVENT_WORD: Readonly<Record<TimedEvent, string>> = {
   doors: 'doors home',
   total: 'all home',
 };
+
+export const wordOf = ({ unit, event }: ObservedEvent): string =>
+  unit === GEAR ? 'whole gear home' : `${plain(unit)} ${EVENT_WORD[event]}`;
+
+const WRITTEN = ['unlocked', 'moving', 'locked', 'doors'] as const;
+
+/** All that a row can have a time of: unit by unit, the whole gear last. */
+export function timedEvents({ units }: Picture): readonly ObservedEvent[] {
+  return [
+    ...units.flatMap(({ name: unit, doors }) =>
+      WRITTEN.filter((e) => e !== 'doors' || doors.length > 0).map((event) => ({ unit, event })),
+    ),
+    { unit: GEAR, event: 'total' },
+  ];
+}
 
 export interface TapKey {
   readonly unit: string;

@@ -11,9 +11,8 @@ import {
   withRemark,
   withTime,
 } from '../model/observed.js';
-import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
-import { EVENT_WORD } from '../model/tap-keys.js';
+import { timedEvents, wordOf } from '../model/tap-keys.js';
 import type { TestCardWork } from '../model/test-card.js';
 import type { ObservedSwing, Remark, TimedEvent } from '../worker/sheet-message.js';
 import type { Picture } from '../worker/message.js';
@@ -34,7 +33,6 @@ const REMARKS: readonly Remark[] = [
   'slower than the other side',
   'faster than the other side',
 ];
-const EVENTS: readonly TimedEvent[] = ['unlocked', 'moving', 'locked', 'doors'];
 /** One row of the sheet in full: times against those expected, gauge, remarks. All of it can be written by hand. */
 export class SwingEntry extends View {
   static override properties = { ...View.properties, work: { attribute: false } };
@@ -79,12 +77,7 @@ export class SwingEntry extends View {
 
   #times(swing: ObservedSwing, picture: Picture): TemplateResult {
     const expected = dueOf(this.state.testCard.expectation, swing);
-    const rows = [
-      ...picture.units.flatMap((u) =>
-        EVENTS.filter((e) => e !== 'doors' || u.doors.length > 0).map((e) => [u.name, e] as const),
-      ),
-      [GEAR, 'total'] as const,
-    ];
+    const rows = timedEvents(picture);
     return html`<table>
       <thead>
         <tr>
@@ -95,7 +88,7 @@ export class SwingEntry extends View {
         </tr>
       </thead>
       <tbody>
-        ${rows.map(([unit, event]) => this.#time(swing, unit, event, expected?.times[unit]?.[event]))}
+        ${rows.map(({ unit, event }) => this.#time(swing, unit, event, expected?.times[unit]?.[event]))}
       </tbody>
     </table>`;
   }
@@ -107,7 +100,7 @@ export class SwingEntry extends View {
     due: number | undefined,
   ): TemplateResult {
     const made = swing.times[unit]?.[event];
-    const name = unit === GEAR ? 'whole gear home' : `${plain(unit)} ${EVENT_WORD[event]}`;
+    const name = wordOf({ unit, event });
     const error = made?.error ?? this.state.testCard.draft?.sheet.readingError ?? 0;
     const limit =
       unit === GEAR ? limitOf(this.state.testCard.expectation, swing.direction) : undefined;

@@ -13,10 +13,10 @@ import {
 } from '../model/observed.js';
 import { plain } from '../model/sentence.js';
 import type { State } from '../model/state.js';
-import { EVENT_WORD } from '../model/tap-keys.js';
+import { timedEvents, wordOf } from '../model/tap-keys.js';
 import type { TestCardWork } from '../model/test-card.js';
 import type { Picture } from '../worker/message.js';
-import type { ObservedEvent, ObservedSwing, TimedEvent } from '../worker/sheet-message.js';
+import type { ObservedEvent, ObservedSwing } from '../worker/sheet-message.js';
 import { define, View } from './base.js';
 import { conditionFields } from './condition-fields.js';
 import { gaugeFields } from './gauge-fields.js';
@@ -24,7 +24,6 @@ import { shared } from './shared.styles.js';
 import { supplyFields } from './supply-fields.js';
 import { swingEntryStyles } from './swing-entry.styles.js';
 
-const EVENTS: readonly TimedEvent[] = ['unlocked', 'moving', 'locked', 'doors'];
 /** What is seldom noted of a row: what never came, the order, other gauges, the supply, how it stood. */
 export class SwingMore extends View {
   static override properties: PropertyDeclarations = {
@@ -82,7 +81,7 @@ export class SwingMore extends View {
     const { picture, testCard } = this.state;
     const swing = testCard.draft?.sheet.swings[testCard.picked];
     if (picture === undefined || swing === undefined) return html``;
-    const events = eventsOf(picture);
+    const events = timedEvents(picture);
     return html`<details>
       <summary>More of this row</summary>
       ${this.#never(swing, events)} ${this.#order(swing, events)} ${this.#gauges(swing, picture)}
@@ -205,18 +204,6 @@ export class SwingMore extends View {
       </select>
     </label>`;
   }
-}
-
-const wordOf = ({ unit, event }: ObservedEvent): string =>
-  unit === GEAR ? 'whole gear home' : `${plain(unit)} ${EVENT_WORD[event]}`;
-
-function eventsOf({ units }: Picture): readonly ObservedEvent[] {
-  return [
-    ...units.flatMap(({ name: unit, doors }) =>
-      EVENTS.filter((e) => e !== 'doors' || doors.length > 0).map((event) => ({ unit, event })),
-    ),
-    { unit: GEAR, event: 'total' },
-  ];
 }
 
 define('ww-swing-more', SwingMore);
