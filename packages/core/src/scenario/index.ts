@@ -3,7 +3,14 @@ export { jsonSchemaOf } from './json-schema.js';
 export { LIMITS } from './limit.js';
 export { kebab } from './names.js';
 export { OWN_PARAMETERS } from './own-parameters.js';
-export { canBefall, faultProblem, patchScenario, type Patched } from './patch.js';
+export {
+  canBefall,
+  changeOf,
+  faultProblem,
+  patchScenario,
+  type PartChange,
+  type Patched,
+} from './patch.js';
 export type { Reading } from './read.js';
 export { modeWords, motionWords } from './world.js';
 export { writeScenario } from './write.js';

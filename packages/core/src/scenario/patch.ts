@@ -1,5 +1,6 @@
 import type { Catalogues } from '../define/catalogue.js';
 import type { FaultDefinition } from '../define/fault.js';
+import type { ParameterValue } from '../define/parameter.js';
 import type { Card, FaultEntry, Scenario } from '../define/scenario.js';
 import { didYouMean } from '../quantity/index.js';
 import { lookUp } from './look-up.js';
@@ -90,21 +91,41 @@ function told(problem: string, name: string, known: readonly string[]): string {
   return hint === '' ? problem : `${problem} (${hint})`;
 }
 
+/** What a fault does to its part: figures that differ, and ports where it joins them otherwise. */
+export interface PartChange {
+  readonly changed: Readonly<Record<string, ParameterValue>>;
+  readonly ports?: Readonly<Record<string, string>>;
+}
+
+/** What a fault that can befall a part (`faultProblem`) makes of it at a severity, 0 to 1. */
+export function changeOf(
+  scenario: Scenario,
+  { fault: name, on, severity }: FaultEntry,
+  catalogues: Catalogues,
+): PartChange {
+  const fault = catalogues.faults[name];
+  if (on === FLUID) {
+    const { temperature, freeAir, thickness, warmedBy } = scenario.fluid;
+    return { changed: fault.change({ temperature, freeAir, thickness, warmedBy }, severity) };
+  }
+  const part = scenario[sectionOf(scenario, on)][on];
+  const ports = 'ports' in part ? fault.reconnect?.(part.ports) : undefined;
+  return { changed: fault.change(part.parameters, severity), ...(ports && { ports }) };
+}
+
+function sectionOf({ components }: Scenario, on: string): 'components' | 'mechanisms' {
+  return Object.hasOwn(components, on) ? 'components' : 'mechanisms';
+}
+
 function applyFault(scenario: Scenario, entry: FaultEntry, catalogues: Catalogues): Scenario {
   const problem = faultProblem(scenario, entry, catalogues);
   if (problem !== undefined) throw new RangeError(problem);
   if (entry.severity === 0) return scenario;
-  const { on, severity } = entry;
-  const fault = catalogues.faults[entry.fault];
-  if (on === FLUID) {
-    const { temperature, freeAir, thickness, warmedBy } = scenario.fluid;
-    const changed = fault.change({ temperature, freeAir, thickness, warmedBy }, severity);
-    return { ...scenario, fluid: { ...scenario.fluid, ...changed } };
-  }
-  const section = Object.hasOwn(scenario.components, on) ? 'components' : 'mechanisms';
+  const { on } = entry;
+  const { changed, ports } = changeOf(scenario, entry, catalogues);
+  if (on === FLUID) return { ...scenario, fluid: { ...scenario.fluid, ...changed } };
+  const section = sectionOf(scenario, on);
   const part = scenario[section][on];
-  const changed = fault.change(part.parameters, severity);
-  const ports = 'ports' in part ? fault.reconnect?.(part.ports) : undefined;
   return {
     ...scenario,
     [section]: {

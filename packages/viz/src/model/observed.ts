@@ -106,21 +106,23 @@ export const sameEvent =
   (b: ObservedEvent): boolean =>
     a.unit === b.unit && a.event === b.event;
 
+const without = (
+  events: readonly ObservedEvent[] | undefined,
+  event: ObservedEvent,
+): readonly ObservedEvent[] => (events ?? []).filter((e) => !sameEvent(event)(e));
+
 /** What never came has no time and stands in no order. */
 export function withNever(swing: ObservedSwing, event: ObservedEvent, on: boolean): ObservedSwing {
-  const same = sameEvent(event);
-  const never = (swing.never ?? []).filter((e) => !same(e));
+  const never = without(swing.never, event);
   if (!on) return { ...swing, never };
   return { ...withTime(swing, event.unit, event.event, undefined), never: [...never, event] };
 }
 
 /** As the last so far, or in the order no more. */
 export function withOrder(swing: ObservedSwing, event: ObservedEvent, on: boolean): ObservedSwing {
-  const same = sameEvent(event);
-  const order = swing.order.filter((e) => !same(e));
+  const order = without(swing.order, event);
   if (!on) return { ...swing, order };
-  const never = (swing.never ?? []).filter((e) => !same(e));
-  return { ...swing, never, order: [...order, event] };
+  return { ...swing, never: without(swing.never, event), order: [...order, event] };
 }
 
 /** Of the sheet, or of one row. */

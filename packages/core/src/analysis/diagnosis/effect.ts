@@ -3,13 +3,9 @@
  * does the same: a weeping union and a pinhole are both a hole, a piston fitted the wrong way round is
  * one at any severity.
  */
-import type { Catalogues, Parameters, ParameterValue, Scenario } from '../../define/index.js';
+import type { Catalogues, ParameterValue, Scenario } from '../../define/index.js';
+import { changeOf, type PartChange } from '../../scenario/index.js';
 import type { Cause } from './shapes.js';
-
-interface Effect {
-  readonly changed: Readonly<Record<string, ParameterValue>>;
-  readonly ports: string;
-}
 
 /** Severities that tell whether a fault is graded at all. */
 const SLIGHT = 0.06;
@@ -53,28 +49,19 @@ export class Effects {
 
   /** Those of one name may do the same, at severities of their own. */
   family(cause: Cause): string {
-    const { changed, ports } = this.of(cause, WORST);
-    return [cause.on, ...Object.keys(changed).sort(), ports].join(' ');
+    const change = this.of(cause, WORST);
+    return [cause.on, ...Object.keys(change.changed).sort(), joined(change)].join(' ');
   }
 
-  private of({ fault, on }: Cause, severity: number): Effect {
-    const { components, mechanisms, fluid } = this.scenario;
-    const definition = this.catalogues.faults[fault];
-    const part = components[on] ?? mechanisms[on];
-    // The oil is no part, but has the figures that faults of it change.
-    const parameters = part?.parameters ?? (fluid as unknown as Parameters);
-    const ports = part !== undefined && 'ports' in part ? part.ports : {};
-    return {
-      changed: definition.change(parameters, severity),
-      ports: JSON.stringify(definition.reconnect?.(ports) ?? ports),
-    };
+  private of(cause: Cause, severity: number): PartChange {
+    return changeOf(this.scenario, { ...cause, severity }, this.catalogues);
   }
 }
 
-function same(a: Effect, b: Effect): boolean {
+function same(a: PartChange, b: PartChange): boolean {
   const keys = Object.keys(a.changed);
   return (
-    a.ports === b.ports &&
+    joined(a) === joined(b) &&
     keys.length === Object.keys(b.changed).length &&
     keys.every((key) => close(a.changed[key], b.changed[key]))
   );
@@ -85,3 +72,5 @@ function close(a: ParameterValue | undefined, b: ParameterValue | undefined): bo
     return a !== undefined && JSON.stringify(a) === JSON.stringify(b);
   return Math.abs(a - b) <= ALIKE * Math.max(Math.abs(a), Math.abs(b));
 }
+
+const joined = ({ ports }: PartChange): string => JSON.stringify(ports ?? {});

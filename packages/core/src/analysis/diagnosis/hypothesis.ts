@@ -2,7 +2,7 @@ import type { Catalogues, FaultDefinition, Scenario } from '../../define/index.j
 import { canBefall } from '../../scenario/index.js';
 import { checks } from '../../check/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
-import type { Hypothesis } from './shapes.js';
+import type { Cause, Hypothesis } from './shapes.js';
 
 /** How much likelier one is than another before anything was seen; the words stand in the catalogue. */
 const WEIGHT: Readonly<Record<FaultDefinition['prior'], number>> = {
@@ -40,3 +40,7 @@ export function hypothesesOf(
     ...found.map((h) => ({ ...h, prior: (h.prior / sum) * rest })),
   ];
 }
+
+/** The same for the same causes in the same order. */
+export const keyOf = (causes: readonly Cause[]): string =>
+  causes.map((c) => `${c.fault} ${c.on}`).join('+');

@@ -2,12 +2,12 @@
  * Two faults at once. Playing every pair would take an hour: they are foretold by adding what each
  * does, and those that come out likely that way are played before they are believed.
  */
-import { HEALTHY } from './hypothesis.js';
+import { HEALTHY, keyOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import type { Belief } from './posterior.js';
 import type { Foretold, Profile } from './profile.js';
 import type { Play, Search } from './search.js';
-import type { Cause, SignatureJob } from './shapes.js';
+import type { SignatureJob } from './shapes.js';
 
 /** Severities of the second fault that are tried. */
 const TRIED: readonly number[] = [0.15, 0.35, 0.6, 0.9];
@@ -140,9 +140,6 @@ export class Pairs {
 interface Likely {
   readonly probability: number;
 }
-
-const keyOf = (causes: readonly Cause[]): string =>
-  causes.map((c) => `${c.fault} ${c.on}`).join('+');
 
 /** The first of each pair of causes, whichever of the two was fitted first. */
 function distinct(pairs: readonly Paired[]): Paired[] {

@@ -1,8 +1,9 @@
 /** Of which other causes a swing tells that was played for one: those that do the same, and its like on the other side. */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import { Effects } from './effect.js';
+import { keyOf } from './hypothesis.js';
 import { lent, mirrored } from './mirror.js';
-import type { Cause, Hypothesis, Signature } from './shapes.js';
+import type { Hypothesis, Signature } from './shapes.js';
 
 /** What a swing of another cause tells of this one. */
 export interface Told {
@@ -26,7 +27,7 @@ export class Sharing {
     private readonly hypotheses: readonly Hypothesis[],
   ) {
     this.effects = new Effects(catalogues, scenario);
-    const byName = new Map(hypotheses.map((h) => [nameOf(h.causes[0]), h]));
+    const byName = new Map(hypotheses.map((h) => [keyOf(h.causes), h]));
     const families = new Map<string, Hypothesis[]>();
     for (const h of hypotheses) {
       const family = this.effects.family(h.causes[0]);
@@ -35,7 +36,7 @@ export class Sharing {
       own.push(h);
       this.kin.set(h, own);
       const other = mirrored(scenario, h.causes[0]);
-      const known = other && byName.get(nameOf(other));
+      const known = other && byName.get(keyOf([other]));
       if (known !== undefined) this.others.set(h, known);
     }
   }
@@ -90,5 +91,3 @@ export class Sharing {
     });
   }
 }
-
-const nameOf = ({ fault, on }: Cause): string => `${fault} ${on}`;
