@@ -135,6 +135,20 @@ describe('strut length', () => {
     expect(lengths[0] - lengths[2]).toBeGreaterThan(130);
   });
 
+  it('seen from ahead stands on the side away from the middle', async () => {
+    await at(visit.page, await card(visit.page, 'healthy'), 0);
+    const middle = async (part: string): Promise<number> => {
+      const { box } = await drawn(visit.page, 'front', part);
+      return box.x + box.width / 2;
+    };
+    const measureOf = (leg: string) => middle(`[data-measure="strut ${leg}"] .line`);
+    const tyreOf = (leg: string) => middle(`[data-mechanism=${leg}] .tyre`);
+    const [left, right] = [await tyreOf('left-leg'), await tyreOf('right-leg')];
+    expect(right).toBeLessThan(left);
+    expect(await measureOf('left-leg')).toBeGreaterThan(left);
+    expect(await measureOf('right-leg')).toBeLessThan(right);
+  });
+
   it('with its link broken the tyre bears on the ramp, no farther out than its face', async () => {
     const run = await card(visit.page, 'blow-down-ramp-jams');
     await at(visit.page, run, 5);

@@ -22,6 +22,7 @@ const SEEN = 0.95;
 /** From a leg's middle to its dimension line, px; letters, px. */
 const BESIDE = 20;
 const LETTERS = 11;
+const ORIGIN = { x: 0, y: 0, z: 0 };
 
 /** Chains and linkages between the parts they join, and ramps: all that stands still. */
 export function under(scene: Scene): SVGTemplateResult {
@@ -139,13 +140,15 @@ const UNLIKE = 0.004;
 function strutMover(group: Element, scene: Scene, o: OutlineSamples): Mover {
   const set = setter(group);
   const { picture, onto, sheet, system } = scene;
-  const kind = isFar(scene, o.mechanism) ? 'strut far' : 'strut';
-  // Those behind on the other side, so that both can be read.
-  const side = isFar(scene, o.mechanism) ? -1 : 1;
-  const name = side === 1 ? '' : `${picture.units.find((u) => u.leg === o.mechanism)?.name ?? ''} `;
+  const far = isFar(scene, o.mechanism);
+  const kind = far ? 'strut far' : 'strut';
+  // Those behind on the other side, so that both can be read; seen from ahead all away from the middle.
+  const [middle] = project(ORIGIN, onto);
+  const outward = (foot: Flat): boolean => onto.view === 'front' && foot[0] > middle;
+  const name = far ? `${picture.units.find((u) => u.leg === o.mechanism)?.name ?? ''} ` : '';
   // In a small drawing the one behind counts only when it is not like the one before it.
   const near = picture.units.find((u) => u.side === 'left')?.leg;
-  const twin = side === 1 || sheet.fine ? undefined : outlineOf(picture, near ?? '');
+  const twin = !far || sheet.fine ? undefined : outlineOf(picture, near ?? '');
   return ({ time }) => {
     const place = placeNow(picture, o, time);
     const [pivot, foot] = place.line.map((p) => project(p, onto));
@@ -159,9 +162,10 @@ function strutMover(group: Element, scene: Scene, o: OutlineSamples): Mover {
       Math.hypot(foot[0] - pivot[0], foot[1] - pivot[1]) >= SEEN * 1000 * length;
     set('', 'class', `measure ${kind} ${seen ? '' : 'none'}`);
     if (!seen) return;
+    const side = far || outward(pivot) ? -1 : 1;
     const [a, b] = besides(pivot, foot, side * BESIDE, sheet.mm);
     // Those behind have theirs further along, clear of the others'.
-    const line = dimension(a, b, sheet.mm, side, side === 1 ? 0.5 : 0.75);
+    const line = dimension(a, b, sheet.mm, side, far ? 0.75 : 0.5);
     write(set, line, `${name}${withUnit(length, 'length', picture, system)}`);
   };
 }
