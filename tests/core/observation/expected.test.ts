@@ -56,6 +56,26 @@ describe('what a stopwatch would have read in a run', () => {
     expect(gauge['dead-head']! / PSI).toBeGreaterThan(1300);
     expect(gauge['dead-head']! / PSI).toBeLessThan(1500);
   });
+  it('reads what the needle climbs to where a pack is switched on and off, however quickly it falls', () => {
+    const file = 'scenarios/fenwren/fenwren.yaml';
+    const text = readFileSync(new URL(`../../../${file}`, import.meta.url), 'utf8');
+    const fenwren = readScenario(text, { file }).scenario!;
+    const read = (severity: number): { readonly high: number; readonly end: number } => {
+      const leaking = { fault: 'piston-seal-bypass', on: 'right-jack', severity };
+      const leaky = simulate(fenwren, { faults: severity > 0 ? [leaking] : [] });
+      const [swing] = expectedSwings(leaky);
+      const pressure = leaky.series('pack-up.pressure')!;
+      const late = pressure.t.findLastIndex((t) => t <= swing.start + swing.times.gear.total! + 1);
+      return {
+        high: swing.gauges['pack-up']['dead-head']! / PSI,
+        end: (pressure.v[late] - fenwren.ambient) / PSI,
+      };
+    };
+    const all = [0, 0.03, 0.06, 0.09].map(read);
+    // The same pack, which stops at the same pressure; what it has fallen to a second later is another matter.
+    for (const { high } of all) expect(Math.abs(high / all[0].high - 1)).toBeLessThan(0.03);
+    expect(Math.min(...all.map(({ end }) => end))).toBeLessThan(0.9 * all[0].high);
+  });
   it('leaves out what did not happen', () => {
     const [stuck] = expectedSwings(simulate(scenario!, { card: 'relief-low' }));
     expect(stuck.times.left).not.toHaveProperty('locked');

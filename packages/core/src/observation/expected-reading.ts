@@ -1,10 +1,13 @@
 /** What gauges and the instruments of the supply would have shown in a run. */
 import type { Evidence, Scenario } from '../define/index.js';
 import { trace, valueAt, type Move } from '../monitor/index.js';
-import type { GaugeReadings, SupplyReadings } from './sheet.js';
+import type { GaugeReadings, SupplyReadings, SwingDirection } from './sheet.js';
 
-/** How long after everything is home the selector is still held for the dead-head reading, s; a choice. */
-const HOLD = 1;
+/**
+ * How long after everything is home the selector is still held for the dead-head reading, and from when on
+ * it is looked at, s: by then the blow of arriving is over; a choice.
+ */
+export const HELD = { from: 0.1, to: 1 } as const;
 /** Readings spread evenly over the travel, of which the middle one counts. */
 const SAMPLES = 41;
 /** A part as near as this to where it stays has stopped for the eye, rad. */
@@ -35,21 +38,36 @@ export function lineNodes(e: Evidence): readonly string[] {
   return [...new Set(ports)];
 }
 
-/** Over the travel, and the last moment at which the selector is held. */
+/**
+ * The lines that are under the supply's pressure while the gear goes this way. Where that is switched on
+ * and off (an unloader, a power pack) it falls and is made good again, as quickly as something leaks: what
+ * is read at dead-head is what the needle climbs to. Other lines are read when they have settled.
+ */
+export function drivenNodes(e: Evidence, direction: SwingDirection): ReadonlySet<string> {
+  if (direction === 'blow-down') return new Set();
+  const usual = gaugeNode(e, direction);
+  const fed = ofRole(e, 'selector', 'supply').flatMap(([, c]) => c.ports[direction] ?? []);
+  return new Set(usual === undefined ? fed : [usual, ...fed]);
+}
+
+/** Over the travel, and the first and last moment at which the selector is held. */
 interface Watch {
   readonly from: number;
   readonly travel: number;
+  readonly held: number;
   readonly last: number;
 }
 
 function watch(e: Evidence, move: Move, gear: number): Watch {
   const whole = Number.isFinite(gear);
+  // Where it never comes home the needle is read when it is given up.
+  const last = whole ? Math.min(move.start + gear + HELD.to, move.end) : move.end;
   return {
     from: move.start,
     // What never comes home is watched while something moves: how long it is waited for says nothing.
     travel: whole ? gear : lastMotion(e, move) - move.start,
-    // Where it never comes home the needle is read when it is given up.
-    last: whole ? Math.min(move.start + gear + HOLD, move.end) : move.end,
+    held: Math.min(last, whole ? move.start + gear + HELD.from : last - HELD.to + HELD.from),
+    last,
   };
 }
 
@@ -85,21 +103,23 @@ export function gaugesOf(
   left: boolean,
 ): Record<string, GaugeReadings> {
   const seen = watch(e, move, gear);
+  const driven = drivenNodes(e, move.by === 'gas' ? 'blow-down' : move.direction);
   const found: Record<string, GaugeReadings> = {};
   for (const node of new Set(nodes)) {
     const pressure = trace(e, `${node}.pressure`);
     if (pressure === undefined) continue;
     const at = (t: number): number => valueAt(pressure, t) - e.scenario.ambient;
-    let peak = at(move.start);
-    pressure.t.forEach((t, i) => {
-      if (t >= move.start && t <= seen.last)
-        peak = Math.max(peak, pressure.v[i] - e.scenario.ambient);
-    });
+    const highest = (from: number): number =>
+      pressure.t.reduce(
+        (most, t, i) =>
+          t >= from && t <= seen.last ? Math.max(most, pressure.v[i] - e.scenario.ambient) : most,
+        Math.max(at(from), at(seen.last)),
+      );
     found[node] = {
       static: at(move.start),
       moving: middle(seen, at),
-      'dead-head': at(seen.last),
-      peak,
+      'dead-head': driven.has(node) ? highest(seen.held) : at(seen.last),
+      peak: highest(move.start),
       ...(left && { after: at(e.duration) }),
     };
   }

@@ -1,6 +1,6 @@
 export type { Contradiction } from './contradiction.js';
 export { expectedSwings, type ExpectedOptions, type ExpectedSwing } from './expected.js';
-export { gaugeNode, lineNodes } from './expected-reading.js';
+export { drivenNodes, gaugeNode, HELD, lineNodes } from './expected-reading.js';
 export { readObservations, type ObservationReading } from './read.js';
 export { observationSchema } from './schema.js';
 export * from './sheet.js';

@@ -1,12 +1,10 @@
 /** What a logger's samples leave out, and what a gauge would have shown of them. */
 import type { Series } from '../../define/index.js';
-import type { GaugeMoment } from '../../observation/index.js';
+import { HELD, type GaugeMoment } from '../../observation/index.js';
 import type { Moment } from './passage.js';
 
 /** Samples so many times farther apart than usual have a gap between them. */
 const WIDE = 5;
-/** How long after the last leg is home the pressure is read, s: as a run is read. */
-const HOLD = 1;
 const SAMPLES = 41;
 
 export interface Gap {
@@ -31,12 +29,13 @@ export function within(gaps: readonly Gap[], { at }: Moment): Gap | undefined {
 
 /**
  * Pa absolute. @param home when the last leg is home, s; NaN when that is not known: then there is no telling
- * how long it moved.
+ * how long it moved. @param driven whether the line is under the supply's pressure (drivenNodes)
  */
 export function pressuresOf(
   series: Series,
   start: number,
   home: number,
+  driven: boolean,
 ): { readings: Partial<Record<GaugeMoment, number>>; told: string[] } {
   const gaps = gapsOf(series);
   const told: string[] = [];
@@ -61,10 +60,14 @@ export function pressuresOf(
   );
   const known = travel.filter((p) => p !== undefined).sort((a, b) => a - b);
   put('moving', known.length > SAMPLES / 2 ? known[known.length >> 1] : undefined);
-  put('dead-head', value(home + HOLD));
-  const spans = gaps.some((g) => g.to > start && g.from < home + HOLD);
-  const seen = there.filter((i) => series.t[i] >= start && series.t[i] <= home + HOLD);
-  const peak = seen.reduce((high, i) => Math.max(high, series.v[i]), -Infinity);
-  put('peak', spans || seen.length === 0 ? undefined : peak);
+  const highest = (from: number): number | undefined => {
+    const to = home + HELD.to;
+    const seen = there.filter((i) => series.t[i] >= from && series.t[i] <= to);
+    if (seen.length === 0 || gaps.some((g) => g.to > from && g.from < to)) return undefined;
+    return Math.max(...seen.map((i) => series.v[i]));
+  };
+  const settled = value(home + HELD.to);
+  put('dead-head', driven && settled !== undefined ? highest(home + HELD.from) : settled);
+  put('peak', highest(start));
   return { readings, told };
 }

@@ -7,6 +7,7 @@
 import type { Catalogues, Evidence, Series } from '../../define/index.js';
 import { simulateWith } from '../../machine/index.js';
 import {
+  drivenNodes,
   expectedSwings,
   type ObservationSheet,
   type ObservedSwing,
@@ -110,10 +111,11 @@ class OneRecording {
     if (start === undefined) return;
     this.angles(place, series, start);
     const home = this.homeIn(series);
+    const driven = drivenNodes(this.run, this.swing.direction);
     for (const [channel, s] of series) {
       if (!channel.endsWith('.pressure')) continue;
       const node = channel.slice(0, -'.pressure'.length);
-      const { readings, told } = pressuresOf(s, start.at, home);
+      const { readings, told } = pressuresOf(s, start.at, home, driven.has(node));
       this.told.push(...told.map((what) => `${channel}: ${what}`));
       for (const [moment, p] of Object.entries(readings)) {
         if (moment === 'static' && !start.exact) continue;
