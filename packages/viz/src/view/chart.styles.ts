@@ -28,4 +28,22 @@ export const chartStyles = css`
   .spread {
     flex: 1;
   }
+  .scroll {
+    flex: 1;
+    overflow: hidden auto;
+    position: relative;
+    background: var(--sheet);
+  }
+  .axis {
+    position: sticky;
+    top: 0;
+    z-index: 2;
+    background: var(--sheet);
+    border-bottom: 1px solid var(--rule);
+  }
+  .body {
+    position: relative;
+    touch-action: pan-y;
+    user-select: none;
+  }
 `;

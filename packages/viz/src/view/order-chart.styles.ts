@@ -23,23 +23,9 @@ export const orderChartStyles = css`
     height: 12px;
   }
   .scroll {
-    flex: 1;
     min-height: 120px;
-    overflow: hidden auto;
-    position: relative;
-    background: var(--sheet);
-  }
-  .axis {
-    position: sticky;
-    top: 0;
-    z-index: 2;
-    background: var(--sheet);
-    border-bottom: 1px solid var(--rule);
   }
   .body {
-    position: relative;
-    touch-action: pan-y;
-    user-select: none;
     cursor: crosshair;
   }
   .head {

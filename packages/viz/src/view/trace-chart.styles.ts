@@ -1,29 +1,10 @@
 import { css } from 'lit';
 
 export const traceChartStyles = css`
-  :host {
-    display: flex;
-    flex-direction: column;
-    min-height: 0;
-  }
   .scroll {
-    flex: 1;
     min-height: 0;
-    overflow: hidden auto;
-    position: relative;
-    background: var(--sheet);
-  }
-  .axis {
-    position: sticky;
-    top: 0;
-    z-index: 2;
-    background: var(--sheet);
-    border-bottom: 1px solid var(--rule);
   }
   .body {
-    position: relative;
-    touch-action: pan-y;
-    user-select: none;
     cursor: ew-resize;
   }
   .body.marking {

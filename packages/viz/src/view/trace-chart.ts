@@ -12,6 +12,7 @@ import { between } from '../model/span.js';
 import type { State } from '../model/state.js';
 import type { TracePanel } from '../model/trace-panels.js';
 import { define, View } from './base.js';
+import { chartStyles } from './chart.styles.js';
 import { Measured } from './measured.js';
 import { Scheme } from './scheme.js';
 import { shared } from './shared.styles.js';
@@ -30,7 +31,7 @@ export class TraceChart extends View {
     marking: { type: Boolean },
     mark: { state: true },
   };
-  static override styles = [shared, traceChartStyles];
+  static override styles = [shared, chartStyles, traceChartStyles];
 
   declare panels: readonly TracePanel[];
   /** Axes are taken from what is shown, not from the whole run. */
