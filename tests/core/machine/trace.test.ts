@@ -1,5 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { catalogues } from '../../../packages/core/src/index.js';
+import { catalogues, readScenario } from '../../../packages/core/src/index.js';
 import { simulateWith } from '../../../packages/core/src/machine/index.js';
 import { gearUnits } from '../../support/gear-units.js';
 
@@ -85,4 +86,29 @@ describe('traces of a run', () => {
   it('an unknown card is refused, with the known ones named', () => {
     expect(() => simulateWith(catalogues, scenario, { card: 'swang' })).toThrow(/swang.*swing/);
   });
+});
+
+describe('channels that are watched', () => {
+  const file = 'scenarios/hedgelark/hedgelark.yaml';
+  const text = readFileSync(new URL(`../../../${file}`, import.meta.url), 'utf8');
+  const hedgelark = readScenario(text, { file }).scenario!;
+  it.each(['healthy', 'doors-early', 'blow-down'])(
+    'are what the run gone over again has at the ends of its steps: %s',
+    (card) => {
+      const watched = simulateWith(catalogues, hedgelark, { card, watch: () => true });
+      const again = simulateWith(catalogues, hedgelark, { card });
+      const names = again.channels.map((c) => c.name);
+      const [a, b] = [watched.look(names), again.look(names)];
+      expect(names.length).toBeGreaterThan(100);
+      for (const name of names) {
+        const [x, y] = [a.get(name)!, b.get(name)!];
+        expect(x.t).toEqual(y.t);
+        const size = y.v.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+        y.v.forEach((v, i) => {
+          if (!(Math.abs(x.v[i] - v) <= 1e-6 * size))
+            throw new Error(`${name} at ${x.t[i]}: ${x.v[i]}, not ${v}`);
+        });
+      }
+    },
+  );
 });

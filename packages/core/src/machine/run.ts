@@ -16,7 +16,7 @@ import type {
 import { judge, timings } from '../monitor/index.js';
 import type { Network } from '../network/index.js';
 import { accountOf, type Account } from './account.js';
-import { channelsOf, type ReadableChannel } from './channel.js';
+import type { ReadableChannel } from './channel.js';
 import type { Machine } from './machine.js';
 import type { Record } from './record.js';
 import { Traces } from './trace.js';
@@ -28,6 +28,7 @@ export interface RunParts {
   readonly cardName: string;
   readonly catalogues: Catalogues;
   readonly network: Network;
+  readonly channels: readonly ReadableChannel[];
   readonly machine: Machine;
   readonly record: Record;
   readonly outcome: Outcome;
@@ -72,7 +73,7 @@ export class SimulatedRun implements Run {
     this.ticks = Math.floor(this.duration / parts.tick + 1e-9) + 1;
     this.tolerance = parts.tolerance;
     this.statistics = parts.statistics;
-    this.readable = channelsOf(parts.network);
+    this.readable = parts.channels;
     this.channels = this.readable.map((c) => c.info);
   }
 
@@ -90,15 +91,22 @@ export class SimulatedRun implements Run {
   }
 
   /**
-   * Some channels at the ends of steps only, quicker than {@link series} where few are wanted; the
-   * times come with each. A channel that there is not is left out.
+   * Some channels at the ends of steps only, quicker than {@link series} where few are wanted, quickest
+   * where they were watched; the times come with each. A channel that there is not is left out.
    */
   look(names: readonly string[]): ReadonlyMap<string, Series> {
     const { network, machine, record } = this.parts;
     const wanted = this.readable.filter((c) => names.includes(c.info.name));
     const ends = Float64Array.from({ length: record.count }, (_, i) => record.end(i));
-    const traces = new Traces(ends, wanted, network, machine, record);
-    return new Map(wanted.map(({ info }) => [info.name, traces.get(info.name)!]));
+    const watched = new Map(wanted.map(({ info }) => [info.name, record.watched(info.name)]));
+    const others = wanted.filter(({ info }) => watched.get(info.name) === undefined);
+    const traces = new Traces(ends, others, network, machine, record);
+    return new Map(
+      wanted.map(({ info: { name } }) => {
+        const v = watched.get(name);
+        return [name, v === undefined ? traces.get(name)! : { t: ends, v }];
+      }),
+    );
   }
 
   sampled(channel: string): Series | undefined {

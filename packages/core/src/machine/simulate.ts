@@ -16,6 +16,7 @@ import {
   type SolverOptions,
   type SolverResult,
 } from '../solver/index.js';
+import { channelsOf } from './channel.js';
 import { Machine } from './machine.js';
 import { Record } from './record.js';
 import { SimulatedRun } from './run.js';
@@ -41,6 +42,8 @@ export interface SimulateOptions {
   readonly signal?: { readonly aborted: boolean };
   /** Told every event as it is logged; true ends the run there, as if the card ended. */
   readonly until?: (entry: LogEntry) => boolean;
+  /** Channels that are read at every step's end as it is made: `look` then need not go over the run again. */
+  readonly watch?: (channel: string) => boolean;
   /** Most step attempts; default 2 million. */
   readonly maxSteps?: number;
   /** Relative tolerance in place of the named one, for convergence studies. */
@@ -85,7 +88,11 @@ export function simulateWith(
   const card = { ...patched.card, gas: { ...patched.card.gas, ...options.gas } };
   const network = new Network(patched.scenario, catalogues, card);
   const machine = new Machine(network, patched.scenario, card, options.until);
-  const record = new Record(network.size, machine.epochs);
+  const channels = channelsOf(network);
+  const watched = channels
+    .filter((c) => c.state === undefined && options.watch?.(c.info.name) === true)
+    .map(({ info, read }) => ({ name: info.name, read }));
+  const record = new Record(network.size, machine.epochs, watched);
   const y = network.initial(card.start);
   const { duration } = card;
   const { onProgress, signal } = options;
@@ -109,6 +116,7 @@ export function simulateWith(
     cardName,
     catalogues,
     network,
+    channels,
     machine,
     record,
     outcome: outcomeOf(result, machine),

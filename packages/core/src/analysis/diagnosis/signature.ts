@@ -111,6 +111,7 @@ export function playSignature(
     card,
     faults: job.faults,
     tolerance: 'draft',
+    watch: (channel) => READ.test(channel) || PRESSURE.test(channel),
     ...(ending !== undefined && { until: endsWith(ending) }),
   });
   return signatureOf(glance(run, reading), reading);
@@ -118,6 +119,7 @@ export function playSignature(
 
 /** What a signature is read from, beside the pressures of gauges. */
 const READ = /\.(?:angle|delivery|slip|strokes)$/;
+const PRESSURE = /\.pressure$/;
 
 /** A run of which these channels are wanted only, at the ends of its steps: much quicker than all of them everywhere. */
 function glance(run: SimulatedRun, { nodes = [] }: Reading): Evidence {
