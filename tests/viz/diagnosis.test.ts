@@ -260,6 +260,32 @@ describe('a whole diagnosis, of a gear of one leg', () => {
     await whole(page);
   });
 
+  it('knows on another visit what was played on this one', async () => {
+    /** Names of the swings that the browser keeps; `mark` adds one to them. */
+    const shelf = (page: Page, mark?: string): Promise<string[]> =>
+      page.evaluate(async (added) => {
+        const kept = await caches.open('wheelwell-swings');
+        const place = (await kept.keys()).at(-1);
+        if (place === undefined) return [];
+        const all = (await (await kept.match(place))?.json()) as [string, object][];
+        if (added !== undefined)
+          await kept.put(place, new Response(JSON.stringify([...all, [added, {}]])));
+        return all.map(([name]) => name);
+      }, mark);
+    const { page } = visit;
+    await expect.poll(async () => (await shelf(page)).length).toBeGreaterThan(20);
+    const played = await shelf(page, 'mark');
+    await page.reload();
+    await page.locator('ww-bay table').waitFor(PATIENCE);
+    await drop(page, ['one.yaml', writeScenario(leg, catalogues)]);
+    await openBench(page);
+    await drop(page, ['seen.yaml', writeObservations(sheet)]);
+    await page.locator('ww-diagnosis .ranking > li').first().waitFor(PATIENCE);
+    await whole(page);
+    // It had nothing to write: else the mark would be gone.
+    expect(await shelf(page)).toEqual([...played, 'mark']);
+  });
+
   it.each([
     [1280, 800],
     [820, 1180],

@@ -13,7 +13,6 @@ import type {
   Scenario,
   Signature,
   SignatureJob,
-  SignatureMemory,
 } from '@wheelwell/core';
 import type {
   DiagnosisJob,
@@ -21,6 +20,8 @@ import type {
   DiagnosisRequest,
   Ranking,
 } from './diagnosis-message.js';
+import { keptSwings } from './kept-swings.js';
+import type { KeptSwings } from './kept-swings.js';
 import type { System } from './message.js';
 import { isNoted } from './noted.js';
 import { poolBehind } from './port-pool.js';
@@ -37,7 +38,7 @@ const FAR = 0.6;
 /** What is being ranked. */
 let current = { aborted: true };
 /** What was played of the scenario that was ranked last. */
-let known: { readonly scenario: string; readonly memory: SignatureMemory } | undefined;
+let known: (KeptSwings & { readonly scenario: string }) | undefined;
 
 export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
   if (job.kind === 'play-signatures') return player(job.request, job.port, tell);
@@ -74,12 +75,16 @@ async function rank(
   const { id, sheet } = request;
   const scenario = scenarioOf(request);
   const written = JSON.stringify(request.scenario);
-  if (known?.scenario !== written) known = { scenario: written, memory: new Map() };
+  const kept =
+    known?.scenario === written ? known : { scenario: written, ...(await keptSwings(written)) };
+  // What was asked since has begun with what it knows.
+  if (signal.aborted) return;
+  known = kept;
   const empty = !sheet.swings.some(isNoted);
   let next = performance.now() + FIRST;
   let first = true;
   const diagnosis = await diagnose(scenario, stretched(request), {
-    memory: known.memory,
+    memory: kept.memory,
     recordings: request.recordings,
     pool: poolBehind<SignatureJob, Signature>(ports),
     signal,
@@ -97,6 +102,7 @@ async function rank(
       next = performance.now() + PAUSE;
     },
   });
+  void kept.keep();
   // Of an empty sheet nothing is concluded: what any sheet needs was played ahead.
   if (empty) tell({ id, kind: 'played', share: 1 });
   if (empty || signal.aborted) return;
