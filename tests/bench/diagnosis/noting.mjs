@@ -134,8 +134,9 @@ function remarksOf(style, run, { units, all, jerks }, random) {
   const remarks = {};
   const say = (unit, word) => (remarks[unit] ??= []).push(word);
   for (const unit of units) {
-    if (all[unit].moving === undefined) say(unit, 'did not move');
-    else if (all[unit].locked === undefined) say(unit, 'stopped short');
+    // One that crept before the selector has no moment at which it began, but comes home.
+    if (all[unit].locked === undefined)
+      say(unit, all[unit].moving === undefined ? 'did not move' : 'stopped short');
     if (!style.remarks) continue;
     if (random.chance(unit in jerks ? JERKS.with : JERKS.without)) say(unit, 'moved by jerks');
     if (run.scenario.units[unit].side !== 'left') continue;

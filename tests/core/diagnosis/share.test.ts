@@ -147,6 +147,15 @@ describe('one for all', () => {
     expect(other.signature['up/left/locked']).toBeCloseTo(5 + 0.8, 9);
   });
 
+  it('lends nothing of a swing in which the card waited in vain for one side', () => {
+    const jammed = find('actuator-reversed', 'right-door-jack');
+    const healthy = { up: 1, down: 1, 'up/left/doors': 7, 'up/right/doors': 7 };
+    const told = sharing.told(jammed, 1, { up: 1, 'up/left/doors': 7 }, healthy);
+    expect(told.map(({ hypothesis: { causes } }) => causes[0].on)).not.toContain('left-door-jack');
+    const goesOn = sharing.told(jammed, 1, { up: 1, down: 1, 'up/left/doors': 7 }, healthy);
+    expect(goesOn.map(({ hypothesis: { causes } }) => causes[0].on)).toContain('left-door-jack');
+  });
+
   it('goes by what was played where it is near to what was borrowed', () => {
     const keys = new Keys();
     const at = (t: number) => keys.vector({ up: 1, 'up/left/locked': t });

@@ -1,5 +1,6 @@
 /** Of which other causes a swing tells that was played for one: those that do the same, and its like on the other side. */
 import type { Catalogues, Scenario } from '../../define/index.js';
+import { SWING_DIRECTIONS } from '../../observation/index.js';
 import { Effects } from './effect.js';
 import { keyOf } from './hypothesis.js';
 import { lent, mirrored } from './mirror.js';
@@ -73,9 +74,11 @@ export class Sharing {
       const other = this.others.get(alike.hypothesis);
       return other === undefined ? [] : [{ hypothesis: other, severity: alike.severity }];
     });
-    const across = mirrored.length > 0 ? lent(healthy, signature) : signature;
+    const played = own.map((alike) => ({ ...alike, signature, borrowed: false }));
+    if (mirrored.length === 0 || !sameWays(healthy, signature)) return played;
+    const across = lent(healthy, signature);
     return [
-      ...own.map((alike) => ({ ...alike, signature, borrowed: false })),
+      ...played,
       ...mirrored.map((other) => ({ ...other, signature: across, borrowed: true })),
     ];
   }
@@ -91,3 +94,7 @@ export class Sharing {
     });
   }
 }
+
+/** Where a movement was never begun the card waited for one side, and would not have for the other. */
+const sameWays = (a: Signature, b: Signature): boolean =>
+  SWING_DIRECTIONS.every((way) => (a[way] === undefined) === (b[way] === undefined));
