@@ -14,6 +14,8 @@ const JERKS = { with: 0.75, without: 0.02 };
 const STAND = 0.3;
 /** Moments closer than this are one press of the watch, s. */
 const ONE = 0.05;
+/** A leg that only settles in its lock does not move to the eye, rad. */
+const STIRS = 0.03;
 
 /** Kinds of sheet: which moments are timed, and what else is noted. */
 export const STYLES = {
@@ -30,11 +32,13 @@ export function expectedOf(core, style, run, directions) {
     if (seen.has(direction) || (directions && !directions.includes(direction))) return [];
     seen.add(direction);
     const next = all[i + 1]?.start ?? Infinity;
+    const stirred = stirredOf(run, start, next);
     return [
       {
         direction,
         units: Object.keys(run.scenario.units).filter((unit) => times[unit] !== undefined),
-        times: timesOf(style, run, times),
+        stirred,
+        times: timesOf(style, run, times, stirred),
         gauges: style.gauges ? gaugesOf(gauges) : {},
         order: style.order ? momentsOf(times) : {},
         jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
@@ -44,9 +48,20 @@ export function expectedOf(core, style, run, directions) {
   });
 }
 
-function timesOf({ times: wanted }, run, times) {
+/** Units whose leg moved between two moments. */
+function stirredOf(run, from, to) {
+  return Object.entries(run.scenario.units)
+    .filter(([, { leg }]) => {
+      const { t, v } = run.series(`${leg}.angle`);
+      const seen = v.filter((_, i) => t[i] >= from && t[i] < to);
+      return Math.max(...seen) - Math.min(...seen) > STIRS;
+    })
+    .map(([unit]) => unit);
+}
+
+function timesOf({ times: wanted }, run, times, stirred) {
   const out = {};
-  for (const unit of Object.keys(run.scenario.units)) {
+  for (const unit of stirred) {
     const t = times[unit] ?? {};
     for (const event of wanted) if (t[event] !== undefined) out[`${unit} ${event}`] = t[event];
   }
@@ -130,13 +145,12 @@ const neverOf = (run, { units, all }) =>
     .filter((u) => all[u].locked !== undefined && all[u].total === undefined)
     .map((unit) => ({ unit, event: 'doors' }));
 
-function remarksOf(style, run, { units, all, jerks }, random) {
+function remarksOf(style, run, { units, all, jerks, stirred }, random) {
   const remarks = {};
   const say = (unit, word) => (remarks[unit] ??= []).push(word);
   for (const unit of units) {
-    // One that crept before the selector has no moment at which it began, but comes home.
-    if (all[unit].locked === undefined)
-      say(unit, all[unit].moving === undefined ? 'did not move' : 'stopped short');
+    if (!stirred.includes(unit)) say(unit, 'did not move');
+    else if (all[unit].locked === undefined) say(unit, 'stopped short');
     if (!style.remarks) continue;
     if (random.chance(unit in jerks ? JERKS.with : JERKS.without)) say(unit, 'moved by jerks');
     if (run.scenario.units[unit].side !== 'left') continue;

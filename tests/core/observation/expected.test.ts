@@ -76,6 +76,16 @@ describe('what a stopwatch would have read in a run', () => {
     for (const { high } of all) expect(Math.abs(high / all[0].high - 1)).toBeLessThan(0.03);
     expect(Math.min(...all.map(({ end }) => end))).toBeLessThan(0.9 * all[0].high);
   });
+  it('has a leg that leant on its lock before the selector move when the lock lets go', () => {
+    const leaning = [{ fault: 'selector-feed-leak', on: 'selector', severity: 0.16 }];
+    const cold = { ...scenario!, fluid: { ...scenario!.fluid, temperature: 263.15 } };
+    const leant = simulate(cold, { card: 'healthy', faults: leaning });
+    const [swing] = expectedSwings(leant);
+    const rises = leant.log.find((e) => e.device === 'left-leg' && e.to === 'rising')!;
+    const opens = leant.log.find((e) => e.device === 'left-downlock' && e.to === 'open')!;
+    expect(rises.t).toBeLessThan(swing.start);
+    expect(swing.times.left.moving).toBeCloseTo(opens.t - swing.start, 6);
+  });
   it('leaves out what did not happen', () => {
     const [stuck] = expectedSwings(simulate(scenario!, { card: 'relief-low' }));
     expect(stuck.times.left).not.toHaveProperty('locked');

@@ -27,8 +27,6 @@ export function timings(e: Evidence): readonly Timing[] {
 }
 
 function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing {
-  const way = move.direction === 'up' ? 'rising' : 'falling';
-  const spell = firstSpell(e, unit.leg, way, { from: move.start, to: move.end });
   const since = lockedSince(e, unit, move.direction, move.end);
   const locked = since === undefined ? NaN : Math.max(since, move.start);
   const doors = Math.max(locked, doorsHome(e, unit, move) ?? locked);
@@ -37,11 +35,27 @@ function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing 
     side: unit.side,
     direction: move.direction,
     start: move.start,
-    moving: spell?.from ?? NaN,
+    moving: setOut(e, name, unit, move),
     locked,
     doors: unit.doors.length === 0 ? locked : doors,
     total: Math.max(locked, doors) - move.start,
   };
+}
+
+/**
+ * When a leg set out; NaN when it did not. One that leant on its lock before the selector was moved (a
+ * leaking selector) sets out when the lock lets go, one that was under way at once.
+ */
+function setOut(e: Evidence, name: string, { leg }: UnitEntry, move: Move): number {
+  const { direction, start, end } = move;
+  const way = direction === 'up' ? 'rising' : 'falling';
+  const spell = firstSpell(e, leg, way, { from: start, to: end });
+  if (spell !== undefined) return spell.from;
+  if (!spells(e, leg).some((s) => s.direction === way && s.from < start && s.to > start))
+    return NaN;
+  const goes = `travelling ${direction}`;
+  const phases = e.log.filter((x) => x.kind === 'phase' && x.device === name);
+  return phases.find((x) => x.to === goes && x.t >= start && x.t <= end)?.t ?? start;
 }
 
 /** When the last door of a unit was at its end; NaN when one was not, undefined without doors. */
