@@ -11,6 +11,12 @@ const { scenario } = readScenario(TEXT, { file: 'hedgelark.yaml' });
 const run = simulate(scenario!, { card: 'healthy' });
 const [up, down] = expectedSwings(run);
 
+const FENWREN = readFileSync(
+  new URL('../../../scenarios/fenwren/fenwren.yaml', import.meta.url),
+  'utf8',
+);
+const fenwren = readScenario(FENWREN, { file: 'fenwren.yaml' }).scenario!;
+
 describe('what a stopwatch would have read in a run', () => {
   it('are the times of the run from its selector', () => {
     for (const [swing, direction] of [
@@ -57,9 +63,6 @@ describe('what a stopwatch would have read in a run', () => {
     expect(gauge['dead-head']! / PSI).toBeLessThan(1500);
   });
   it('reads what the needle climbs to where a pack is switched on and off, however quickly it falls', () => {
-    const file = 'scenarios/fenwren/fenwren.yaml';
-    const text = readFileSync(new URL(`../../../${file}`, import.meta.url), 'utf8');
-    const fenwren = readScenario(text, { file }).scenario!;
     const read = (severity: number): { readonly high: number; readonly end: number } => {
       const leaking = { fault: 'piston-seal-bypass', on: 'right-jack', severity };
       const leaky = simulate(fenwren, { faults: severity > 0 ? [leaking] : [] });
@@ -75,6 +78,20 @@ describe('what a stopwatch would have read in a run', () => {
     // The same pack, which stops at the same pressure; what it has fallen to a second later is another matter.
     for (const { high } of all) expect(Math.abs(high / all[0].high - 1)).toBeLessThan(0.03);
     expect(Math.min(...all.map(({ end }) => end))).toBeLessThan(0.9 * all[0].high);
+  });
+  it('reads what it climbs to, however long a leg that never comes is waited for and a pack has then given up', () => {
+    const [name] = Object.keys(fenwren.cards);
+    const read = (duration: number): number => {
+      const card = { ...fenwren.cards[name], duration };
+      const patient = { ...fenwren, cards: { ...fenwren.cards, [name]: card } };
+      const jammed = [{ fault: 'seal-fragment-jam', on: 'right-jack', severity: 0.5 }];
+      const down = expectedSwings(simulate(patient, { faults: jammed })).at(-1)!;
+      expect(down.direction).toBe('down');
+      expect(down.times.right).not.toHaveProperty('locked');
+      return down.gauges['pack-down']['dead-head']! / PSI;
+    };
+    expect(read(35)).toBeGreaterThan(500);
+    expect(Math.abs(read(70) / read(35) - 1)).toBeLessThan(0.01);
   });
   it('has a leg that leant on its lock before the selector move when the lock lets go', () => {
     const leaning = [{ fault: 'selector-feed-leak', on: 'selector', severity: 0.16 }];

@@ -59,20 +59,19 @@ interface Watch {
 }
 
 function watch(e: Evidence, move: Move, gear: number): Watch {
+  const { start, end } = move;
   const whole = Number.isFinite(gear);
-  // Where it never comes home the needle is read when it is given up.
-  const last = whole ? Math.min(move.start + gear + HELD.to, move.end) : move.end;
-  return {
-    from: move.start,
-    // What never comes home is watched while something moves: how long it is waited for says nothing.
-    travel: whole ? gear : lastMotion(e, move) - move.start,
-    held: Math.min(last, whole ? move.start + gear + HELD.from : last - HELD.to + HELD.from),
-    last,
-  };
+  const home = start + gear;
+  // What never comes home is watched while something moves: how long it is waited for says nothing.
+  const moved = whole ? home : lastMotion(e, move);
+  // Where it never comes home the needle is read until it is given up.
+  const last = whole ? Math.min(home + HELD.to, end) : end;
+  const travel = (moved ?? end) - start;
+  return { from: start, travel, held: Math.min((moved ?? start) + HELD.from, last), last };
 }
 
-/** When the last leg or door has all but come to rest; when it is given up where nothing ever moves. */
-function lastMotion(e: Evidence, { start, end }: Move): number {
+/** When the last leg or door has all but come to rest; undefined where nothing ever moves. */
+function lastMotion(e: Evidence, { start, end }: Move): number | undefined {
   let last = -Infinity;
   for (const { leg, doors } of Object.values(e.scenario.units))
     for (const part of [leg, ...doors]) {
@@ -84,7 +83,7 @@ function lastMotion(e: Evidence, { start, end }: Move): number {
       );
       if (away >= 0) last = Math.max(last, angle.t[away]);
     }
-  return last > start ? last : end;
+  return last > start ? last : undefined;
 }
 
 /** What a needle stands at for most of the travel. */
