@@ -2,8 +2,9 @@
  * `node tests/bench/page/diagnosis.mjs [aircraft ...]`: how long the diagnosis bench takes, in the browser
  * that is on the machine: from a sheet laid on the desk to the first ranking, and to the whole with its
  * checks; then again after a look has been noted. `cold` with workers that start for it, `ahead` when the
- * bench has been open long enough for the swings that any sheet needs. The sheet is made here by
- * simulation, of the aircraft with a dry bearing. Nothing fails for being slow: the reader judges.
+ * bench has been open long enough for the swings that any sheet needs; and the same sheet after a reload.
+ * The sheet is made here by simulation, of the aircraft with a dry bearing. Nothing fails for being slow:
+ * the reader judges.
  */
 import * as core from '@wheelwell/core';
 import { scenario, scenarioText } from '../tools.mjs';
@@ -99,20 +100,34 @@ async function again(page) {
   return watch(page);
 }
 
+/** The page with this aircraft on show. */
+async function openOn(page, name) {
+  await page.goto(address);
+  await page.locator('ww-bay table').waitFor(PATIENCE);
+  await drop(page, `${name}/${name}.yaml`, scenarioText(name).text);
+  await page.waitForTimeout(1500);
+  await page.locator('[data-busy]').waitFor({ state: 'detached', ...PATIENCE });
+}
+
+/** Lays the sheet on the bench's desk, and waits. */
+async function explained(page, sheet) {
+  await page.evaluate(() =>
+    globalThis.document.querySelector('ww-app').store.set({ bench: 'diagnosis' }),
+  );
+  await drop(page, 'seen.yaml', sheet);
+  return watch(page);
+}
+
 const middle = (all) => Math.round([...all].sort((a, b) => a - b)[Math.floor(all.length / 2)]);
 const rows = {};
 for (const name of names) {
   const sheet = sheetOf(name);
   for (const ahead of [false, true]) {
-    const found = { first: [], whole: [], again: [] };
+    const found = { first: [], whole: [], again: [], reloaded: [] };
     for (let i = 0; i < TIMES; i++) {
       const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
       const page = await context.newPage();
-      await page.goto(address);
-      await page.locator('ww-bay table').waitFor(PATIENCE);
-      await drop(page, `${name}/${name}.yaml`, scenarioText(name).text);
-      await page.waitForTimeout(1500);
-      await page.locator('[data-busy]').waitFor({ state: 'detached', ...PATIENCE });
+      await openOn(page, name);
       if (ahead) {
         await page.getByRole('button', { name: 'Diagnosis', exact: true }).click();
         await page.waitForFunction(
@@ -124,20 +139,19 @@ for (const name of names) {
           PATIENCE,
         );
       }
-      await page.evaluate(() =>
-        globalThis.document.querySelector('ww-app').store.set({ bench: 'diagnosis' }),
-      );
-      await drop(page, 'seen.yaml', sheet);
-      const { first, whole } = await watch(page);
+      const { first, whole } = await explained(page, sheet);
       found.first.push(first);
       found.whole.push(whole);
       found.again.push((await again(page)).whole);
+      await openOn(page, name);
+      found.reloaded.push((await explained(page, sheet)).whole);
       await context.close();
     }
     rows[`${name}, ${ahead ? 'ahead' : 'cold'}`] = {
       'first ranking, ms': middle(found.first),
       'whole, ms': middle(found.whole),
       'again after a look, ms': middle(found.again),
+      'whole after a reload, ms': middle(found.reloaded),
       target: `${TARGET.first} / ${TARGET.whole}`,
     };
   }
