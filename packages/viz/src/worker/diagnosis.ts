@@ -29,9 +29,10 @@ import { readWritten } from './reading.js';
 
 type Tell = (reply: DiagnosisReply) => void;
 
-/** Time to the first ranking and between two on the way, ms. */
+/** Time to the first ranking and between two on the way, ms, and so many times as long as one takes. */
 const FIRST = 500;
 const PAUSE = 400;
+const SPARING = 6;
 /** So far on, what is remembered of former sheets among it, the first ranking does not wait. */
 const FAR = 0.6;
 
@@ -89,7 +90,8 @@ async function rank(
     pool: poolBehind<SignatureJob, Signature>(ports),
     signal,
     onProgress: (share, sofar) => {
-      const due = performance.now() >= next || (first && share >= FAR);
+      const now = performance.now();
+      const due = now >= next || (first && share >= FAR);
       if (signal.aborted || !due) return;
       if (empty) tell({ id, kind: 'played', share });
       else {
@@ -99,7 +101,8 @@ async function rank(
         tell({ id, kind: 'ranked', share, ranking: inWords(scenario, sheet, found) });
       }
       first = false;
-      next = performance.now() + PAUSE;
+      const done = performance.now();
+      next = done + Math.max(PAUSE, SPARING * (done - now));
     },
   });
   void kept.keep();
