@@ -9,6 +9,7 @@ import { Likelihood } from '../../../packages/core/src/analysis/diagnosis/likeli
 import { oddSide } from '../../../packages/core/src/analysis/diagnosis/mirror.js';
 import { Profile } from '../../../packages/core/src/analysis/diagnosis/profile.js';
 import { Sharing } from '../../../packages/core/src/analysis/diagnosis/share.js';
+import { Weighing } from '../../../packages/core/src/analysis/diagnosis/weighing.js';
 import type { Cause } from '../../../packages/core/src/analysis/diagnosis/shapes.js';
 import type { Scenario } from '../../../packages/core/src/define/index.js';
 import { catalogues } from '../../../packages/core/src/index.js';
@@ -195,5 +196,30 @@ describe('the side that is off', () => {
       seen: () => 1e-4,
     };
     expect(side(5.3, 5.5, never)).toBe('right');
+  });
+});
+
+describe('what was worked out of a cause', () => {
+  it('stays until more is known of it', () => {
+    const keys = new Keys();
+    const at = (t: number) => keys.vector({ up: 1, 'up/left/locked': t });
+    const figures: Evidences['figures'] = [
+      {
+        ...{ swing: 0, setup: 0, label: 'left locked', kind: 'time', value: 7 },
+        ...{ key: 'up/left/locked', spread: 0.1, error: 0.2 },
+      },
+    ];
+    const evidences = { figures, facts: [], looks: [], unused: [] };
+    const weighing = new Weighing(new Likelihood(evidences, [[]], [at(5)], keys));
+    const hypothesis = { causes: [{ fault: 'a', on: 'b' }], prior: 0.1 };
+    const profile = new Profile(hypothesis, keys, [at(5)]);
+    profile.put(1, 0, at(6));
+    const [promised, believed] = [weighing.promise(profile), weighing.quick(profile)];
+    expect(weighing.promise(profile)).toBe(promised);
+    expect(weighing.quick(profile)).toBe(believed);
+    profile.put(0.9, 0, at(7));
+    expect(weighing.promise(profile).log).toBeGreaterThan(promised.log);
+    expect(weighing.quick(profile).log).toBeGreaterThan(believed.log);
+    expect(weighing.highest([profile])).toBe(weighing.quick(profile).log);
   });
 });

@@ -12,13 +12,14 @@ import { hypothesesOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import { apartInTimes, possibleLooks, rankedChecks } from './next-check.js';
 import { Pairs } from './pair.js';
-import { believe, groupsOf, unknownCause, type Belief } from './posterior.js';
+import { groupsOf, unknownCause, type Belief } from './posterior.js';
 import { ownPool, Player } from './player.js';
 import { recordedOf, together } from './recorded.js';
 import { jobOf, Search, tenths } from './search.js';
 import { setupsOf } from './setup.js';
 import type { Comparison, Diagnosis, DiagnosisOptions, Signature, SignatureJob } from './shapes.js';
 import { thinned } from './thin.js';
+import type { Weighing } from './weighing.js';
 
 /** A cause is established when its group is as likely as this. */
 export const ESTABLISHED = 0.9;
@@ -95,11 +96,11 @@ class Work {
         unused: ['there is no swing on the sheet: there is nothing to explain'],
       };
     await this.search.run();
-    const { likelihood, done } = this.search;
-    if (likelihood !== undefined && done && !this.stopped)
+    const { weighing, done } = this.search;
+    if (weighing !== undefined && done && !this.stopped)
       await this.pairs.prove(
         (jobs, hear) => this.play(jobs, hear),
-        () => this.ranked(likelihood).told,
+        () => this.ranked(weighing).told,
       );
     return this.withChecks();
   }
@@ -155,12 +156,12 @@ class Work {
   }
 
   /** All that is believed, with probabilities; and that of a cause which is not in the catalogue. */
-  private ranked(likelihood: Likelihood): Ranked {
+  private ranked({ likelihood, quick, close }: Weighing): Ranked {
     // Nothing was played since: it is as it was.
     const at = `${this.done} ${this.search.done}`;
     if (this.last?.at === at) return this.last.ranked;
     const { profiles, likely, healthy } = this.search;
-    const singles = profiles.map((p) => believe(likelihood, p, likely.has(p) ? 'close' : 'quick'));
+    const singles = profiles.map((p) => (likely.has(p) ? close(p) : quick(p)));
     const beliefs = [...singles, ...this.pairs.beliefs(likelihood, singles)];
     const nobody = unknownCause(likelihood.evidences, likelihood.figuresIn(healthy));
     const all = logSum([...beliefs.map((b) => b.log), nobody]);
@@ -172,10 +173,11 @@ class Work {
 
   private result(): Diagnosis {
     const { search, unused } = this;
-    const { likelihood, profiles } = search;
-    if (likelihood === undefined || profiles.length === 0)
+    const { weighing, profiles } = search;
+    if (weighing === undefined || profiles.length === 0)
       return { ...NOTHING, runs: this.player.runs, unused };
-    const { told, unknown } = this.ranked(likelihood);
+    const { likelihood } = weighing;
+    const { told, unknown } = this.ranked(weighing);
     const groups = groupsOf(likelihood, told).map((members) => ({
       probability: members.reduce((sum, m) => sum + m.probability, 0),
       members: members.map((m) => ({

@@ -24,6 +24,8 @@ interface Node {
 export class Profile {
   /** For each setup, in the order of severity; the first is the healthy aircraft at zero. */
   private readonly nodes: Node[][];
+  /** How often something was added: as long as it stays so, all that follows from it does. */
+  revision = 0;
 
   /** @param abrupt as bad at any severity */
   constructor(
@@ -42,6 +44,7 @@ export class Profile {
   }
 
   private add(node: Node, setup: number): void {
+    this.revision++;
     const near = (n: Node): boolean =>
       n.severity > 0 && Math.abs(n.severity - node.severity) <= NEAR;
     const nodes = this.nodes[setup];

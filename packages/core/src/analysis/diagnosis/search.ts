@@ -8,14 +8,14 @@ import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
-import { believe } from './posterior.js';
 import { Profile, type Foretold } from './profile.js';
-import { hope, promise, type Promising } from './promise.js';
+import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
 import { Sharing } from './share.js';
 import type { Scatter } from './scatter.js';
 import { unknownsOf } from './unknown.js';
+import { Weighing } from './weighing.js';
 
 /** Severity that every fault is played at first. */
 const WORST = 1;
@@ -71,7 +71,7 @@ export class Search {
   private doubtful: ReadonlySet<Profile> = new Set();
   healthy: Foretold = [];
   /** From when the healthy aircraft and its scatter are known. */
-  likelihood: Likelihood | undefined;
+  weighing: Weighing | undefined;
   private readonly own: readonly number[];
   private sharing!: Sharing;
   private all: ReadonlyMap<Hypothesis, Profile> = new Map();
@@ -89,7 +89,8 @@ export class Search {
   async run(): Promise<void> {
     const likelihood = await this.playHealthy();
     if (this.setting.stopped() || likelihood === undefined) return;
-    this.likelihood = likelihood;
+    const weighing = new Weighing(likelihood);
+    this.weighing = weighing;
     // The likeliest first, so that a ranking early on says most; of two sides the one that is off.
     const [sound, ...faulty] = this.setting.hypotheses;
     const side = oddSide(likelihood, this.healthy);
@@ -103,7 +104,7 @@ export class Search {
     this.profiles = [healthy, ...all];
     await this.playWorst();
     if (this.setting.stopped()) return;
-    const { alive, quiet, doubtful } = this.sifted(likelihood, all);
+    const { alive, quiet, doubtful } = this.sifted(weighing, all);
     this.alive = new Set(alive);
     this.doubtful = new Set([...quiet, ...doubtful]);
     this.profiles = [healthy, ...alive, ...quiet];
@@ -112,47 +113,38 @@ export class Search {
       0,
     );
     await this.playAt(
-      alive.map((profile) => promise(likelihood, profile)),
+      alive.map((profile) => weighing.promise(profile)),
       0.05,
     );
     // Of these no more is played.
-    const settled = highest(likelihood, [healthy, ...quiet]);
+    const settled = weighing.highest([healthy, ...quiet]);
     for (const { most, hopes, gap, within } of CLOSER) {
       if (this.setting.stopped()) return;
-      const least = Math.max(settled, highest(likelihood, [...this.alive])) - WORTH_IT;
-      const promises = new Map(
-        [...this.alive].map((profile) => [profile, promise(likelihood, profile)]),
-      );
+      const least = Math.max(settled, weighing.highest([...this.alive])) - WORTH_IT;
+      const promises = [...this.alive].map((profile) => weighing.promise(profile));
       // What could still come near the likeliest, the most promising first.
-      const promising = [...promises.values()].filter(({ log }) => log > least).sort(byLog);
-      const hopeful = this.hopeful(likelihood, promises, least, gap).slice(0, hopes);
+      const promising = promises.filter(({ log }) => log > least).sort(byLog);
+      const hopeful = this.hopeful(weighing, least, gap).slice(0, hopes);
       const closer = [...promising.slice(0, most), ...hopeful];
       this.likely = new Set(closer.map(({ profile }) => profile));
       this.enliven(hopeful.map(({ profile }) => profile));
       await this.playAt(closer, within);
     }
-    this.likely = new Set(this.likeliest(likelihood, CLOSEST));
+    this.likely = new Set(this.likeliest(weighing, CLOSEST));
     this.done = true;
   }
 
   /** What could come nearer than it promises, if it went over late, or all at once, in a gap as wide as this. */
-  private hopeful(
-    likelihood: Likelihood,
-    promises: ReadonlyMap<Profile, Promising>,
-    least: number,
-    gap: number,
-  ): readonly Promising[] {
-    const promised = (profile: Profile): number =>
-      (promises.get(profile) ?? promise(likelihood, profile)).log;
+  private hopeful(weighing: Weighing, least: number, gap: number): readonly Promising[] {
     return [...this.alive, ...this.doubtful]
-      .flatMap((profile) => hope(likelihood, profile, gap) ?? [])
-      .filter(({ profile, log }) => log > least && log > promised(profile) + GAIN)
+      .flatMap((profile) => weighing.hope(profile, gap) ?? [])
+      .filter(({ profile, log }) => log > least && log > weighing.promise(profile).log + GAIN)
       .sort(byLog);
   }
 
-  private likeliest(likelihood: Likelihood, most: number): Profile[] {
+  private likeliest(weighing: Weighing, most: number): Profile[] {
     return [...this.alive]
-      .map((profile) => ({ profile, log: believe(likelihood, profile).log }))
+      .map((profile) => ({ profile, log: weighing.quick(profile).log }))
       .sort((a, b) => b.log - a.log)
       .slice(0, most)
       .map(({ profile }) => profile);
@@ -216,12 +208,12 @@ export class Search {
 
   /** Those that something between nothing and their worst could make the explanation; and those that change nothing. */
   private sifted(
-    likelihood: Likelihood,
+    weighing: Weighing,
     all: readonly Profile[],
   ): Readonly<Record<'alive' | 'quiet' | 'doubtful', readonly Profile[]>> {
-    const least = highest(likelihood, this.profiles) - RULED_OUT;
-    const sound = likelihood.of(this.healthy);
-    const ranked = all.map((profile) => promise(likelihood, profile)).sort(byLog);
+    const least = weighing.highest(this.profiles) - RULED_OUT;
+    const sound = weighing.likelihood.of(this.healthy);
+    const ranked = all.map((profile) => weighing.promise(profile)).sort(byLog);
     const left = ranked.filter(({ log }) => log > least);
     const of = (gains: boolean): Profile[] =>
       left.filter(({ most }) => most - sound > GAIN === gains).map(({ profile }) => profile);
@@ -255,11 +247,6 @@ export class Search {
 }
 
 const byLog = (a: Promising, b: Promising): number => b.log - a.log;
-
-/** Log of prior times evidence of the likeliest. */
-function highest(likelihood: Likelihood, profiles: readonly Profile[]): number {
-  return Math.max(...profiles.map((p) => believe(likelihood, p).log));
-}
 
 export function jobOf(
   { causes }: Pick<Hypothesis, 'causes'>,

@@ -1,0 +1,42 @@
+/** What evidence makes of profiles; of each worked out anew only when something was added to it. */
+import type { Likelihood } from './likelihood.js';
+import { believe, type Belief } from './posterior.js';
+import type { Profile } from './profile.js';
+import { hope, promise, type Promising } from './promise.js';
+
+export class Weighing {
+  readonly promise: (profile: Profile) => Promising;
+  /** What it comes to, summed up roughly, and finely. */
+  readonly quick: (profile: Profile) => Belief;
+  readonly close: (profile: Profile) => Belief;
+  private readonly hopes = new Map<number, (profile: Profile) => Promising | undefined>();
+
+  constructor(readonly likelihood: Likelihood) {
+    this.promise = once((profile) => promise(likelihood, profile));
+    this.quick = once((profile) => believe(likelihood, profile, 'quick'));
+    this.close = once((profile) => believe(likelihood, profile, 'close'));
+  }
+
+  /** What it could come to in a gap as wide as this. */
+  hope(profile: Profile, gap: number): Promising | undefined {
+    const known = this.hopes.get(gap) ?? once((p) => hope(this.likelihood, p, gap));
+    this.hopes.set(gap, known);
+    return known(profile);
+  }
+
+  /** Log of prior times evidence of the likeliest. */
+  highest(profiles: readonly Profile[]): number {
+    return Math.max(...profiles.map((p) => this.quick(p).log));
+  }
+}
+
+function once<T>(make: (profile: Profile) => T): (profile: Profile) => T {
+  const known = new WeakMap<Profile, { readonly revision: number; readonly value: T }>();
+  return (profile) => {
+    const found = known.get(profile);
+    if (found?.revision === profile.revision) return found.value;
+    const value = make(profile);
+    known.set(profile, { revision: profile.revision, value });
+    return value;
+  };
+}
