@@ -7,14 +7,26 @@ import {
   type Diagnosis,
   type Scenario,
 } from '../../../packages/core/src/index.js';
+import { neverFacts } from '../../../packages/core/src/analysis/diagnosis/fact.js';
 import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/look.js';
 import { pausesOf } from '../../../packages/core/src/analysis/diagnosis/pause.js';
 import { setupsOf } from '../../../packages/core/src/analysis/diagnosis/setup.js';
 import { signatureOf } from '../../../packages/core/src/analysis/diagnosis/signature.js';
 import { catalogues } from '../../../packages/core/src/index.js';
+import { aircraft } from '../../support/aircraft.js';
 import { pair } from '../../support/case-pair.js';
 import { handPumped } from '../../support/case-small.js';
 import { swing, lever } from '../../support/small-swing.js';
+
+const BLANK = {
+  conditions: {},
+  times: {},
+  order: [],
+  gauges: {},
+  remarks: {},
+  recordings: [],
+  note: '',
+};
 
 const memory = new Map<string, Readonly<Record<string, number>>>();
 async function judged(scenario: Scenario, ...lines: readonly string[]): Promise<Diagnosis> {
@@ -118,6 +130,26 @@ describe('what never came', () => {
     expect(d.groups[0].members[0].causes).not.toEqual([]);
     const healthy = d.groups.flatMap((g) => g.members).find((m) => m.causes.length === 0);
     expect(healthy?.probability ?? 0).toBeLessThan(0.05);
+  });
+});
+
+describe('what the operator waits for', () => {
+  it('is watched until the card runs out; the rest until he goes on', () => {
+    const { scenario } = aircraft('hedgelark');
+    // Down is selected when the right side has been closed for three seconds.
+    const { duration, steps } = scenario.cards.healthy;
+    expect(steps.map((s) => s.after?.device)).toContain('right');
+    const run = simulate(scenario, { card: 'healthy' });
+    const s = signatureOf(run);
+    expect(s['up/right/window']).toBeCloseTo(duration - 1, 9);
+    expect(s['up/right/total'] + 3).toBeCloseTo(s['up/window'], 2);
+    expect(s).not.toHaveProperty('up/left/window');
+    // On half the flow both take longer: of the one that is waited for that is no reason not to have come.
+    const slow = { ...s, 'up/left/doors': 9, 'up/right/doors': 9 };
+    const never = (unit: string): number =>
+      neverFacts({ ...BLANK, direction: 'up', never: [{ unit, event: 'doors' }] })[0].seen(slow);
+    expect(never('right')).toBeLessThan(1e-3);
+    expect(never('left')).toBeGreaterThan(0.01);
   });
 });
 

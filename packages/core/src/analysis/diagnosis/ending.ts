@@ -17,6 +17,14 @@ export function endingAt({ log }: Evidence, t: number): Ending | undefined {
   return { device, to, time: acts.filter((x) => x.device === device && x.to === to).length };
 }
 
+/** What the operator waited for with what he does at a time of a run, s: a device or unit; undefined where he waited for nothing. */
+export function awaitedAt({ log, card }: Evidence, t: number): string | undefined {
+  const act = log.find((x) => x.kind === 'operator' && x.t === t);
+  return card.steps.find(
+    (s) => s.after !== undefined && s.device === act?.device && s.text === act.to,
+  )?.after?.device;
+}
+
 /** Asked of every entry of a run's log, in order: true where the operator ends it. */
 export function endsWith({ device, to, time }: Ending): (entry: LogEntry) => boolean {
   let seen = 0;

@@ -35,7 +35,8 @@ const LATE = { seconds: 0.1, share: 0.1 } as const;
 function came(s: Signature, d: string, unit: string, event: string): number {
   const t = s[`${d}/${unit}/${event}`];
   if (t === undefined) return GLARING;
-  const p = normal(((s[`${d}/window`] ?? Infinity) - t) / Math.hypot(LATE.seconds, LATE.share * t));
+  const window = s[`${d}/${unit}/window`] ?? s[`${d}/window`] ?? Infinity;
+  const p = normal((window - t) / Math.hypot(LATE.seconds, LATE.share * t));
   return Math.min(Math.max(p, GLARING), 1 - GLARING);
 }
 

@@ -11,7 +11,7 @@ import {
   type ObservationSheet,
   type TimedEvent,
 } from '../../observation/index.js';
-import { endsWith } from './ending.js';
+import { awaitedAt, endsWith } from './ending.js';
 import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
 import { setupsOf, type Reading, type SetupList } from './setup.js';
@@ -42,7 +42,11 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     for (const [device, readings] of Object.entries(swing.supply))
       for (const [reading, x] of Object.entries(readings))
         out[`${d}/supply/${device}/${reading}`] = x;
-    for (const [unit, { leg }] of Object.entries(e.scenario.units)) {
+    const awaited = awaitedAt(e, next);
+    for (const [unit, { leg, doors, uplock, downlock }] of Object.entries(e.scenario.units)) {
+      // What the operator waits for is watched until the card runs out.
+      if (awaited !== undefined && [unit, leg, ...doors, uplock, downlock].includes(awaited))
+        out[`${d}/${unit}/window`] = e.card.duration - swing.start;
       const angle = trace(e, `${leg}.angle`);
       if (angle === undefined) continue;
       out[`${d}/${unit}/moved`] = Number(travelOf(angle, swing.start, next) > GLIMPSE);
