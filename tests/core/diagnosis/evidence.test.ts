@@ -18,16 +18,6 @@ import { pair } from '../../support/case-pair.js';
 import { handPumped } from '../../support/case-small.js';
 import { swing, lever } from '../../support/small-swing.js';
 
-const BLANK = {
-  conditions: {},
-  times: {},
-  order: [],
-  gauges: {},
-  remarks: {},
-  recordings: [],
-  note: '',
-};
-
 const memory = new Map<string, Readonly<Record<string, number>>>();
 async function judged(scenario: Scenario, ...lines: readonly string[]): Promise<Diagnosis> {
   const { sheet, issues } = readObservations(
@@ -147,7 +137,7 @@ describe('what the operator waits for', () => {
     // On half the flow both take longer: of the one that is waited for that is no reason not to have come.
     const slow = { ...s, 'up/left/doors': 9, 'up/right/doors': 9 };
     const never = (unit: string): number =>
-      neverFacts({ ...BLANK, direction: 'up', never: [{ unit, event: 'doors' }] })[0].seen(slow);
+      neverFacts({ direction: 'up', never: [{ unit, event: 'doors' }] })[0].seen(slow);
     expect(never('right')).toBeLessThan(1e-3);
     expect(never('left')).toBeGreaterThan(0.01);
   });

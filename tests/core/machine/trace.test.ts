@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { catalogues, readScenario } from '../../../packages/core/src/index.js';
+import { catalogues } from '../../../packages/core/src/index.js';
 import { simulateWith } from '../../../packages/core/src/machine/index.js';
+import { aircraft } from '../../support/aircraft.js';
 import { gearUnits } from '../../support/gear-units.js';
 
 const scenario = gearUnits({ units: 2 });
@@ -89,9 +89,7 @@ describe('traces of a run', () => {
 });
 
 describe('channels that are watched', () => {
-  const file = 'scenarios/hedgelark/hedgelark.yaml';
-  const text = readFileSync(new URL(`../../../${file}`, import.meta.url), 'utf8');
-  const hedgelark = readScenario(text, { file }).scenario!;
+  const { scenario: hedgelark } = aircraft('hedgelark');
   it.each(['healthy', 'doors-early', 'blow-down'])(
     'are what the run gone over again has at the ends of its steps: %s',
     (card) => {

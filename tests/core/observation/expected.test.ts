@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { expectedSwings, readScenario, simulate } from '@wheelwell/core';
+import { aircraft } from '../../support/aircraft.js';
 
 const PSI = 6894.757293168361;
 const TEXT = readFileSync(
@@ -11,11 +12,7 @@ const { scenario } = readScenario(TEXT, { file: 'hedgelark.yaml' });
 const run = simulate(scenario!, { card: 'healthy' });
 const [up, down] = expectedSwings(run);
 
-const FENWREN = readFileSync(
-  new URL('../../../scenarios/fenwren/fenwren.yaml', import.meta.url),
-  'utf8',
-);
-const fenwren = readScenario(FENWREN, { file: 'fenwren.yaml' }).scenario!;
+const { scenario: fenwren } = aircraft('fenwren');
 
 describe('what a stopwatch would have read in a run', () => {
   it('are the times of the run from its selector', () => {

@@ -41,7 +41,10 @@ function came(s: Signature, d: string, unit: string, event: string): number {
 }
 
 /** What was waited for and did not come. */
-export function neverFacts({ direction, never = [] }: ObservedSwing): Fact[] {
+export function neverFacts({
+  direction,
+  never = [],
+}: Pick<ObservedSwing, 'direction' | 'never'>): Fact[] {
   return never.map(({ unit, event }) => ({
     label: `${unit} ${event} never`,
     seen: (s) => 1 - came(s, direction, unit, event),
