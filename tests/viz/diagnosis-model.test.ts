@@ -84,6 +84,8 @@ const LOOK: CheckFacts = {
 /** The bench on a store that shows the demo, with a stand-in for the workers. */
 function bench() {
   const asked: DiagnosisQuestion[] = [];
+  /** What is played for while nothing is asked. */
+  const ahead: DiagnosisQuestion[] = [];
   let hear: (reply: DiagnosisReply) => void = () => undefined;
   let stops = 0;
   const store: Store = new Store((listener) => ({
@@ -105,12 +107,17 @@ function bench() {
         asked.push(question);
         hear = listener;
       },
+      ahead: (question, listener) => {
+        ahead.push(question);
+        hear = listener;
+      },
       stop: () => (stops += 1),
     },
     [EXAMPLE],
   );
   store.open(source);
-  return { store, card, work, asked, tell: (r: DiagnosisReply) => hear(r), stops: () => stops };
+  const tell = (r: DiagnosisReply): void => hear(r);
+  return { store, card, work, asked, ahead, tell, stops: () => stops };
 }
 
 /** The same with the example on the desk, asked about. */
@@ -183,6 +190,46 @@ describe('the bench', () => {
     tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY, 'established') });
     expect(store.state.said).toMatch(/^Cause established\. /);
     expect(store.state.diagnosis).toMatchObject({ whole: true, busy: false, share: 1 });
+  });
+
+  it('plays ahead of an empty sheet, shows how far, and rests on other benches', async () => {
+    const { store, asked, ahead, tell, stops } = bench();
+    store.set({ bench: 'diagnosis' });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect([asked.length, ahead.length]).toEqual([0, 1]);
+    tell({ id: 1, kind: 'played', share: 0.4 });
+    expect(store.state.diagnosis).toMatchObject({ busy: true, share: 0.4, whole: false });
+    store.set({ bench: 'swing' });
+    expect(stops()).toBe(1);
+    expect(store.state.diagnosis.busy).toBe(false);
+    // Back again it goes on; what was played to the end is not begun anew.
+    store.set({ bench: 'test-card' });
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(ahead).toHaveLength(2);
+    tell({ id: 1, kind: 'played', share: 1 });
+    expect(store.state.diagnosis).toMatchObject({ busy: false, share: 1 });
+    store.set({ bench: 'diagnosis' });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(ahead).toHaveLength(2);
+    expect(asked).toHaveLength(0);
+  });
+
+  it('plays on after a whole ranking without a word, but not after it was stopped', async () => {
+    const { store, work, card, asked, ahead, tell } = await atWork();
+    ahead.length = 0;
+    work.stop();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(ahead).toHaveLength(0);
+    tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY) });
+    expect(ahead).toEqual([asked.at(-1)]);
+    tell({ id: 2, kind: 'played', share: 0.2 });
+    expect(store.state.diagnosis).toMatchObject({ busy: false, share: 1, whole: true });
+    // What is asked next goes before it.
+    const before = asked.length;
+    card.changeRow(0, (s) => ({ ...s, remarks: { left: ['moved by jerks'] } }));
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked).toHaveLength(before + 1);
+    expect(store.state.diagnosis).toMatchObject({ busy: true, whole: false });
   });
 
   it('looks at the likeliest until another is picked, which stays picked when the order changes', async () => {
@@ -302,7 +349,10 @@ describe('the worker', () => {
   };
 
   /** All that is told of a sheet, two playing for one who ranks. */
-  async function ranked(of: ObservationSheet): Promise<DiagnosisReply[]> {
+  async function ranked(
+    of: ObservationSheet,
+    kind: 'diagnose' | 'play-ahead' = 'diagnose',
+  ): Promise<DiagnosisReply[]> {
     const replies: DiagnosisReply[] = [];
     const bare = { id: 7, scenario: written, sheet: of, recordings: {} };
     const request = { ...bare, ways: ['up', 'down'] as const };
@@ -311,7 +361,7 @@ describe('the worker', () => {
     for (const { port2 } of channels)
       await explain({ kind: 'play-signatures', request, port: port2 }, tell);
     const ports = channels.map((c) => c.port1) as never;
-    await explain({ kind: 'diagnose', request, ports }, tell);
+    await explain({ kind, request, ports }, tell);
     channels.forEach(({ port1, port2 }) => [port1, port2].forEach((p) => p.close()));
     return replies;
   }
@@ -347,7 +397,7 @@ describe('the worker', () => {
   it('plays ahead for a sheet with nothing on it, and concludes nothing', async () => {
     vi.useRealTimers();
     expect(isFilled({ ...sheet, swings: [blankSwing('up')] })).toBe(false);
-    const told = await ranked({ ...sheet, swings: [] });
+    const told = await ranked({ ...sheet, swings: [] }, 'play-ahead');
     expect(new Set(told.map((r) => r.kind))).toEqual(new Set(['played']));
     expect(told.at(-1)).toMatchObject({ share: 1 });
   });

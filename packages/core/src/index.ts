@@ -372,6 +372,18 @@ export function diagnose(
   return analysis.diagnose(catalogues, scenario, sheet, options);
 }
 
+/**
+ * Plays into `memory` what a diagnosis of this sheet will want when more has been noted on it: a sheet
+ * that is still empty counts by its conditions and the ways of its swings. @returns swings played
+ */
+export function playAhead(
+  scenario: Scenario,
+  sheet: ObservationSheet,
+  options?: analysis.AheadOptions,
+): Promise<number> {
+  return analysis.playAhead(catalogues, scenario, sheet, options);
+}
+
 /** The scenario with a card under a sheet's conditions; what they do not name stays. @throws RangeError for an unknown oil */
 export function underConditions(
   scenario: Scenario,

@@ -16,6 +16,7 @@ import { catalogues } from '../../../packages/core/src/index.js';
 import { aircraft } from '../../support/aircraft.js';
 import { pair } from '../../support/case-pair.js';
 import { handPumped } from '../../support/case-small.js';
+import { likelihoodOfFact } from '../../support/fact-of.js';
 import { swing, lever } from '../../support/small-swing.js';
 
 const memory = new Map<string, Readonly<Record<string, number>>>();
@@ -137,7 +138,7 @@ describe('what the operator waits for', () => {
     // On half the flow both take longer: of the one that is waited for that is no reason not to have come.
     const slow = { ...s, 'up/left/doors': 9, 'up/right/doors': 9 };
     const never = (unit: string): number =>
-      neverFacts({ direction: 'up', never: [{ unit, event: 'doors' }] })[0].seen(slow);
+      likelihoodOfFact(neverFacts({ direction: 'up', never: [{ unit, event: 'doors' }] })[0], slow);
     expect(never('right')).toBeLessThan(1e-3);
     expect(never('left')).toBeGreaterThan(0.01);
   });

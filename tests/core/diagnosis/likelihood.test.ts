@@ -100,7 +100,7 @@ describe('the likelihood of figures', () => {
   it('takes facts of one swing that are foretold wrongly for one mistake, of two swings for two', () => {
     const fact = (swing: number, p: number) => ({
       ...{ swing, setup: 0, label: '', kind: 'fact' as const },
-      seen: () => p,
+      seen: () => () => p,
     });
     const of = (...facts: readonly ReturnType<typeof fact>[]) =>
       new Likelihood({ ...evidences([]), facts }, [], [], new Keys()).of([new Float64Array(0)]);
@@ -159,7 +159,7 @@ describe('a swing that was not understood', () => {
   const keys = new Keys();
   const never = (p: number): Evidences['facts'][number] => ({
     ...{ swing: 0, setup: 0, label: '', kind: 'fact' },
-    seen: () => p,
+    seen: () => () => p,
   });
   const sound = { up: 1, 'up/left/moved': 1, 'up/left/locked': 5 };
   const figures = [{ ...figure('up/left/locked', 5, 0.1) }];
@@ -180,13 +180,15 @@ describe('a swing that was not understood', () => {
 });
 
 describe('what lies between two foretellings', () => {
-  const fact = (seen: (s: Named) => number): Evidences['facts'][number] => ({
-    ...{ swing: 0, setup: 0, label: '', kind: 'fact' },
-    seen,
-  });
   const keys = new Keys();
-  const facts = [
-    fact((s) => (s['up/left/moved'] === 1 && s['up/left/locked'] === undefined ? 0.9 : 1e-4)),
+  const facts: Evidences['facts'] = [
+    {
+      ...{ swing: 0, setup: 0, label: '', kind: 'fact' },
+      seen: (of) => {
+        const [moved, locked] = [of('up/left/moved'), of('up/left/locked')];
+        return (v) => (moved(v) === 1 && Number.isNaN(locked(v)) ? 0.9 : 1e-4);
+      },
+    },
   ];
   const l = new Likelihood({ ...evidences([]), facts }, [], [], keys);
   const amid = (a: Named, b: Named) => l.amid([keys.vector(a)], [keys.vector(b)], () => false);

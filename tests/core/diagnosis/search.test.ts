@@ -14,6 +14,7 @@ import type {
   ObservedSwing,
   ObservationSheet,
 } from '../../../packages/core/src/observation/index.js';
+import { likelihoodOfFact } from '../../support/fact-of.js';
 import { oneLeg } from '../../support/one-leg.js';
 
 const row: ObservedSwing = {
@@ -23,11 +24,11 @@ const row: ObservedSwing = {
 
 describe('how long was watched', () => {
   const [never] = neverFacts({ ...row, never: [{ unit: 'left', event: 'doors' }] });
-  const at = (t: number) => never.seen({ 'up/window': 10, 'up/left/doors': t });
+  const at = (t: number) => likelihoodOfFact(never, { 'up/window': 10, 'up/left/doors': t });
   it('tells what never came: surely what comes long after, hardly what comes long before', () => {
     expect(at(5)).toBeLessThan(1e-3);
     expect(at(20)).toBeGreaterThan(0.999);
-    expect(never.seen({ 'up/window': 10 })).toBeGreaterThan(0.999);
+    expect(likelihoodOfFact(never, { 'up/window': 10 })).toBeGreaterThan(0.999);
   });
   it('leaves open what comes just then', () => {
     expect(at(10)).toBeCloseTo(0.5, 6);
@@ -38,7 +39,7 @@ describe('how long was watched', () => {
     const event = (unit: string) => ({ unit, event: 'locked' as const });
     const [fact] = orderFacts({ ...row, order: [event('left'), event('right')] });
     const seen = (right: number) =>
-      fact.seen({ 'up/window': 10, 'up/left/locked': 4, 'up/right/locked': right });
+      likelihoodOfFact(fact, { 'up/window': 10, 'up/left/locked': 4, 'up/right/locked': right });
     expect(seen(6)).toBeGreaterThan(0.9);
     expect(seen(30)).toBeLessThan(1e-3);
   });

@@ -193,7 +193,7 @@ describe('the side that is off', () => {
     expect(side(6, 5.4)).toBe('left');
     const never: Evidences['facts'][number] = {
       ...{ swing: 0, setup: 0, label: 'right doors never', kind: 'fact' },
-      seen: () => 1e-4,
+      seen: () => () => 1e-4,
     };
     expect(side(5.3, 5.5, never)).toBe('right');
   });

@@ -7,6 +7,7 @@ export { momentCurve, momentCurves, worstPoint } from './blow-down/moments.js';
 export { followUp, followUpSwing, gasLeft, rampCases, serviceSteps } from './blow-down/service.js';
 export { chargeTable, TABLE_TEMPERATURES } from './blow-down/table.js';
 export type * from './blow-down/shapes.js';
+export { playAhead, type AheadOptions } from './diagnosis/ahead.js';
 export { checkConditions } from './diagnosis/check-conditions.js';
 export { diagnose } from './diagnosis/diagnose.js';
 export { signaturePlayer } from './diagnosis/signature.js';

@@ -29,6 +29,8 @@ export const NO_DIAGNOSIS: DiagnosisState = {
 /** Whoever explains a sheet: workers, or a stand-in. */
 export interface Explainer {
   explain(question: DiagnosisQuestion, hear: (reply: DiagnosisReply) => void): void;
+  /** Plays what a sheet like this may want; what was being explained is given up. */
+  ahead(question: DiagnosisQuestion, hear: (reply: DiagnosisReply) => void): void;
   stop(): void;
 }
 

@@ -6,6 +6,7 @@ import type {
   MemberLine,
   Ranking,
 } from '../worker/diagnosis-message.js';
+import type { DiagnosisQuestion } from '../worker/diagnosis-client.js';
 import type { ObservationSheet } from '../worker/sheet-message.js';
 import { isNoted } from '../worker/noted.js';
 import { keyOf, NO_DIAGNOSIS } from './diagnosis-state.js';
@@ -27,8 +28,10 @@ type Asked = Omit<DiagnosisRequest, 'id' | 'scenario'>;
 
 /** The verbs of the bench, on the page's one store. */
 export class DiagnosisWork {
-  /** What was asked for last. */
+  /** What was asked for last, as it is compared, and as it was put; and how far ahead of it was played. */
   #asked = '';
+  #question: DiagnosisQuestion | undefined;
+  #ahead: 'none' | 'playing' | 'done' = 'none';
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** File that the ranking belongs to. */
   #file = '';
@@ -138,7 +141,7 @@ export class DiagnosisWork {
     const { source, picture, bench, edits, testCard } = this.store.state;
     const { draft, expectation } = testCard;
     if (this.#file !== '' && this.#file !== source?.file) this.#leave();
-    if (bench !== 'diagnosis' && bench !== 'test-card') return;
+    if (bench !== 'diagnosis' && bench !== 'test-card') return this.#rest();
     if (source === undefined || picture === undefined || draft === undefined) return;
     clearTimeout(this.#timer);
     if (draft.watch !== undefined || expectation === undefined) return;
@@ -146,7 +149,10 @@ export class DiagnosisWork {
     const recordings = this.#recordings(draft.sheet);
     const lengths = Object.entries(recordings).map(([file, text]) => [file, text.length]);
     const asked = JSON.stringify([source.file, source.text, edits, sheet, lengths]);
-    if (asked === this.#asked) return;
+    if (asked === this.#asked) {
+      if (this.#ahead === 'none' && (this.#state.whole || !isFilled(draft.sheet))) this.#goAhead();
+      return;
+    }
     const { card } = draft.sheet;
     const own = card === '' || card === expectation.card;
     const ways = own ? expectation.swings.map((s) => s.direction) : [];
@@ -168,6 +174,8 @@ export class DiagnosisWork {
   #leave(): void {
     this.#file = '';
     this.#asked = '';
+    this.#question = undefined;
+    this.#ahead = 'none';
     clearTimeout(this.#timer);
     this.explainer.stop();
     this.store.set({ diagnosis: NO_DIAGNOSIS });
@@ -178,22 +186,45 @@ export class DiagnosisWork {
     if (scenario === undefined) return;
     this.#asked = asked;
     this.#file = scenario.file;
+    this.#question = { scenario, ...request };
+    this.#ahead = 'none';
     if (!isFilled(request.sheet)) this.store.set({ diagnosis: NO_DIAGNOSIS });
     this.#put({ busy: true, share: 0, whole: false, failure: '' });
-    this.explainer.explain({ scenario, ...request }, (reply) => this.#hear(reply));
+    if (isFilled(request.sheet))
+      this.explainer.explain(this.#question, (reply) => this.#hear(reply));
+    else this.#goAhead();
+  }
+
+  /** Plays what the sheet may want when more is on it, while nothing else is asked. */
+  #goAhead(): void {
+    if (this.#question === undefined) return;
+    this.#ahead = 'playing';
+    this.explainer.ahead(this.#question, (reply) => this.#hear(reply));
+  }
+
+  /** Other benches have the machine for themselves. */
+  #rest(): void {
+    if (this.#ahead !== 'playing') return;
+    this.explainer.stop();
+    this.#ahead = 'none';
+    this.#put({ busy: false });
   }
 
   #hear(reply: DiagnosisReply): void {
     switch (reply.kind) {
       case 'played':
-        // Ahead of a sheet that is still empty.
-        return this.#put({ share: reply.share, busy: reply.share < 1 });
+        if (reply.share === 1) this.#ahead = 'done';
+        // Nobody waits for it beside a whole ranking.
+        return this.#state.whole
+          ? undefined
+          : this.#put({ share: reply.share, busy: reply.share < 1 });
       case 'broken':
         return this.#put({ busy: false, failure: reply.message });
       case 'ranked':
         return this.#ranked(reply.ranking, { share: reply.share });
       case 'whole':
-        return this.#ranked(reply.ranking, { share: 1, busy: false, whole: true });
+        this.#ranked(reply.ranking, { share: 1, busy: false, whole: true });
+        return this.#follow();
     }
   }
 

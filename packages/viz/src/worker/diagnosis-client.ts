@@ -19,6 +19,15 @@ export class Diagnoser {
 
   /** Ranks; what was being ranked before is given up, what was played for it is remembered. */
   explain(question: DiagnosisQuestion, hear: Hear): void {
+    this.#put('diagnose', question, hear);
+  }
+
+  /** Plays what a sheet like this may want. */
+  ahead(question: DiagnosisQuestion, hear: Hear): void {
+    this.#put('play-ahead', question, hear);
+  }
+
+  #put(kind: 'diagnose' | 'play-ahead', question: DiagnosisQuestion, hear: Hear): void {
     const request = { ...question, id: ++this.#id };
     this.#hear = hear;
     this.#rest();
@@ -34,8 +43,7 @@ export class Diagnoser {
       post(player, { kind: 'play-signatures', request: bare, port: port2 }, [port2]);
       return port1;
     });
-    if (ranker !== undefined)
-      post(ranker, { kind: 'diagnose', request, ports: channels }, channels);
+    if (ranker !== undefined) post(ranker, { kind, request, ports: channels }, channels);
   }
 
   stop(): void {

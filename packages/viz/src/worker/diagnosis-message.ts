@@ -26,10 +26,10 @@ export interface DiagnosisRequest {
   readonly recordings: Readonly<Record<string, string>>;
 }
 
-/** Page to worker: rank, play for one who ranks, or let go of what is being ranked. */
+/** Page to worker: rank, or play what a sheet like this may want; play for one who does; or let go of it. */
 export type DiagnosisJob =
   | {
-      readonly kind: 'diagnose';
+      readonly kind: 'diagnose' | 'play-ahead';
       readonly request: DiagnosisRequest;
       readonly ports: readonly MessagePort[];
     }
@@ -57,5 +57,5 @@ export type DiagnosisReply = { readonly id: number } & (
 );
 
 export function isDiagnosisJob(job: { readonly kind: string }): job is DiagnosisJob {
-  return /^(diagnose|play-signatures|leave-diagnosis)$/.test(job.kind);
+  return /^(diagnose|play-ahead|play-signatures|leave-diagnosis)$/.test(job.kind);
 }

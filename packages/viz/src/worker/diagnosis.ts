@@ -5,6 +5,7 @@ import {
   checks,
   diagnose,
   diagnosisDocument,
+  playAhead,
   signaturePlayer,
 } from '@wheelwell/core';
 import type {
@@ -13,6 +14,8 @@ import type {
   Scenario,
   Signature,
   SignatureJob,
+  SignatureMemory,
+  SignaturePool,
 } from '@wheelwell/core';
 import type {
   DiagnosisJob,
@@ -47,12 +50,32 @@ export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
   if (job.kind === 'leave-diagnosis') return;
   const signal = { aborted: false };
   current = signal;
-  const { request } = job;
+  const { request, ports } = job;
   try {
-    await rank(request, job.ports, signal, tell);
+    const kept = await keptOf(request);
+    // What was asked since has begun with what is known.
+    if (signal.aborted) return;
+    const work = {
+      request,
+      signal,
+      memory: kept.memory,
+      pool: poolBehind<SignatureJob, Signature>(ports),
+    };
+    if (job.kind === 'diagnose') await rank(work, tell);
+    else await ahead(work, tell);
+    // Who asks next keeps it.
+    if (current === signal) void kept.keep();
   } catch (error) {
     tell(broken(request, error));
   }
+}
+
+/** What is asked, and what it is worked out with. */
+interface Work {
+  readonly request: DiagnosisRequest;
+  readonly signal: { readonly aborted: boolean };
+  readonly memory: SignatureMemory;
+  readonly pool: SignaturePool;
 }
 
 const broken = ({ id }: DiagnosisRequest, error: unknown): DiagnosisReply => ({
@@ -67,49 +90,50 @@ function scenarioOf({ scenario: written }: DiagnosisRequest): Scenario {
   return scenario;
 }
 
-async function rank(
-  request: DiagnosisRequest,
-  ports: readonly MessagePort[],
-  signal: { readonly aborted: boolean },
-  tell: Tell,
-): Promise<void> {
-  const { id, sheet } = request;
+async function keptOf({ scenario }: DiagnosisRequest): Promise<KeptSwings> {
+  const written = JSON.stringify(scenario);
+  if (known?.scenario !== written) known = { scenario: written, ...(await keptSwings(written)) };
+  return known;
+}
+
+async function rank({ request, ...work }: Work, tell: Tell): Promise<void> {
+  const { id, sheet, recordings } = request;
   const scenario = scenarioOf(request);
-  const written = JSON.stringify(request.scenario);
-  const kept =
-    known?.scenario === written ? known : { scenario: written, ...(await keptSwings(written)) };
-  // What was asked since has begun with what it knows.
-  if (signal.aborted) return;
-  known = kept;
-  const empty = !sheet.swings.some(isNoted);
   let next = performance.now() + FIRST;
   let first = true;
   const diagnosis = await diagnose(scenario, stretched(request), {
-    memory: kept.memory,
-    recordings: request.recordings,
-    pool: poolBehind<SignatureJob, Signature>(ports),
-    signal,
+    ...work,
+    recordings,
     onProgress: (share, sofar) => {
       const now = performance.now();
       const due = now >= next || (first && share >= FAR);
-      if (signal.aborted || !due) return;
-      if (empty) tell({ id, kind: 'played', share });
-      else {
-        const found = sofar();
-        // The healthy aircraft itself is still being played.
-        if (found.groups.length === 0) return;
-        tell({ id, kind: 'ranked', share, ranking: inWords(scenario, sheet, found) });
-      }
+      if (work.signal.aborted || !due) return;
+      const found = sofar();
+      // The healthy aircraft itself is still being played.
+      if (found.groups.length === 0) return;
+      tell({ id, kind: 'ranked', share, ranking: inWords(scenario, sheet, found) });
       first = false;
       const done = performance.now();
       next = done + Math.max(PAUSE, SPARING * (done - now));
     },
   });
-  void kept.keep();
-  // Of an empty sheet nothing is concluded: what any sheet needs was played ahead.
-  if (empty) tell({ id, kind: 'played', share: 1 });
-  if (empty || signal.aborted) return;
+  if (work.signal.aborted) return;
   tell({ id, kind: 'whole', runs: diagnosis.runs, ranking: inWords(scenario, sheet, diagnosis) });
+}
+
+/** Of a sheet with nothing on it nothing is concluded; what it will want is played. */
+async function ahead({ request, ...work }: Work, tell: Tell): Promise<void> {
+  const { id } = request;
+  let next = 0;
+  await playAhead(scenarioOf(request), stretched(request), {
+    ...work,
+    onProgress: (share) => {
+      if (performance.now() < next) return;
+      tell({ id, kind: 'played', share });
+      next = performance.now() + PAUSE;
+    },
+  });
+  if (!work.signal.aborted) tell({ id, kind: 'played', share: 1 });
 }
 
 /** Plays swings for the one who ranks. */

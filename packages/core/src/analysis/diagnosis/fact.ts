@@ -6,12 +6,12 @@ import {
   type ObservedSwing,
   type Remark,
 } from '../../observation/index.js';
-import type { Signature } from './shapes.js';
+import type { Reader, Vector } from './keys.js';
 
 export interface Fact {
   readonly label: string;
-  /** Its probability under a signature. */
-  readonly seen: (s: Signature) => number;
+  /** Its probability under what is foretold: names are looked up once, for it is asked a hundred thousand times. */
+  readonly seen: (of: (key: string) => Reader) => Reader;
 }
 
 /** A fact that must be seen is missed, or seen where it is not, once in so many. */
@@ -32,12 +32,18 @@ const APART = 0.4;
 const LATE = { seconds: 0.1, share: 0.1 } as const;
 
 /** Probability that something comes while its swing is watched. */
-function came(s: Signature, d: string, unit: string, event: string): number {
-  const t = s[`${d}/${unit}/${event}`];
-  if (t === undefined) return GLARING;
-  const window = s[`${d}/${unit}/window`] ?? s[`${d}/window`] ?? Infinity;
-  const p = normal((window - t) / Math.hypot(LATE.seconds, LATE.share * t));
-  return Math.min(Math.max(p, GLARING), 1 - GLARING);
+function came(of: (key: string) => Reader, d: string, unit: string, event: string): Reader {
+  const at = of(`${d}/${unit}/${event}`);
+  const [own, whole] = [of(`${d}/${unit}/window`), of(`${d}/window`)];
+  return (v) => {
+    const t = at(v);
+    if (Number.isNaN(t)) return GLARING;
+    let window = own(v);
+    if (Number.isNaN(window)) window = whole(v);
+    if (Number.isNaN(window)) return 1 - GLARING;
+    const p = normal((window - t) / Math.hypot(LATE.seconds, LATE.share * t));
+    return Math.min(Math.max(p, GLARING), 1 - GLARING);
+  };
 }
 
 /** What was waited for and did not come. */
@@ -47,7 +53,10 @@ export function neverFacts({
 }: Pick<ObservedSwing, 'direction' | 'never'>): Fact[] {
   return never.map(({ unit, event }) => ({
     label: `${unit} ${event} never`,
-    seen: (s) => 1 - came(s, direction, unit, event),
+    seen: (of) => {
+      const comes = came(of, direction, unit, event);
+      return (v) => 1 - comes(v);
+    },
   }));
 }
 
@@ -59,22 +68,25 @@ export function orderFacts({ direction, order }: ObservedSwing): Fact[] {
     const first = order[i];
     return {
       label: `${name(first)} before ${name(later)}`,
-      seen: (s: Signature) => {
-        const [a, b] = [s[key(first)], s[key(later)]];
-        // What stands in an order was seen to come.
-        const both = Math.min(...[first, later].map((e) => came(s, direction, e.unit, e.event)));
-        return a === undefined || b === undefined
-          ? GLARING
-          : Math.max(GLARING, both * slipped(before(a, b, GLANCE)));
+      seen: (of) => {
+        const [one, two] = [of(key(first)), of(key(later))];
+        const [come, comeToo] = [first, later].map((e) => came(of, direction, e.unit, e.event));
+        return (v) => {
+          const [a, b] = [one(v), two(v)];
+          if (Number.isNaN(a + b)) return GLARING;
+          // What stands in an order was seen to come.
+          const both = Math.min(come(v), comeToo(v));
+          return Math.max(GLARING, both * slipped(before(a, b, GLANCE)));
+        };
       },
     };
   });
 }
 
 /** Probability that the first is seen before the second; of what never comes the other is first. */
-function before(a: number | undefined, b: number | undefined, width: number): number {
-  if (a === undefined) return b === undefined ? 0.5 : 0;
-  return b === undefined ? 1 : normal((b - a) / width);
+function before(a: number, b: number, width: number): number {
+  if (Number.isNaN(a)) return Number.isNaN(b) ? 0.5 : 0;
+  return Number.isNaN(b) ? 1 : normal((b - a) / width);
 }
 
 const slipped = (p: number): number => SLIP + (1 - 2 * SLIP) * p;
@@ -90,32 +102,50 @@ export function remarkSeen(
   const units = unit === WHOLE_GEAR ? Object.keys(scenario.units) : [unit];
   switch (remark) {
     case 'did not move':
-      return (s) => glaring(units.every((u) => s[`${d}/${u}/moved`] !== 1));
+      return (of) => {
+        const moved = units.map((u) => of(`${d}/${u}/moved`));
+        return (v) => glaring(moved.every((m) => m(v) !== 1));
+      };
     case 'stopped short':
-      return (s) =>
-        Math.max(
-          ...units.map((u) => (s[`${d}/${u}/moved`] === 1 ? 1 - came(s, d, u, 'locked') : GLARING)),
-        );
+      return (of) => {
+        const all = units.map((u) => ({
+          moved: of(`${d}/${u}/moved`),
+          comes: came(of, d, u, 'locked'),
+        }));
+        return (v) =>
+          Math.max(...all.map(({ moved, comes }) => (moved(v) === 1 ? 1 - comes(v) : GLARING)));
+      };
     case 'moved by jerks':
-      return (s) => (units.some((u) => s[`${d}/${u}/pauses`] > 0) ? JERKS.with : JERKS.without);
+      return (of) => {
+        const pauses = units.map((u) => of(`${d}/${u}/pauses`));
+        return (v) => (pauses.some((p) => p(v) > 0) ? JERKS.with : JERKS.without);
+      };
     case 'slower than the other side':
     case 'faster than the other side': {
       const other = otherSide(scenario, unit);
       if (other === undefined) return undefined;
-      const [slow, quick] = remark.startsWith('slower') ? [unit, other] : [other, unit];
-      const total = (s: Signature, u: string): number | undefined =>
-        came(s, d, u, 'total') < 0.5 ? undefined : s[`${d}/${u}/total`];
-      return (s) => {
-        const a = total(s, quick);
-        const b = total(s, slow);
-        if (a === undefined || b === undefined) return slipped(before(a, b, APART));
-        return slipped(normal((b - a - APART / 2) / (APART / 2)));
+      const sides = remark.startsWith('slower') ? [unit, other] : [other, unit];
+      return (of) => {
+        const [slow, quick] = sides.map((u) => {
+          const [total, comes] = [of(`${d}/${u}/total`), came(of, d, u, 'total')];
+          return (v: Vector) => (comes(v) < 0.5 ? NaN : total(v));
+        });
+        return (v) => {
+          const [a, b] = [quick(v), slow(v)];
+          const p = Number.isNaN(a + b)
+            ? before(a, b, APART)
+            : normal((b - a - APART / 2) / (APART / 2));
+          return slipped(p);
+        };
       };
     }
     case 'drifts when neutral':
-      return (s) => {
-        const most = Math.max(...units.map((u) => s[`${d}/${u}/drift`] ?? 0));
-        return slipped(normal((most - DRIFT) / DRIFT_SPREAD));
+      return (of) => {
+        const drifts = units.map((u) => of(`${d}/${u}/drift`));
+        return (v) => {
+          const most = Math.max(...drifts.map((drift) => drift(v) || 0));
+          return slipped(normal((most - DRIFT) / DRIFT_SPREAD));
+        };
       };
   }
 }

@@ -3,6 +3,8 @@ import type { Signature } from './shapes.js';
 
 /** Figures by their place; NaN for what never comes. */
 export type Vector = Float64Array;
+/** Reads one figure. */
+export type Reader = (v: Vector) => number;
 
 /** What holds between two severities: a reading goes over straight, a time by its rate, a count or a fact not at all. */
 type Rule = 'time' | 'reading' | 'count' | 'fact';
@@ -41,12 +43,20 @@ export class Keys {
     return out;
   }
 
+  /** How to read a figure of this name; one that no signature has had yet never comes. */
+  reader(key: string): Reader {
+    const place = this.place(key);
+    return (v) => v[place] ?? NaN;
+  }
+
   /** Whether the same comes, and is moved, in two of them, be it sooner or later. */
   sameComes(a: Vector, b: Vector): boolean {
-    return this.rules.every((rule, i) => {
-      const [x, y] = [a[i] ?? NaN, b[i] ?? NaN];
-      return rule === 'fact' ? x === y : Number.isNaN(x) === Number.isNaN(y);
-    });
+    for (const [i, rule] of this.rules.entries()) {
+      const x = a[i] ?? NaN;
+      const y = b[i] ?? NaN;
+      if (rule === 'fact' ? !Object.is(x, y) : Number.isNaN(x) !== Number.isNaN(y)) return false;
+    }
+    return true;
   }
 
   /** A vector to be read by names. */

@@ -10,7 +10,7 @@
  */
 import type { Evidences, FigureEntry } from './entry.js';
 import type { Gaussian } from './gaussian.js';
-import type { Keys, Vector } from './keys.js';
+import type { Keys, Reader, Vector } from './keys.js';
 import type { Foretold } from './profile.js';
 import { Scattering, type Scatter, type Slowness } from './scatter.js';
 import type { Cause } from './shapes.js';
@@ -43,6 +43,8 @@ export class Likelihood {
 
   /** For every figure the place of its name. */
   private readonly places: readonly number[];
+  /** For every fact how likely it is under what is foretold. */
+  private readonly seen: readonly Reader[];
 
   constructor(
     readonly evidences: Evidences,
@@ -51,6 +53,7 @@ export class Likelihood {
     private readonly keys: Keys,
   ) {
     this.places = evidences.figures.map((f) => keys.place(f.key));
+    this.seen = evidences.facts.map((f) => f.seen((key) => keys.reader(key)));
     this.sound = healthy;
     this.healthy = this.figuresIn(healthy);
     this.scattering = new Scattering(evidences.figures, scatter, this.healthy);
@@ -160,9 +163,7 @@ export class Likelihood {
   /** How likely every fact of the sheet is. */
   factsIn(foretold: Foretold): number[] {
     const { facts } = this.evidences;
-    if (facts.length === 0) return [];
-    const named = foretold.map((v: Vector) => this.keys.named(v));
-    return facts.map((fact) => fact.seen(named[fact.setup]));
+    return this.seen.map((seen, i) => seen(foretold[facts[i].setup]));
   }
 
   /**

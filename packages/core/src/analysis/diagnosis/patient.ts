@@ -29,12 +29,16 @@ const STEP = 10;
 /** A sound gear that the card does not give enough time, in cold or on little flow, is given so many times that of its movement. */
 const MORE = [1, 3] as const;
 
-/** The card with time for all that was noted, and for a sound gear: whoever holds the lever waits for it. */
+/**
+ * The card with time for all that was noted, and for a sound gear: whoever holds the lever waits for it.
+ *
+ * @param play plays the card, each movement of which is given so much longer, s
+ */
 export function patient(
   { scenario, card: name, directions, noted }: Waiting,
-  play: (scenario: Scenario) => SimulatedRun,
+  play: (scenario: Scenario, longer: number) => SimulatedRun,
 ): Waited {
-  const run = play(scenario);
+  const run = play(scenario, 0);
   const moves = expectedSwings(run);
   const asked = (m: ExpectedSwing): boolean => directions.has(m.direction);
   const spans = moves.map((m, i) => (moves[i + 1]?.start ?? run.duration) - m.start);
@@ -52,7 +56,7 @@ export function patient(
     const steps = card.steps.map((s) => (s.after === undefined ? { ...s, at: later(s.at) } : s));
     const patient = { ...card, steps, duration: card.duration + longer * moves.length };
     const made = { ...scenario, cards: { ...scenario.cards, [name]: patient } };
-    return { scenario: made, run: play(made), longer };
+    return { scenario: made, run: play(made, longer), longer };
   };
   const first = needed > 0 ? waiting(needed) : { scenario, run, longer: 0 };
   if (home(first.run)) return first;

@@ -85,18 +85,18 @@ export class Profile {
 
   /** Straight between what was played, and on from the last of it. */
   at(severity: number): Foretold {
-    return this.nodes.map((nodes) => {
-      const above = nodes.findIndex((n) => n.severity >= severity);
-      if (above === 0 || nodes.length === 1) return nodes[0].vector;
-      const b = above < 0 ? nodes[nodes.length - 1] : nodes[above];
-      if (b.severity === severity) return b.vector;
-      const a = above < 0 ? nodes[nodes.length - 2] : nodes[above - 1];
-      return this.keys.between(
-        a.vector,
-        b.vector,
-        (severity - a.severity) / (b.severity - a.severity),
-      );
-    });
+    return this.nodes.map((nodes) => this.between(nodes, severity));
+  }
+
+  private between(nodes: readonly Node[], severity: number): Vector {
+    if (severity <= 0 || nodes.length === 1) return nodes[0].vector;
+    // The first that is as bad; beyond the last it goes on as between the last two.
+    let above = 1;
+    while (above < nodes.length - 1 && nodes[above].severity < severity) above++;
+    const [a, b] = [nodes[above - 1], nodes[above]];
+    if (b.severity === severity) return b.vector;
+    const share = (severity - a.severity) / (b.severity - a.severity);
+    return this.keys.between(a.vector, b.vector, share);
   }
 }
 

@@ -20,7 +20,6 @@ import { HOME, passageOf, restOf, type Moment } from './passage.js';
 import { columnsOf } from './recorded-columns.js';
 import { gapsOf, pressuresOf, within, type Gap } from './recorded-series.js';
 import type { SetupList } from './setup.js';
-import type { Signature } from './shapes.js';
 import { homeOf } from './signature.js';
 
 /** A moment is seen to half the distance of its samples, and never to less than this, s. */
@@ -199,8 +198,10 @@ class OneRecording {
           ...place,
           kind: 'fact',
           label: `${unit} ${leaves === undefined ? 'did not move' : 'did not arrive'}, recorded`,
-          seen: (s: Signature) =>
-            glaring(s[`${d}/${unit}/${leaves === undefined ? 'leaves' : 'arrives'}`] === undefined),
+          seen: (of) => {
+            const at = of(`${d}/${unit}/${leaves === undefined ? 'leaves' : 'arrives'}`);
+            return (v) => glaring(Number.isNaN(at(v)));
+          },
         });
     }
   }

@@ -14,7 +14,7 @@ import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
 import { Sharing } from './share.js';
 import type { Scatter } from './scatter.js';
-import { unknownsOf } from './unknown.js';
+import { soundJobs } from './unknown.js';
 import { Weighing } from './weighing.js';
 
 /** Severity that every fault is played at first. */
@@ -152,25 +152,19 @@ export class Search {
 
   private async playHealthy(): Promise<Likelihood | undefined> {
     const { setups, play, catalogues } = this.setting;
-    const unknowns = this.own.map(
-      (s) => unknownsOf(catalogues, setups.setups.at(s).scenario).length,
-    );
-    const jobs = this.own.flatMap((setup): SignatureJob[] => [
-      { setup, faults: [] },
-      ...Array.from({ length: unknowns[setup] }, (_, unknown) => ({ setup, faults: [], unknown })),
-    ]);
-    const found = (await play(jobs)).map((s) => s && this.keys.vector(s));
+    const jobs = this.own.map((s) => soundJobs(catalogues, setups.setups.at(s).scenario, s));
+    const found = (await play(jobs.flat())).map((s) => s && this.keys.vector(s));
     if (found.some((s) => s === undefined)) return undefined;
     let next = 0;
     const healthy: Vector[] = [];
     const shifted: Vector[][] = [];
-    for (const count of unknowns) {
+    for (const [, ...unknowns] of jobs) {
       healthy.push(found[next++]!);
-      shifted.push(Array.from({ length: count }, () => found[next++]!));
+      shifted.push(unknowns.map(() => found[next++]!));
     }
     this.healthy = healthy;
     // The unknowns of one aircraft are the same in all its swings: their places go together.
-    const most = Math.max(...unknowns);
+    const most = Math.max(...shifted.map((own) => own.length));
     const scatter: Scatter = this.setting.evidences.figures.map(({ setup, key }) => {
       const place = this.keys.place(key);
       return Array.from({ length: most }, (_, u) => {
@@ -181,10 +175,9 @@ export class Search {
     return new Likelihood(this.setting.evidences, scatter, healthy, this.keys);
   }
 
-  /** Every cause at its worst under the first setup, one for all that it tells of; ahead of a sheet, which side will be off is open. */
+  /** Every cause at its worst under the first setup, one for all that it tells of. */
   private async playWorst(): Promise<void> {
-    const { figures, facts } = this.setting.evidences;
-    const tellers = this.sharing.tellers(WORST, { borrowing: figures.length + facts.length > 0 });
+    const tellers = this.sharing.tellers(WORST);
     await this.playJobs(tellers.map((hypothesis) => ({ hypothesis, severity: WORST, setup: 0 })));
   }
 

@@ -15,7 +15,8 @@ import { endingAt, type Ending } from './ending.js';
 import { leave } from './leave.js';
 import { swingChecks } from './next-check.js';
 import { patient } from './patient.js';
-import { under } from './under.js';
+import { soundRun } from './sound-run.js';
+import { telling, under } from './under.js';
 
 /** What a run is read for beside its times. */
 export interface Reading {
@@ -86,9 +87,10 @@ export function setupsOf(
   const keys: string[] = [];
   const setups: (Draft & { directions: Set<SwingDirection>; noted: number })[] = [];
   const of = sheet.swings.map((swing) => {
-    const conditions = { ...sheet.conditions, ...swing.conditions };
+    const noted = { ...sheet.conditions, ...swing.conditions };
     const card = cardFor(catalogues, scenario, sheet, swing);
-    const leftFor = leftAfter(swing, conditions);
+    const conditions = telling(catalogues, scenario, card, noted);
+    const leftFor = leftAfter(swing, noted);
     const key = JSON.stringify([card, conditions, ...(leftFor === undefined ? [] : [leftFor])]);
     let place = keys.indexOf(key);
     if (place < 0) {
@@ -111,15 +113,16 @@ export function setupsOf(
   const checks: string[] = [];
   if (first !== undefined) {
     const card = cardFor(catalogues, scenario, sheet, first);
-    const conditions = { ...sheet.conditions, ...first.conditions };
+    const noted = { ...sheet.conditions, ...first.conditions };
+    const conditions = telling(catalogues, scenario, card, noted);
     const directions = new Set(sheet.swings.map((s) => s.direction));
     for (const [kind, change] of swingChecks()) {
       const made = under(catalogues, scenario, card, conditions, change);
       if (made === undefined) continue;
       const key = `${kind} ${JSON.stringify([card, conditions])}`;
-      const noted = Math.max(0, ...sheet.swings.flatMap(notedTimes));
+      const longest = Math.max(0, ...sheet.swings.flatMap(notedTimes));
       const like = of[sheet.swings.indexOf(first)];
-      setups.push({ key, ...made, directions, noted, ...(like >= 0 && { like }) });
+      setups.push({ key, ...made, directions, noted: longest, ...(like >= 0 && { like }) });
       checks.push(kind);
     }
   }
@@ -127,7 +130,7 @@ export function setupsOf(
   const list: SetupList = new SetupList(setups, (s) => {
     const like = s.like === undefined ? undefined : list.at(s.like);
     return like === undefined || like.reading.leftAt !== undefined
-      ? finished(catalogues, s, asked)
+      ? finished(catalogues, scenario, s, asked)
       : alike(s, like);
   });
   return { setups: list, of, own, checks };
@@ -186,9 +189,17 @@ function alike({ key, scenario, card, directions }: Draft, like: Setup): Setup {
  * The card as far as it has to be played: to where the operator begins the first movement that nobody asks for, or,
  * where it was left to itself, on from the end of the movement before that.
  */
-function finished(catalogues: Catalogues, draft: Draft, asked: ReadonlySet<string>): Setup {
+function finished(
+  catalogues: Catalogues,
+  own: Scenario,
+  draft: Draft,
+  asked: ReadonlySet<string>,
+): Setup {
   const { card: name, directions, leftFor, noted, ...rest } = draft;
-  const play = (of: Scenario) => simulateWith(catalogues, of, { card: name, tolerance: 'draft' });
+  const play = (of: Scenario, more: number) =>
+    soundRun(own, `${rest.key} ${more}`, () =>
+      simulateWith(catalogues, of, { card: name, tolerance: 'draft' }),
+    );
   const { scenario, run, longer } = patient(draft, play);
   const moves = expectedSwings(run);
   const usual = new Set([...lineNodes(run), ...moves.flatMap((m) => Object.keys(m.gauges))]);

@@ -23,6 +23,21 @@ export function underConditions(
   return { ...made, cards: { ...made.cards, [name]: { ...made.cards[name], faults } } };
 }
 
+/** Of what was noted that which the scenario does not say already: without the rest the card is the same. */
+export function telling(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  name: string,
+  noted: ObservationConditions,
+): ObservationConditions {
+  const made = (c: ObservationConditions): string =>
+    JSON.stringify(under(catalogues, scenario, name, c).scenario);
+  const usual = made({});
+  return Object.fromEntries(
+    Object.entries(noted).filter(([condition, value]) => made({ [condition]: value }) !== usual),
+  );
+}
+
 /** A door taken off its linkage still hangs there in the model: as light as its kind allows, and free. */
 const LOOSE: Parameters = { sealMoment: 0, friction: 0 };
 
@@ -48,11 +63,12 @@ export function under(
   { flowShare = 1, warmer = 0, doors }: CheckConditions = {},
 ): { scenario: Scenario; card: string } | undefined {
   const own = scenario.cards[name];
-  const temperature = c.temperature ?? own.temperature ?? scenario.fluid.temperature;
+  const usual = own.temperature ?? scenario.fluid.temperature;
+  const temperature = (c.temperature ?? usual) + warmer;
   const card: Card = {
     ...own,
     faults: [],
-    ...((warmer !== 0 || c.temperature !== undefined) && { temperature: temperature + warmer }),
+    ...(temperature !== usual && { temperature }),
   };
   let changed = warmer !== 0;
   const off = (doors ?? c.doors) === 'disconnected';

@@ -9,6 +9,7 @@ import type {
   Parameters,
   Scenario,
 } from '../../define/index.js';
+import type { SignatureJob } from './shapes.js';
 
 export interface Unknown {
   readonly name: string;
@@ -82,6 +83,18 @@ export function unknownsOf(catalogues: Catalogues, scenario: Scenario): readonly
     }),
   });
   return out;
+}
+
+/** The sound gear, then with each of its unknowns moved: what a setup is judged against. */
+export function soundJobs(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  setup: number,
+): readonly SignatureJob[] {
+  return [
+    { setup, faults: [] },
+    ...unknownsOf(catalogues, scenario).map((_, unknown) => ({ setup, faults: [], unknown })),
+  ];
 }
 
 function scaled(

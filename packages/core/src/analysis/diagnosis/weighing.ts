@@ -24,9 +24,15 @@ export class Weighing {
     return known(profile);
   }
 
-  /** Log of prior times evidence of the likeliest. */
+  /** Log of prior times evidence of the likeliest. What promises less than another has come to need not be summed up. */
   highest(profiles: readonly Profile[]): number {
-    return Math.max(...profiles.map((p) => this.quick(p).log));
+    const promising = profiles.map((p) => this.promise(p)).sort((a, b) => b.log - a.log);
+    let most = -Infinity;
+    for (const { profile, log } of promising) {
+      if (log < most) break;
+      most = Math.max(most, this.quick(profile).log);
+    }
+    return most;
   }
 }
 

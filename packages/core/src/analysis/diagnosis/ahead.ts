@@ -1,0 +1,49 @@
+/**
+ * Ahead of a sheet: the swings that any sheet under its conditions is likely to want are played into the memory,
+ * the most wanted first, so that little is left to play when it has been filled in.
+ */
+import type { Catalogues, Scenario } from '../../define/index.js';
+import type { ObservationSheet } from '../../observation/index.js';
+import { hypothesesOf } from './hypothesis.js';
+import { ownPool, Player } from './player.js';
+import { jobOf } from './search.js';
+import { setupsOf } from './setup.js';
+import type { DiagnosisOptions } from './shapes.js';
+import { Sharing } from './share.js';
+import { soundJobs } from './unknown.js';
+
+/**
+ * Severities in the order in which searches want them (see search.ts): the worst of all causes, then the middle
+ * of what may be, and so on. Of some 340 swings that a sheet wants on the largest demo these leave 40.
+ */
+const SEVERITIES: readonly number[] = [1, 0.5, 0.1, 0.25, 0.75, 0.9, 0.3, 0.2];
+
+export type AheadOptions = Pick<DiagnosisOptions, 'memory' | 'pool' | 'signal'> & {
+  readonly onProgress?: (share: number) => void;
+};
+
+/** @param sheet what is noted so far: its conditions, the ways it goes. @returns how many swings were played */
+export async function playAhead(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  sheet: ObservationSheet,
+  { memory, pool, signal, onProgress }: AheadOptions = {},
+): Promise<number> {
+  const { setups, own } = setupsOf(catalogues, scenario, sheet);
+  if (own === 0) return 0;
+  const player = new Player(setups, pool ?? ownPool(catalogues, setups), memory);
+  const [, ...faulty] = [...hypothesesOf(catalogues, scenario, sheet)];
+  const byPrior = faulty.sort((a, b) => b.prior - a.prior);
+  const sharing = new Sharing(catalogues, setups.at(0).scenario, byPrior);
+  const sound = Array.from({ length: own }, (_, setup) =>
+    soundJobs(catalogues, setups.at(setup).scenario, setup),
+  );
+  // Which side will be off is open: of both.
+  const faults = SEVERITIES.flatMap((severity) =>
+    sharing.tellers(severity, { borrowing: false }).map((h) => jobOf(h, severity, 0)),
+  );
+  const jobs = [...sound.flat(), ...faults];
+  let done = 0;
+  await player.play(jobs, () => onProgress?.(++done / jobs.length), signal);
+  return player.runs;
+}
