@@ -80,30 +80,41 @@ describe('swings that were played', () => {
 });
 
 describe('wheelwell diagnose', () => {
-  it('plays nothing twice, unless it is asked to', async () => {
-    const scenario = engine.writeScenario(oneLeg(), engine.catalogues);
-    const [unit] = Object.keys(oneLeg().units);
-    const sheet = `wheelwell-observations: 1\nswings:\n  - direction: up\n    times: { ${unit}: { total: 7 s } }\n`;
-    const runs = async (...more: string[]): Promise<number> => {
-      let text = '';
-      const io = {
-        out: (s: string) => (text += s),
-        error: () => undefined,
-        outIsTerminal: false,
-        errorIsTerminal: false,
-        read: (file: string) => (file === 'one.yaml' ? scenario : sheet),
-        write: () => undefined,
-        kept,
-        now: () => 0,
-      };
-      await runProgramAsync(
-        ['diagnose', 'one.yaml', 'sheet.yaml', '--json', ...more],
-        io,
-        engine,
-        '1',
-      );
-      return (JSON.parse(text) as { diagnosis: engine.Diagnosis }).diagnosis.runs;
+  const scenario = engine.writeScenario(oneLeg(), engine.catalogues);
+  const [unit] = Object.keys(oneLeg().units);
+  const sheet = `wheelwell-observations: 1\nswings:\n  - direction: up\n    times: { ${unit}: { total: 7 s } }\n  - direction: down\n`;
+  async function said(...more: string[]): Promise<{ code: number; text: string }> {
+    let text = '';
+    const io = {
+      out: (s: string) => (text += s),
+      error: (s: string) => (text += s),
+      outIsTerminal: false,
+      errorIsTerminal: false,
+      read: (file: string) => (file === 'one.yaml' ? scenario : sheet),
+      write: () => undefined,
+      kept,
+      now: () => 0,
     };
+    const code = await runProgramAsync(['diagnose', 'one.yaml', ...more], io, engine, '1');
+    return { code, text };
+  }
+  const runs = async (...more: string[]): Promise<number> => {
+    const { text } = await said('sheet.yaml', '--json', ...more);
+    return (JSON.parse(text) as { diagnosis: engine.Diagnosis }).diagnosis.runs;
+  };
+
+  it('without a sheet plays what one may want, and keeps it', async () => {
+    const { code, text } = await said();
+    expect(code).toBe(0);
+    const [, played, keeps] = /^(\d+) swings were played, (\d+) are kept/.exec(text) ?? [];
+    expect(Number(played)).toBeGreaterThan(100);
+    expect(keeps).toBe(played);
+    const few = await runs();
+    expect(few).toBeLessThan(0.3 * (await runs('--afresh')));
+    expect((await said()).text).toMatch(/^0 swings were played/);
+  });
+
+  it('plays nothing twice, unless it is asked to', async () => {
     const first = await runs();
     expect(first).toBeGreaterThan(20);
     expect(await runs()).toBe(0);

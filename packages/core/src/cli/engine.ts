@@ -1,4 +1,5 @@
 import type {
+  AheadOptions,
   BlowDownCell,
   Diagnosis,
   DiagnosisOptions,
@@ -16,7 +17,7 @@ import type {
   Run,
   Scenario,
 } from '../define/index.js';
-import type { ObservationReading, ObservationSheet } from '../observation/index.js';
+import type { ExpectedSwing, ObservationReading, ObservationSheet } from '../observation/index.js';
 
 /** The part of the public door that the command line uses. */
 export interface Engine {
@@ -56,6 +57,12 @@ export interface Engine {
     sheet: ObservationSheet,
     options: DiagnosisOptions,
   ) => Promise<Diagnosis>;
+  readonly playAhead: (
+    scenario: Scenario,
+    sheet: ObservationSheet,
+    options: AheadOptions,
+  ) => Promise<number>;
+  readonly expectedSwings: (run: Run) => readonly ExpectedSwing[];
   readonly checks: Readonly<Record<string, CheckDefinition>>;
   readonly catalogues: Catalogues;
 }

@@ -1,5 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError, Option, Argument } from 'commander';
 import { didYouMean, type DisplaySystem } from '../quantity/index.js';
+import { prepareForSheets } from './ahead.js';
 import type { Engine } from './engine.js';
 import { blowDown, type BlowDownCommand } from './blow-down.js';
 import { diagnoseSheet, type DiagnoseOptions } from './diagnose.js';
@@ -189,13 +190,20 @@ function build(
     .command('diagnose')
     .description('what explains an observation sheet, and which check comes next?')
     .argument('<file>', 'scenario file')
-    .argument('<sheet>', 'observation sheet, - for standard input')
+    .argument(
+      '[sheet]',
+      'observation sheet, - for standard input; without one, what sheets may want is played and kept',
+    )
     .addOption(units())
     .option('--json', 'report as JSON, in SI')
     .option('--afresh', 'play every swing again: none is taken from before, none is kept')
     .addHelpText('after', CODES)
-    .action((file: string, sheet: string, options: DiagnoseOptions) => {
-      done(diagnoseSheet(engine, io, file, sheet, options));
+    .action((file: string, sheet: string | undefined, options: DiagnoseOptions) => {
+      done(
+        sheet === undefined
+          ? prepareForSheets(engine, io, file)
+          : diagnoseSheet(engine, io, file, sheet, options),
+      );
     });
 
   program

@@ -6,17 +6,12 @@ import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
 import { hypothesesOf } from './hypothesis.js';
 import { ownPool, Player } from './player.js';
+import { PREFERRED, WORST } from './profile.js';
 import { jobOf } from './search.js';
 import { setupsOf } from './setup.js';
 import type { DiagnosisOptions } from './shapes.js';
 import { Sharing } from './share.js';
 import { soundJobs } from './unknown.js';
-
-/**
- * Severities in the order in which searches want them (see search.ts): the worst of all causes, then the middle
- * of what may be, and so on. Of some 340 swings that a sheet wants on the largest demo these leave 40.
- */
-const SEVERITIES: readonly number[] = [1, 0.5, 0.1, 0.25, 0.75, 0.9, 0.3, 0.2];
 
 export type AheadOptions = Pick<DiagnosisOptions, 'memory' | 'pool' | 'signal'> & {
   readonly onProgress?: (share: number) => void;
@@ -39,8 +34,11 @@ export async function playAhead(
     soundJobs(catalogues, setups.at(setup).scenario, setup),
   );
   // Which side will be off is open: of both.
-  const faults = SEVERITIES.flatMap((severity) =>
-    sharing.tellers(severity, { borrowing: false }).map((h) => jobOf(h, severity, 0)),
+  const faults = PREFERRED.flatMap((severity) =>
+    sharing
+      .tellers(severity, { borrowing: false })
+      .filter((h) => severity === WORST || !sharing.abrupt(h))
+      .map((h) => jobOf(h, severity, 0)),
   );
   const jobs = [...sound.flat(), ...faults];
   let done = 0;

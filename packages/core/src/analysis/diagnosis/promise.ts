@@ -1,6 +1,6 @@
 /** The most that a cause could come to, from what was played of it so far. */
 import type { Likelihood } from './likelihood.js';
-import { SEVERITIES, type Profile } from './profile.js';
+import { preferred, SEVERITIES, type Profile } from './profile.js';
 
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
 const SLACK = { played: 0.2, borrowed: 0.35 } as const;
@@ -44,7 +44,8 @@ export function hope(likelihood: Likelihood, profile: Profile, gap: number): Pro
     const most = likelihood.amid(profile.at(a), profile.at(b), open);
     // Only so much of all severities lies in the gap.
     const log = before(likelihood, profile) + most + Math.log(b - a);
-    if (best === undefined || log > best.log) best = { profile, log, most, severity: (a + b) / 2 };
+    const severity = preferred((a + b) / 2, (b - a) / 4);
+    if (best === undefined || log > best.log) best = { profile, log, most, severity };
   }
   return best;
 }

@@ -8,7 +8,7 @@ import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
-import { Profile, type Foretold } from './profile.js';
+import { preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
@@ -17,8 +17,6 @@ import type { Scatter } from './scatter.js';
 import { soundJobs } from './unknown.js';
 import { Weighing } from './weighing.js';
 
-/** Severity that every fault is played at first. */
-const WORST = 1;
 /** A cause so much less likely at best than the likeliest is ruled out, as a log of odds; so many go on at most. */
 const RULED_OUT = 12;
 const ALIVE = 80;
@@ -27,9 +25,8 @@ const GAIN = 1;
 /** What might be no less likely than this, beside the likeliest, is looked at closer; a log of odds. */
 const WORTH_IT = 6;
 /** How many at most, time after time, and how near a severity that was played is near enough. */
-const ROUGH = 0.05;
 const CLOSER = [
-  { most: 24, hopes: 20, gap: 0.12, within: ROUGH },
+  { most: 24, hopes: 20, gap: 0.12, within: 0.05 },
   { most: 16, hopes: 24, gap: 0.12, within: 0.04 },
   { most: 10, hopes: 24, gap: 0.08, within: 0.03 },
   { most: 6, hopes: 20, gap: 0.06, within: 0.02 },
@@ -37,9 +34,8 @@ const CLOSER = [
 ] as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
-/** Severity to a tenth, and to a hundredth, so that what was played is met again. */
+/** Severity to a tenth, so that what was played is met again. */
 export const tenths = (severity: number): number => Math.max(0.1, Math.round(severity * 10) / 10);
-const hundredths = (severity: number): number => Math.round(severity * 100) / 100;
 
 /** Plays jobs and tells of each as it is done; undefined where it was stopped before. */
 export type Play = (
@@ -230,7 +226,7 @@ export class Search {
     within: number,
   ): Promise<void> {
     const places = wanted.flatMap(({ profile, severity: sought }) => {
-      const severity = within < ROUGH ? hundredths(sought) : tenths(sought);
+      const severity = preferred(sought, within);
       return this.own
         .filter((setup) => !profile.has(severity, setup, within))
         .map((setup) => ({ hypothesis: profile.hypothesis, severity, setup }));

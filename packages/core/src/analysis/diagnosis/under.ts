@@ -34,7 +34,9 @@ export function telling(
     JSON.stringify(under(catalogues, scenario, name, c).scenario);
   const usual = made({});
   return Object.fromEntries(
-    Object.entries(noted).filter(([condition, value]) => made({ [condition]: value }) !== usual),
+    Object.entries(noted).filter(
+      ([condition, value]: [string, unknown]) => made({ [condition]: value }) !== usual,
+    ),
   );
 }
 
