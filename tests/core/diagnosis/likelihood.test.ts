@@ -192,6 +192,30 @@ describe('what lies between two foretellings', () => {
   ];
   const l = new Likelihood({ ...evidences([]), facts }, [], [], keys);
   const amid = (a: Named, b: Named) => l.amid([keys.vector(a)], [keys.vector(b)], () => false);
+  it('may be later than both where something else of the swing runs away', () => {
+    const own = new Keys();
+    const figures = [figure('up/left/locked', 9, 0.1), figure('up/right/locked', 9.5, 0.1)];
+    const both = new Likelihood(
+      evidences(figures),
+      [[], []],
+      [own.vector({ up: 1, 'up/left/locked': 6, 'up/right/locked': 6 })],
+      own,
+    );
+    const of = (left: number, right: number) =>
+      own.vector({ up: 1, 'up/left/locked': left, 'up/right/locked': right });
+    const never = own.vector({ up: 1, 'up/left/locked': 5 });
+    const most = (b: ReturnType<typeof of>) => both.amid([of(6, 6)], [b], () => false);
+    // The left waits for the right, which never comes at the other end.
+    expect(most(never)).toBeCloseTo(both.of([of(9, 9.5)]), 6);
+    expect(most(of(5, 20))).toBeCloseTo(both.of([of(6, 9.5)]), 6);
+    // What is earlier than both it is not.
+    const early = both.amid(
+      [of(12, 12)],
+      [own.vector({ up: 1, 'up/left/locked': 11 })],
+      () => false,
+    );
+    expect(early).toBeLessThan(both.of([of(9, 9.5)]) - 5);
+  });
   it('may be what is in neither: to stop short, between coming home and not moving', () => {
     const home = { up: 1, 'up/left/moved': 1, 'up/left/locked': 5 };
     const stays = { up: 1, 'up/left/moved': 0 };

@@ -115,11 +115,16 @@ export class Likelihood {
   amid(a: Foretold, b: Foretold, open: (setup: number) => boolean): number {
     const { figures, facts } = this.evidences;
     const [va, vb] = [this.figuresIn(a), this.figuresIn(b)];
+    // Where one time runs away, others of its swing may wait for it: as late as it is.
+    const away = new Set(
+      figures.flatMap((f, i) => (Number.isNaN(va[i]) !== Number.isNaN(vb[i]) ? [f.swing] : [])),
+    );
     const nearest = figures.map((f, i) => {
       const [low, high] = [Math.min(va[i], vb[i]), Math.max(va[i], vb[i])];
       if (open(f.setup)) return f.value;
       if (Number.isNaN(low)) return oneWay(f, va[i], vb[i]);
-      return Math.min(Math.max(f.value, low), high);
+      const most = f.kind === 'time' && away.has(f.swing) ? Infinity : high;
+      return Math.min(Math.max(f.value, low), most);
     });
     const [pa, pb] = [this.factsIn(a), this.factsIn(b)];
     // What stops short lies between what comes home and what does not move: it shows in neither.

@@ -32,6 +32,8 @@ const CLOSER = [
   { most: 6, hopes: 20, gap: 0.06, within: 0.02 },
   { most: 4, hopes: 12, gap: 0.04, within: 0.01 },
 ] as const;
+/** In which of these the like of so many causes is played too, and how many of them at most. */
+const LIKE = { round: 2, of: 3, most: 10 } as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
 /** Severity to a tenth, so that what was played is met again. */
@@ -114,16 +116,17 @@ export class Search {
     );
     // Of these no more is played.
     const settled = weighing.highest([healthy, ...quiet]);
-    for (const { most, hopes, gap, within } of CLOSER) {
+    for (const [round, { most, hopes, gap, within }] of CLOSER.entries()) {
       if (this.setting.stopped()) return;
       const least = Math.max(settled, weighing.highest([...this.alive])) - WORTH_IT;
       const promises = [...this.alive].map((profile) => weighing.promise(profile));
       // What could still come near the likeliest, the most promising first.
       const promising = promises.filter(({ log }) => log > least).sort(byLog);
       const hopeful = this.hopeful(weighing, least, gap).slice(0, hopes);
-      const closer = [...promising.slice(0, most), ...hopeful];
+      const like = round === LIKE.round ? this.likeThem(weighing, settled) : [];
+      const closer = [...promising.slice(0, most), ...hopeful, ...like];
       this.likely = new Set(closer.map(({ profile }) => profile));
-      this.enliven(hopeful.map(({ profile }) => profile));
+      this.enliven([...hopeful, ...like].map(({ profile }) => profile));
       await this.playAt(closer, within);
     }
     this.likely = new Set(this.likeliest(weighing, CLOSEST));
@@ -136,6 +139,25 @@ export class Search {
       .flatMap((profile) => weighing.hope(profile, gap) ?? [])
       .filter(({ profile, log }) => log > least && log > weighing.promise(profile).log + GAIN)
       .sort(byLog);
+  }
+
+  /**
+   * The faults of the likeliest causes on other devices, at the severities that fit there: what is most easily taken
+   * for a cause is its like, and a bad figure at its worst may have ruled that out.
+   */
+  private likeThem(weighing: Weighing, settled: number): readonly Promising[] {
+    const fault = ({ hypothesis }: Profile): string => hypothesis.causes[0].fault;
+    return this.likeliest(weighing, LIKE.of)
+      .filter((first) => weighing.quick(first).log > settled)
+      .flatMap((first) => {
+        const { peak } = weighing.quick(first);
+        const others = [...this.alive, ...this.doubtful].filter(
+          (p) => p !== first && fault(p) === fault(first),
+        );
+        return others.map((p) => ({ ...weighing.promise(p), severity: peak }));
+      })
+      .sort(byLog)
+      .slice(0, LIKE.most);
   }
 
   private likeliest(weighing: Weighing, most: number): Profile[] {

@@ -1,0 +1,104 @@
+/** What a search plays because it is like what fits. The swings are made up, so that every figure is known. */
+import { describe, expect, it } from 'vitest';
+import { evidencesOf } from '../../../packages/core/src/analysis/diagnosis/entry.js';
+import { hypothesesOf } from '../../../packages/core/src/analysis/diagnosis/hypothesis.js';
+import { Search, type Play } from '../../../packages/core/src/analysis/diagnosis/search.js';
+import { setupsOf } from '../../../packages/core/src/analysis/diagnosis/setup.js';
+import type {
+  Signature,
+  SignatureJob,
+} from '../../../packages/core/src/analysis/diagnosis/shapes.js';
+import { catalogues, readObservations } from '../../../packages/core/src/index.js';
+import { aircraft } from '../../support/aircraft.js';
+
+const { scenario: gear } = aircraft('hedgelark');
+const { sheet } = readObservations(
+  `wheelwell-observations: 1
+swings:
+  - { direction: up, times: { left: { moving: 0.9 s, locked: 7.2 s }, right: { moving: 0.9 s, locked: 7.2 s } } }
+`,
+  { scenario: gear },
+);
+const FAULT = 'line-pinhole';
+const [FOUND, LIKE, OTHER] = ['down-main', 'tail-down-line', 'tail-up-line'];
+
+/** All that is not said here changes nothing. @param of what the fault makes of a swing at a device */
+async function searched(
+  of: (on: string, severity: number) => Signature | undefined,
+  sound: Signature = times(4, 4),
+) {
+  const setups = setupsOf(catalogues, gear, sheet!);
+  const own = hypothesesOf(catalogues, gear, sheet!);
+  // The same fault on devices that are no sides of each other.
+  const hypotheses = [
+    ...own.filter(({ causes }) => causes.length === 0),
+    ...[FOUND, LIKE, OTHER].map((on) => ({ causes: [{ fault: FAULT, on }], prior: 0.02 })),
+  ];
+  const played: SignatureJob[] = [];
+  const signature = ({ faults: [fault] }: SignatureJob): Signature =>
+    (fault && of(fault.on, fault.severity)) ?? sound;
+  const play: Play = (jobs, hear) => {
+    const found = jobs.map((job) => {
+      played.push(job);
+      return signature(job);
+    });
+    found.forEach((s, i) => hear?.(i, s));
+    return Promise.resolve(found);
+  };
+  const search = new Search({
+    ...{ catalogues, scenario: gear, setups, hypotheses, play, stopped: () => false },
+    evidences: evidencesOf(gear, sheet!, setups.of),
+  });
+  await search.run();
+  const best = (on: string): number => {
+    const profile = search.profiles.find((p) => p.hypothesis.causes[0]?.on === on);
+    return profile === undefined ? -Infinity : search.weighing!.quick(profile).log;
+  };
+  return { best, played };
+}
+
+function times(left: number, right: number, moving = 0.5): Signature {
+  return {
+    ...{ up: 1, 'up/window': 20, 'up/left/moved': 1, 'up/right/moved': 1 },
+    ...{ 'up/left/moving': moving, 'up/right/moving': moving },
+    ...{ 'up/left/locked': left, 'up/right/locked': right },
+  };
+}
+
+/** Ever slower, and later to move. */
+const slower = (severity: number): Signature =>
+  times(4 + 4.4 * severity, 4 + 4.4 * severity, 0.5 + 0.55 * severity);
+
+describe('the like of what fits', () => {
+  it('is played where that fits, though a figure at its worst speaks against it', async () => {
+    const strange = { up: 1, 'up/left/moved': 1, 'up/right/moved': 1, 'up/window': 20 };
+    const { best, played } = await searched((on, severity) => {
+      if (on === FOUND) return slower(severity);
+      if (on !== LIKE) return undefined;
+      return severity > 0.95 || severity < 0.68
+        ? { ...strange, 'up/left/moving': 0.05, 'up/right/moving': 0.05 }
+        : slower(severity);
+    });
+    // It fits as well, at fewer severities.
+    expect(best(LIKE)).toBeGreaterThan(best(FOUND) - 3);
+    const at = played.flatMap(({ faults: [f] }) => (f?.on === LIKE ? [f.severity] : []));
+    expect(Math.min(...at.map((s) => Math.abs(s - 0.73)))).toBeLessThan(0.05);
+  });
+
+  it('is not believed for it', async () => {
+    const { best, played } = await searched((on, s) => (on === FOUND ? slower(s) : undefined));
+    expect(best(OTHER)).toBeLessThan(best(FOUND) - 10);
+    // The sound aircraft, its unknowns, and few beside.
+    const faulty = played.filter(({ faults }) => faults.length > 0);
+    expect(faulty.length).toBeLessThan(20);
+  });
+
+  it('is left alone where a sound aircraft explains the sheet', async () => {
+    const { played } = await searched(
+      (_, s) => times(7.2 + s / 10, 7.2, 0.9),
+      times(7.2, 7.2, 0.9),
+    );
+    const at = played.flatMap(({ faults: [f] }) => (f ? [f.severity] : []));
+    expect(new Set(at)).toEqual(new Set([1]));
+  });
+});
