@@ -6,6 +6,7 @@ import { neverFacts, orderFacts } from '../../../packages/core/src/analysis/diag
 import { Gaussian } from '../../../packages/core/src/analysis/diagnosis/gaussian.js';
 import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
 import { Likelihood } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
+import { believe } from '../../../packages/core/src/analysis/diagnosis/posterior.js';
 import { Profile } from '../../../packages/core/src/analysis/diagnosis/profile.js';
 import { hope, promise } from '../../../packages/core/src/analysis/diagnosis/promise.js';
 import type { Evidence, LogEntry } from '../../../packages/core/src/define/index.js';
@@ -42,6 +43,52 @@ describe('how long was watched', () => {
       likelihoodOfFact(fact, { 'up/window': 10, 'up/left/locked': 4, 'up/right/locked': right });
     expect(seen(6)).toBeGreaterThan(0.9);
     expect(seen(30)).toBeLessThan(1e-3);
+  });
+});
+
+describe('a cause that fits at one severity alone', () => {
+  const keys = new Keys();
+  const at = (t: number) => keys.vector({ up: 1, 'up/left/locked': t });
+  const figures: Evidences['figures'] = [
+    {
+      ...{ swing: 0, setup: 0, label: 'left locked', kind: 'time', value: 9 },
+      ...{ key: 'up/left/locked', spread: 0.05, error: 0.1 },
+    },
+  ];
+  const likelihood = new Likelihood(
+    { figures, facts: [], looks: [], unused: [] },
+    [[]],
+    [at(5)],
+    keys,
+  );
+  const profile = new Profile({ causes: [{ fault: 'a', on: 'b' }], prior: 0.01 }, keys, [at(5)]);
+  // Between two of the places that evidence is summed up at anyway.
+  const fits = 0.17;
+  for (const [severity, t] of [
+    [fits - 0.004, 5],
+    [fits, 9],
+    [fits + 0.004, 5],
+    [1, 5],
+  ])
+    profile.put(severity, 0, at(t));
+
+  it('is looked at there, and counts for as little as lies about it', () => {
+    const { log, peak, narrowness } = believe(likelihood, profile);
+    expect(peak).toBe(fits);
+    const best = Math.log(0.01) + likelihood.of([at(9)]);
+    // By hand: from half way to one neighbour to half way to the other, of 0.05 to 1.
+    expect(log).toBeCloseTo(best + Math.log(0.004 / 0.95), 2);
+    expect(narrowness).toBeCloseTo(log - best, 9);
+    expect(promise(likelihood, profile)).toMatchObject({ severity: fits, log: best });
+  });
+
+  it('leaves the sum as it is where all severities fit alike', () => {
+    const even = new Profile({ causes: [{ fault: 'a', on: 'b' }], prior: 0.01 }, keys, [at(9)]);
+    for (const severity of [0.19, 0.5, 0.501, 1]) even.put(severity, 0, at(9));
+    const { log, severityRange } = believe(likelihood, even);
+    expect(log).toBeCloseTo(Math.log(0.01) + likelihood.of([at(9)]), 9);
+    expect(severityRange[0]).toBeLessThan(0.12);
+    expect(severityRange[1]).toBeGreaterThan(0.93);
   });
 });
 

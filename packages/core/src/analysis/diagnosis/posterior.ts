@@ -2,7 +2,7 @@
 import type { Evidences } from './entry.js';
 import { UNKNOWN } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
-import { SEVERITIES, type Foretold, type Profile } from './profile.js';
+import { stretchesOf, type Foretold, type Profile } from './profile.js';
 import type { Hypothesis } from './shapes.js';
 
 /** A hypothesis with its evidence: log of prior times likelihood, summed up over severity. */
@@ -25,7 +25,7 @@ export interface Belief {
 export function believe(
   likelihood: Likelihood,
   profile: Profile,
-  look: keyof typeof SEVERITIES = 'quick',
+  look: 'quick' | 'close' = 'quick',
 ): Belief {
   const { hypothesis } = profile;
   const at = (severity: number): Foretold => profile.at(severity);
@@ -44,17 +44,20 @@ export function believe(
       at: () => foretold,
     };
   }
-  const severities = SEVERITIES[look];
-  const logs = severities.map((s) => likelihood.of(at(s)));
+  const stretches = stretchesOf(profile, look);
+  const severities = stretches.map((s) => s.severity);
+  const fits = severities.map((s) => likelihood.of(at(s)));
+  const logs = fits.map((log, i) => log + Math.log(stretches[i].share));
   const sum = logSum(logs);
+  const most = Math.max(...fits);
   const weights = logs.map((x) => Math.exp(x - sum));
   const severity = weights.reduce((mean, w, i) => mean + w * severities[i], 0);
   return {
     hypothesis,
-    log: prior + sum - Math.log(severities.length),
+    log: prior + sum,
     severity,
-    peak: severities[logs.indexOf(Math.max(...logs))],
-    narrowness: sum - Math.log(severities.length) - Math.max(...logs),
+    peak: severities[fits.indexOf(most)],
+    narrowness: sum - most,
     severityRange: [quantile(severities, weights, 0.05), quantile(severities, weights, 0.95)],
     foretold: at(severity),
     at,

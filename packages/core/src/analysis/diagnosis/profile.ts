@@ -112,7 +112,27 @@ const evenly = (points: number): readonly number[] =>
   Array.from({ length: points }, (_, i) => LEAST + ((1 - LEAST) * (i + 0.5)) / points);
 
 /** Severities at which evidence is summed up, evenly over what can be noticed. */
-export const SEVERITIES = { quick: evenly(POINTS.quick), close: evenly(POINTS.close) } as const;
+const SEVERITIES = { quick: evenly(POINTS.quick), close: evenly(POINTS.close) } as const;
+
+/** A severity, and which share of all that can be noticed it stands for. */
+export interface Stretch {
+  readonly severity: number;
+  readonly share: number;
+}
+
+/** The places at which evidence is summed up, with those that were played: what fits there may fit nowhere else. */
+export function stretchesOf(
+  { severities }: Pick<Profile, 'severities'>,
+  look: keyof typeof SEVERITIES,
+): readonly Stretch[] {
+  const played = severities.filter((s) => s >= LEAST);
+  const all = [...new Set([...SEVERITIES[look], ...played])].sort((a, b) => a - b);
+  const between = (i: number): number => (all[i - 1] + all[i]) / 2;
+  return all.map((severity, i) => {
+    const [from, to] = [i === 0 ? LEAST : between(i), i === all.length - 1 ? 1 : between(i + 1)];
+    return { severity, share: (to - from) / (1 - LEAST) };
+  });
+}
 
 /**
  * Severities that are played rather than others near them, the first before the next: each halves what is open

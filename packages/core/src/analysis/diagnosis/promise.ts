@@ -1,6 +1,6 @@
 /** The most that a cause could come to, from what was played of it so far. */
 import type { Likelihood } from './likelihood.js';
-import { preferred, SEVERITIES, type Profile } from './profile.js';
+import { preferred, stretchesOf, type Profile } from './profile.js';
 
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
 const SLACK = { played: 0.2, borrowed: 0.35 } as const;
@@ -17,7 +17,8 @@ export interface Promising {
 /** If it goes about straight from one severity to the next. */
 export function promise(likelihood: Likelihood, profile: Profile): Promising {
   const open = unplayed(profile);
-  const logs = SEVERITIES.quick.map((s) =>
+  const severities = stretchesOf(profile, 'quick').map((s) => s.severity);
+  const logs = severities.map((s) =>
     likelihood.atMost(
       profile.nearest(s),
       profile.at(s),
@@ -26,7 +27,7 @@ export function promise(likelihood: Likelihood, profile: Profile): Promising {
     ),
   );
   const most = Math.max(...logs);
-  const severity = SEVERITIES.quick[logs.indexOf(most)];
+  const severity = severities[logs.indexOf(most)];
   return { profile, log: before(likelihood, profile) + most, most, severity };
 }
 

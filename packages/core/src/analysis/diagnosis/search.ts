@@ -34,6 +34,8 @@ const CLOSER = [
 ] as const;
 /** In which of these the like of so many causes is played too, and how many of them at most. */
 const LIKE = { round: 2, of: 3, most: 10 } as const;
+/** After these, what could be better by so much, a log of odds, is looked for so often, so many at a time, in gaps as wide as this. */
+const BETTER = { rounds: 6, by: 2, most: 20, gap: 0.04 } as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
 /** Severity to a tenth, so that what was played is met again. */
@@ -129,8 +131,20 @@ export class Search {
       this.enliven([...hopeful, ...like].map(({ profile }) => profile));
       await this.playAt(closer, within);
     }
+    await this.playBetter(weighing, settled);
     this.likely = new Set(this.likeliest(weighing, CLOSEST));
     this.done = true;
+  }
+
+  /** As long as what was never played could explain the sheet better than anything that was: narrow windows. */
+  private async playBetter(weighing: Weighing, settled: number): Promise<void> {
+    for (let round = 0; round < BETTER.rounds && !this.setting.stopped(); round++) {
+      const best = Math.max(settled, weighing.highest([...this.alive]));
+      const hopeful = this.hopeful(weighing, best + BETTER.by, BETTER.gap).slice(0, BETTER.most);
+      if (hopeful.length === 0) return;
+      this.enliven(hopeful.map(({ profile }) => profile));
+      await this.playAt(hopeful, BETTER.gap / 4);
+    }
   }
 
   /** What could come nearer than it promises, if it went over late, or all at once, in a gap as wide as this. */
