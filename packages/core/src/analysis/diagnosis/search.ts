@@ -1,7 +1,8 @@
 /**
- * Which swings to play, in which order, so that what explains a sheet is known well after few of them:
- * every cause once at its worst (a swing tells of all that do the same, and lends to the other side); those that could not explain it at any
- * severity are ruled out; the rest where they fit, ever closer, the likelier the closer.
+ * Which swings to play, in which order, so that what explains a sheet is known well after few of them: every
+ * cause once at its worst (a swing tells of all that do the same, and lends to the other side); those that could
+ * not explain it at any severity are ruled out; the rest where they fit, ever closer, the likelier the closer;
+ * their like on other devices; at last what could still explain it better than all that was played.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { Evidences } from './entry.js';
