@@ -86,10 +86,18 @@ export function setupsOf(
 ): Setups {
   const keys: string[] = [];
   const setups: (Draft & { directions: Set<SwingDirection>; noted: number })[] = [];
-  const of = sheet.swings.map((swing) => {
+  // A sheet may have thousands of rows under the same few conditions.
+  const told = new Map<string, ObservationConditions>();
+  const standing = (swing: ObservedSwing) => {
     const noted = { ...sheet.conditions, ...swing.conditions };
     const card = cardFor(catalogues, scenario, sheet, swing);
-    const conditions = telling(catalogues, scenario, card, noted);
+    const key = JSON.stringify([card, noted]);
+    const conditions = told.get(key) ?? telling(catalogues, scenario, card, noted);
+    told.set(key, conditions);
+    return { noted, card, conditions };
+  };
+  const of = sheet.swings.map((swing) => {
+    const { noted, card, conditions } = standing(swing);
     const leftFor = leftAfter(swing, noted);
     const key = JSON.stringify([card, conditions, ...(leftFor === undefined ? [] : [leftFor])]);
     let place = keys.indexOf(key);
@@ -112,9 +120,7 @@ export function setupsOf(
   const first = sheet.swings.find((s) => s.direction !== 'blow-down');
   const checks: string[] = [];
   if (first !== undefined) {
-    const card = cardFor(catalogues, scenario, sheet, first);
-    const noted = { ...sheet.conditions, ...first.conditions };
-    const conditions = telling(catalogues, scenario, card, noted);
+    const { card, conditions } = standing(first);
     const directions = new Set(sheet.swings.map((s) => s.direction));
     for (const [kind, change] of swingChecks()) {
       const made = under(catalogues, scenario, card, conditions, change);
