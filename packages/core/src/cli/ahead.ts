@@ -1,17 +1,16 @@
-import { formatIssue } from '../define/index.js';
 import type { Engine } from './engine.js';
 import { BadInput, EXIT, type Io } from './io.js';
 import { progress } from './progress.js';
+import { readScenarioFile } from './scenario-file.js';
 
 /** What was played is written down so often, as a share: who stops it goes on from there. */
 const OFTEN = 0.05;
 
 /** Plays what a sheet of this aircraft's usual card may want, and keeps it: `diagnose` without a sheet. */
 export async function prepareForSheets(engine: Engine, io: Io, file: string): Promise<number> {
-  const text = io.read(file);
-  const { scenario, issues } = engine.readScenario(text, { file });
-  for (const issue of issues) io.error(`${formatIssue(issue)}\n`);
-  if (scenario === undefined) return EXIT.badInput;
+  const found = readScenarioFile(engine, io, file);
+  if (found === undefined) return EXIT.badInput;
+  const { scenario, text } = found;
   const kept = io.kept?.(text);
   if (kept === undefined) throw new BadInput('there is nowhere to keep swings');
   const card = Object.keys(scenario.cards).find((c) => scenario.cards[c].faults.length === 0);

@@ -2,7 +2,7 @@ import type { DisplaySystem } from '../quantity/index.js';
 import { toBlowDownText } from '../report/index.js';
 import type { Engine } from './engine.js';
 import { BadInput, EXIT, type Io } from './io.js';
-import { load } from './swing.js';
+import { readScenarioFile } from './scenario-file.js';
 
 /** Options of `blow-down` as the command line has read them. */
 export interface BlowDownCommand {
@@ -13,8 +13,9 @@ export interface BlowDownCommand {
 
 /** Says whether the bottle brings every leg down, with what margin, and what has to be done after. */
 export function blowDown(engine: Engine, io: Io, file: string, options: BlowDownCommand): number {
-  const scenario = load(engine, io, file, io.error);
-  if (scenario === undefined) return EXIT.badInput;
+  const found = readScenarioFile(engine, io, file);
+  if (found === undefined) return EXIT.badInput;
+  const { scenario } = found;
   let card: string;
   try {
     card = engine.blowDownCard(scenario, options.card);
@@ -29,8 +30,16 @@ export function blowDown(engine: Engine, io: Io, file: string, options: BlowDown
   const steps = engine.serviceSteps(run);
   const ramps = engine.rampCases(run);
   const after = engine.followUp(run);
-  const { title } = scenario;
-  const report = { title, card, cell, ramps, minimum, table, steps, ...(after && { after }) };
+  const report = {
+    title: scenario.title,
+    card,
+    cell,
+    ramps,
+    minimum,
+    table,
+    steps,
+    ...(after && { after }),
+  };
   io.out(
     options.json === true
       ? `${JSON.stringify(report, null, 2)}\n`

@@ -5,6 +5,7 @@ import { toDiagnosisText } from '../report/index.js';
 import type { Engine } from './engine.js';
 import { BadInput, EXIT, type Io } from './io.js';
 import { progress } from './progress.js';
+import { readScenarioFile } from './scenario-file.js';
 
 /** Options of `diagnose` as the command line has read them. */
 export interface DiagnoseOptions {
@@ -39,10 +40,9 @@ export async function diagnoseSheet(
   sheetFile: string,
   options: DiagnoseOptions,
 ): Promise<number> {
-  const scenarioText = io.read(file);
-  const { scenario, issues } = engine.readScenario(scenarioText, { file });
-  for (const issue of issues) io.error(`${formatIssue(issue)}\n`);
-  if (scenario === undefined) return EXIT.badInput;
+  const found = readScenarioFile(engine, io, file);
+  if (found === undefined) return EXIT.badInput;
+  const { scenario } = found;
   const sheetText = io.read(sheetFile);
   const reading = engine.readObservations(sheetText, { file: sheetFile, scenario });
   for (const issue of reading.issues) io.error(`${formatIssue(issue)}\n`);
@@ -52,8 +52,8 @@ export async function diagnoseSheet(
   if (sheet.swings.length === 0)
     throw new BadInput(`${sheetFile} has no swing on it: there is nothing to explain`);
   const shown = progress(io, 'Playing what could explain it');
-  const kept = options.afresh === true ? undefined : io.kept?.(scenarioText);
-  const players = io.pool?.({ file, scenario: scenarioText, sheet: sheetText });
+  const kept = options.afresh === true ? undefined : io.kept?.(found.text);
+  const players = io.pool?.({ file, scenario: found.text, sheet: sheetText });
   try {
     const diagnosis = await engine.diagnose(scenario, sheet, {
       recordings: recordingsOf(io, sheetFile, sheet),

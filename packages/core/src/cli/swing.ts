@@ -1,4 +1,4 @@
-import { formatIssue, type Flag, type Run, type Scenario } from '../define/index.js';
+import type { Flag, Run, Scenario } from '../define/index.js';
 import type { DisplaySystem } from '../quantity/index.js';
 import { toCsv, toJson, toTable, type CsvContent } from '../report/index.js';
 import { columns } from '../report/layout.js';
@@ -6,6 +6,7 @@ import type { Engine } from './engine.js';
 import { BadInput, EXIT, type Io } from './io.js';
 import { chooseCard, readFaults, readTick } from './options.js';
 import { progress } from './progress.js';
+import { readScenarioFile } from './scenario-file.js';
 
 /** Options of `swing` as the command line has read them. */
 export interface SwingOptions {
@@ -22,20 +23,6 @@ export interface SwingOptions {
   readonly output?: string;
 }
 
-/** Reads a scenario file; every issue goes to `complain`. Undefined when it cannot be used. */
-export function load(
-  engine: Engine,
-  io: Io,
-  file: string,
-  complain: (text: string) => void,
-): Scenario | undefined {
-  const { scenario, issues } = engine.readScenario(io.read(file), {
-    file: file === '-' ? '<standard input>' : file,
-  });
-  for (const issue of issues) complain(`${formatIssue(issue)}\n`);
-  return issues.length === 0 ? scenario : undefined;
-}
-
 /** Plays a test card and reports it. */
 export function swing(engine: Engine, io: Io, file: string, options: SwingOptions): number {
   if (options.json === true && options.csv === true) {
@@ -47,8 +34,9 @@ export function swing(engine: Engine, io: Io, file: string, options: SwingOption
   if (options.output !== undefined && options.output === options.csv) {
     throw new BadInput(`--output and --csv both want ${options.output}; give them two files`);
   }
-  const scenario = load(engine, io, file, io.error);
-  if (scenario === undefined) return EXIT.badInput;
+  const found = readScenarioFile(engine, io, file);
+  if (found === undefined) return EXIT.badInput;
+  const { scenario } = found;
   const card = chooseCard(scenario, options.card);
   const faults = readFaults(options.fault, scenario, engine.catalogues);
   const tick = readTick(options.tick);
@@ -77,9 +65,9 @@ export function swing(engine: Engine, io: Io, file: string, options: SwingOption
 export function check(engine: Engine, io: Io, files: readonly string[]): number {
   let code: number = EXIT.clean;
   for (const file of files) {
-    const scenario = load(engine, io, file, io.out);
-    if (scenario === undefined) code = EXIT.badInput;
-    else io.out(`${file}: no problems found; its test cards:\n${cardsOf(scenario)}`);
+    const found = readScenarioFile(engine, io, file, io.out);
+    if (found === undefined) code = EXIT.badInput;
+    else io.out(`${file}: no problems found; its test cards:\n${cardsOf(found.scenario)}`);
   }
   return code;
 }
