@@ -219,6 +219,9 @@ describe('the bench', () => {
     expect(ahead).toEqual([asked.at(-1)]);
     tell({ id: 2, kind: 'played', share: 0.2 });
     expect(store.state.diagnosis).toMatchObject({ busy: false, share: 1, whole: true });
+    // A swing of these that cannot be played takes nothing from the ranking.
+    tell({ id: 2, kind: 'broken', message: 'a swing could not go on' });
+    expect(store.state.diagnosis).toMatchObject({ busy: false, whole: true, failure: '' });
     // What is asked next goes before it.
     const before = asked.length;
     card.changeRow(0, (s) => ({ ...s, remarks: { left: ['moved by jerks'] } }));

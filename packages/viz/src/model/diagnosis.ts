@@ -219,6 +219,11 @@ export class DiagnosisWork {
           ? undefined
           : this.#put({ share: reply.share, busy: reply.share < 1 });
       case 'broken':
+        // What is played ahead beside a whole ranking takes nothing from it, and would fail again.
+        if (this.#ahead === 'playing' && this.#state.whole) {
+          this.#ahead = 'done';
+          return;
+        }
         return this.#put({ busy: false, failure: reply.message });
       case 'ranked':
         return this.#ranked(reply.ranking, { share: reply.share });
