@@ -75,9 +75,10 @@ export function swing(core, aircraft, nominal, card, conditions, faults) {
           ...part,
           parameters: { ...part.parameters, sealMoment: 0, friction: 0 },
         };
-  const hard = temperature !== undefined || supplyFlow !== undefined;
+  const usual = nominal.cards[card].temperature ?? nominal.fluid.temperature;
+  const kelvin = temperature ?? usual;
+  const hard = kelvin < usual || supplyFlow !== undefined;
   const own = hard ? waitedFor(nominal.cards[card]) : nominal.cards[card];
-  const kelvin = temperature ?? own.temperature ?? nominal.fluid.temperature;
   const played = { ...own, faults: [], temperature: kelvin + aircraft.warmer };
   const { warmer: _, ...scenario } = { ...aircraft, components, mechanisms };
   return core.simulate(

@@ -71,28 +71,45 @@ export class Keys {
 
   /**
    * Between two severities, and on beyond the second. Of times it is the rate that goes straight, as it is
-   * what a restriction or a load takes away: to nothing where only one of the two ever comes. A swing
-   * that only one of them came to is as it was there: not to have made it says nothing of its times.
+   * what a restriction or a load takes away: to nothing where only one of the two ever comes. A swing that
+   * only one of them came to is as it was there: not to have made it says nothing of its times.
+   *
+   * Where a time runs away it is the delay over a `sound` gear's that does so: what waits for one thing is late
+   * by as much as that; all else of that swing is as it was while it still came.
    */
-  between(a: Vector, b: Vector, share: number): Vector {
-    const near = share < 0.5 ? a : b;
+  between(a: Vector, b: Vector, share: number, sound?: Vector): Vector {
+    const close = share < 0.5 ? a : b;
     const size = Math.max(a.length, b.length);
     const out = new Float64Array(size);
+    const away = sound && this.runsAway(a, b, sound);
     for (let i = 0; i < size; i++) {
       const x = a[i] ?? NaN;
       const y = b[i] ?? NaN;
       const rule = this.rules[i];
+      const comes = away?.get(this.swings[i]);
       const made = !Number.isNaN(a[this.swings[i]] ?? NaN);
       if (made === Number.isNaN(b[this.swings[i]] ?? NaN)) out[i] = made ? x : y;
-      else if (rule === 'fact' || rule === 'count') out[i] = near[i] ?? NaN;
-      else if (rule === 'reading')
-        out[i] = Number.isNaN(x + y) ? (near[i] ?? NaN) : x + share * (y - x);
-      else {
-        const r = rate(x) + share * (rate(y) - rate(x));
-        out[i] = r > 0 ? 1 / r : NaN;
-      }
+      else if (rule === 'time') {
+        const from = comes === undefined ? 0 : soundest(x, y, sound?.[i]);
+        const r = rate(x - from) + share * (rate(y - from) - rate(x - from));
+        out[i] = r > 0 ? from + 1 / r : NaN;
+      } else if (rule === 'reading' && comes === undefined && !Number.isNaN(x + y))
+        out[i] = x + share * (y - x);
+      else out[i] = (comes ?? close)[i] ?? NaN;
     }
     return out;
+  }
+
+  /** Swings in which a time is late under one of two severities and never comes under the other, with the one. */
+  runsAway(a: Vector, b: Vector, sound: Vector): ReadonlyMap<number, Vector> | undefined {
+    let found: Map<number, Vector> | undefined;
+    for (const [i, rule] of this.rules.entries()) {
+      if (rule !== 'time' || Number.isNaN(a[i] ?? NaN) === Number.isNaN(b[i] ?? NaN)) continue;
+      const comes = Number.isNaN(b[i] ?? NaN) ? a : b;
+      if (comes[i] - sound[i] > LATE * sound[i])
+        (found ??= new Map<number, Vector>()).set(this.swings[i], comes);
+    }
+    return found;
   }
 
   /** What two changes of the first come to together, if each does what it does alone. */
@@ -104,7 +121,16 @@ export class Keys {
   }
 }
 
+/** Later than a sound gear's by this share, a time has begun to run away. */
+const LATE = 0.1;
+
 /** Of a time, 1/s; of what never comes, nothing. No time is so short that others do not matter beside it. */
 const rate = (t: number): number => (Number.isNaN(t) ? 0 : 1 / Math.max(t, 1e-3));
+
+/** What of a time that one of two never comes to is not delay; nothing where both come to it. */
+const soundest = (x: number, y: number, sound = NaN): number => {
+  if (Number.isNaN(x) === Number.isNaN(y) || Number.isNaN(sound)) return 0;
+  return Math.min(Number.isNaN(x) ? y : x, sound);
+};
 
 const NO_FIGURES: Signature = {};

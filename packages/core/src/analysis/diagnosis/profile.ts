@@ -78,6 +78,16 @@ export class Profile {
     return this.nodes[0].map((n) => n.severity);
   }
 
+  /** Between which severities, under the first setup, a time runs away: what fits there fits narrowly. */
+  get steep(): readonly (readonly [number, number])[] {
+    const [nodes] = this.nodes;
+    return nodes.slice(1).flatMap((b, i) => {
+      const a = nodes[i];
+      const away = this.keys.runsAway(a.vector, b.vector, nodes[0].vector);
+      return away ? [[a.severity, b.severity] as const] : [];
+    });
+  }
+
   /** What was played, or borrowed, next to a severity; the healthy aircraft's where nothing was. */
   nearest(severity: number): Foretold {
     return this.nodes.map((nodes) => nearest(nodes, severity).vector);
@@ -96,7 +106,7 @@ export class Profile {
     const [a, b] = [nodes[above - 1], nodes[above]];
     if (b.severity === severity) return b.vector;
     const share = (severity - a.severity) / (b.severity - a.severity);
-    return this.keys.between(a.vector, b.vector, share);
+    return this.keys.between(a.vector, b.vector, share, nodes[0].vector);
   }
 }
 
@@ -120,13 +130,20 @@ export interface Stretch {
   readonly share: number;
 }
 
-/** The places at which evidence is summed up, with those that were played: what fits there may fit nowhere else. */
+/** Where it is looked, too, between two severities where a time runs away. */
+const INNER = [0.2, 0.4, 0.6, 0.8] as const;
+
+/**
+ * The places at which evidence is summed up, with those that were played, and some where a time runs away: what
+ * fits there may fit nowhere else.
+ */
 export function stretchesOf(
-  { severities }: Pick<Profile, 'severities'>,
+  { severities, steep }: Pick<Profile, 'severities' | 'steep'>,
   look: keyof typeof SEVERITIES,
 ): readonly Stretch[] {
-  const played = severities.filter((s) => s >= LEAST);
-  const all = [...new Set([...SEVERITIES[look], ...played])].sort((a, b) => a - b);
+  const inner = steep.flatMap(([a, b]) => INNER.map((share) => a + share * (b - a)));
+  const besides = [...severities, ...inner].filter((s) => s >= LEAST);
+  const all = [...new Set([...SEVERITIES[look], ...besides])].sort((a, b) => a - b);
   const between = (i: number): number => (all[i - 1] + all[i]) / 2;
   return all.map((severity, i) => {
     const [from, to] = [i === 0 ? LEAST : between(i), i === all.length - 1 ? 1 : between(i + 1)];
