@@ -26,13 +26,13 @@ import { isSheet } from '../../packages/viz/src/model/sheet-files.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import { measuredOf, merged } from '../../packages/viz/src/model/swing-times.js';
 import { placed } from '../../packages/viz/src/model/measured.js';
-import { tapKeys } from '../../packages/viz/src/model/tap-keys.js';
+import { tapKeys, timedEvents } from '../../packages/viz/src/model/tap-keys.js';
 import { TestCardWork } from '../../packages/viz/src/model/test-card.js';
 import { startWatch, swingOf, tap, undoTap } from '../../packages/viz/src/model/watch.js';
 import { answer } from '../../packages/viz/src/worker/answer.js';
 import type { Picture } from '../../packages/viz/src/worker/message.js';
 import { answerSheet } from '../../packages/viz/src/worker/sheet.js';
-import type { ObservedSwing } from '../../packages/viz/src/worker/sheet-message.js';
+import type { ExpectedSwing, ObservedSwing } from '../../packages/viz/src/worker/sheet-message.js';
 import { TEXT } from './demo.js';
 
 function readDemo() {
@@ -90,7 +90,7 @@ describe('the watch', () => {
     expect(tap(undoTap(once), 'left', 'moving', 2).taps[0]?.at).toBe(2);
   });
   it('has a number key for every event of three units, row by row', () => {
-    expect(tapKeys(healthy).map((k) => `${k.key} ${k.unit} ${k.event}`)).toEqual([
+    expect(tapKeys(healthy, undefined).map((k) => `${k.key} ${k.unit} ${k.event}`)).toEqual([
       '1 left moving',
       '2 right moving',
       '3 tail moving',
@@ -101,6 +101,23 @@ describe('the watch', () => {
       '8 right doors',
       '9 tail doors',
     ]);
+  });
+  it('has a letter for doors that stand open first, where a sound swing has such a moment', () => {
+    const opening = {
+      times: { left: { opened: 1.3 }, tail: { opened: 1.5 } },
+    } as unknown as ExpectedSwing;
+    expect(
+      tapKeys(healthy, opening)
+        .slice(0, 3)
+        .map((k) => `${k.key} ${k.unit} ${k.event}`),
+    ).toEqual(['q left opened', 'e tail opened', '1 left moving']);
+  });
+  it('offers to write what a sound swing has, and shows what was noted beside', () => {
+    const offered = (swing: ObservedSwing) =>
+      timedEvents(healthy, undefined, swing).filter((e) => e.event === 'opened');
+    expect(offered(blankSwing('up'))).toEqual([]);
+    const stuck = withNever(blankSwing('up'), { unit: 'right', event: 'opened' }, true);
+    expect(offered(stuck)).toEqual([{ unit: 'right', event: 'opened' }]);
   });
 });
 

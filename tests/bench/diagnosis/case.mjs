@@ -89,11 +89,15 @@ export function caseOf(core, scenario, name, i) {
     );
     if (!sound && !shows) continue;
     const swings = rows.flatMap((row, k) =>
-      noted(core, kind.style, runs[k], random, { directions: row.directions }),
+      noted(core, kind.style, runs[k], random, {
+        directions: row.directions,
+        book: byTheBook(core, scenario, row.card, conditions),
+      }),
     );
     const again = (changed) =>
       noted(core, kind.style, play(card, faults, { ...conditions, ...changed }), random, {
         conditions: changed,
+        book: byTheBook(core, scenario, card, { ...conditions, ...changed }),
       });
     const sheet = sheetOf(scenario, card, conditions, swings);
     return { i, kind, truth, sheet, conditions, random, again };

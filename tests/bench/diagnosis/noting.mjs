@@ -16,6 +16,8 @@ const STAND = 0.3;
 const ONE = 0.05;
 /** A leg that only settles in its lock does not move to the eye, rad. */
 const STIRS = 0.03;
+/** A door that stands less open than this share of its travel is seen to be stuck. */
+const OPEN = 0.85;
 
 /** Kinds of sheet: which moments are timed, and what else is noted. */
 export const STYLES = {
@@ -41,6 +43,7 @@ export function expectedOf(core, style, run, directions) {
         times: timesOf(style, run, times, stirred),
         gauges: style.gauges ? gaugesOf(gauges) : {},
         order: style.order ? momentsOf(times) : {},
+        span: { start, next },
         jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
         all: times,
       },
@@ -80,7 +83,7 @@ const gaugesOf = (gauges) =>
 const momentsOf = (times) =>
   Object.fromEntries(
     Object.entries(times).flatMap(([unit, t]) =>
-      ['locked', 'doors'].flatMap((event) => {
+      ['opened', 'locked', 'doors'].flatMap((event) => {
         // Doors that are home with their leg, or whose leg never came, are no moment of their own.
         const none = event === 'doors' && !(t.doors - t.locked > ONE);
         return t[event] === undefined || none ? [] : [[`${unit} ${event}`, t[event]]];
@@ -105,7 +108,8 @@ function jerksOf(run, direction, start, next) {
 }
 
 /** The rows of a sheet for a run, read by hand and eye. */
-export function noted(core, style, run, random, { conditions, directions } = {}) {
+export function noted(core, style, run, random, { conditions, directions, book } = {}) {
+  const due = core.expectedSwings(book);
   const tenth = (t) => Math.max(0, Math.round(10 * (t + HAND * random.normal())) / 10);
   return expectedOf(core, style, run, directions).map((swing) => {
     const times = {};
@@ -131,7 +135,7 @@ export function noted(core, style, run, random, { conditions, directions } = {})
       gauges,
       order: order.length > 1 ? order : [],
       remarks: remarksOf(style, run, swing, random),
-      never: neverOf(run, swing),
+      never: [...neverOf(run, swing), ...shutOf(run, swing, due)],
       recordings: [],
       note: '',
     };
@@ -144,6 +148,24 @@ const neverOf = (run, { units, all }) =>
     .filter((u) => run.scenario.units[u].doors.length > 0)
     .filter((u) => all[u].locked !== undefined && all[u].total === undefined)
     .map((unit) => ({ unit, event: 'doors' }));
+
+/** Doors that were to open for their leg and stood visibly short of it. */
+function shutOf(run, { direction, units, all, span }, due) {
+  const expected = due.find((s) => s.direction === direction)?.times ?? {};
+  const { mechanisms } = run.scenario;
+  const widest = (door) => {
+    const { t, v } = run.series(`${door}.angle`);
+    return Math.max(...v.filter((_, i) => t[i] >= span.start && t[i] < span.next));
+  };
+  return units
+    .filter((unit) => expected[unit]?.opened !== undefined && all[unit].opened === undefined)
+    .filter((unit) =>
+      run.scenario.units[unit].doors.some(
+        (door) => widest(door) < OPEN * mechanisms[door].parameters.travel,
+      ),
+    )
+    .map((unit) => ({ unit, event: 'opened' }));
+}
 
 function remarksOf(style, run, { units, all, jerks, stirred }, random) {
   const remarks = {};

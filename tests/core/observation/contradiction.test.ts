@@ -29,6 +29,14 @@ describe('entries that do not go together are pointed out, with both places', ()
     const found = said('times: { gear: { total: 7 s }, tail: { doors: 8 s } }');
     expect(found[0].message).toMatch(/whole gear is home at 7 s, tail doors only at 8 s/);
   });
+  it('doors home before they were open, but not doors that were never open all the way', () => {
+    const [found] = said('times: { nose: { opened: 5 s, doors: 3 s } }');
+    expect(found.message).toMatch(/nose: doors at 3 s comes before opened at 5 s/);
+    expect(said('never: [nose opened]', 'times: { nose: { locked: 5 s, doors: 7 s } }')).toEqual(
+      [],
+    );
+    expect(said('never: [nose opened]', 'times: { nose: { opened: 5 s } }')).toHaveLength(1);
+  });
   it('an order against the times', () => {
     const [found, ...more] = said(
       'times: { left: { locked: 6 s }, right: { locked: 8 s } }',

@@ -38,6 +38,43 @@ describe('what a stopwatch would have read in a run', () => {
     expect(down.times.left.doors).toBeLessThan(down.times.left.moving! + 0.05);
     expect(up.times.left.doors).toBeGreaterThan(up.times.left.locked!);
   });
+  it('has doors that close behind the leg again when they stand open for it, both ways', () => {
+    const { scenario: tarnswift } = aircraft('tarnswift');
+    const swing = (options: Parameters<typeof simulate>[1]) => {
+      const of = simulate(tarnswift, { card: 'healthy', tolerance: 'draft', ...options });
+      return { log: of.log, swings: expectedSwings(of) };
+    };
+    const { log, swings } = swing({});
+    expect(swings.map((s) => s.direction)).toEqual(['up', 'down']);
+    for (const { start, times, order } of swings) {
+      // The last of a unit's doors counts.
+      const open = ['nose-left-door', 'nose-right-door'].map(
+        (door) => log.find((e) => e.device === door && e.to === 'at open' && e.t > start)!.t,
+      );
+      expect(times.nose.opened).toBeCloseTo(Math.max(...open) - start, 9);
+      for (const unit of ['left', 'right', 'nose']) {
+        expect(times[unit].opened).toBeLessThan(times[unit].moving!);
+        const place = (event: string) =>
+          order.findIndex((e) => e.unit === unit && e.event === event);
+        expect(place('opened')).toBeGreaterThanOrEqual(0);
+        expect(place('opened')).toBeLessThan(place('moving'));
+        expect(place('moving')).toBeLessThan(place('doors'));
+      }
+    }
+    // One that sticks on its way never is; what stands still beside it has opened.
+    const fault = { fault: 'bore-galled', on: 'right-door-jack', severity: 0.9 };
+    const [{ times }] = swing({ faults: [fault] }).swings;
+    expect(times.right).not.toHaveProperty('opened');
+    expect(times.left.opened).toBeLessThan(2);
+    expect(times.left).not.toHaveProperty('moving');
+  });
+  it('has no such moment of doors that stay open, nor of those that their leg moves', () => {
+    const fenwrenSwings = expectedSwings(
+      simulate(fenwren, { card: 'healthy', tolerance: 'draft' }),
+    );
+    for (const { times } of [up, down, ...fenwrenSwings])
+      for (const own of Object.values(times)) expect(own).not.toHaveProperty('opened');
+  });
   it('lets the lock go before the leg arrives', () => {
     for (const swing of [up, down])
       for (const unit of Object.keys(scenario!.units)) {

@@ -1,6 +1,7 @@
 import type { Evidence, Timing, UnitEntry } from '../define/index.js';
-import { closedWhenDown } from './reading/linkage.js';
+import { closedWhenDown, movesWithLeg } from './reading/linkage.js';
 import {
+  arrival,
   firstSpell,
   isWatched,
   lockedSince,
@@ -10,6 +11,7 @@ import {
   units,
   type Move,
 } from './reading/motion.js';
+import { trace, valueAt } from './reading/span.js';
 
 /**
  * Times of every selector move for every unit, in log order; NaN for what was not reached
@@ -66,6 +68,32 @@ export function doorsHome(e: Evidence, unit: UnitEntry, move: Move): number | un
 }
 
 /**
+ * When the last of a unit's doors stood open for its leg to pass; NaN when one never did, undefined without
+ * doors that stood about closed at the selector's move, open by themselves and close behind the leg: of those
+ * that stay open, open is home.
+ */
+export function doorsOpened(e: Evidence, unit: UnitEntry, move: Move): number | undefined {
+  const shut = unit.doors.filter(
+    (door) =>
+      isWatched(e, door) &&
+      !movesWithLeg(e, unit, door) &&
+      !mayStayOpen(e, unit, door, move) &&
+      shutAt(e, door, move.start),
+  );
+  if (shut.length === 0) return undefined;
+  const span = { from: move.start, to: move.end };
+  return Math.max(...shut.map((door) => arrival(e, door, 'open', span) ?? NaN));
+}
+
+/** At rest closed, or sagging a little with nothing to hold it: nearer closed than open. */
+function shutAt(e: Evidence, door: string, t: number): boolean {
+  if (restingSince(e, door, 'closed', t) !== undefined) return true;
+  const angle = trace(e, `${door}.angle`);
+  const { travel } = e.scenario.mechanisms[door].parameters;
+  return angle !== undefined && typeof travel === 'number' && valueAt(angle, t) < travel / 2;
+}
+
+/**
  * Since when a door has been at the named end, twitches left out: a leg that gives within the play
  * of its lock moves the door that hangs on it, and the swing is over all the same.
  */
@@ -75,10 +103,13 @@ function homeSince(e: Evidence, door: string, end: string, t: number): number | 
   return resting !== undefined && last?.ending === `at ${end}` ? last.to : resting;
 }
 
+const mayStayOpen = (e: Evidence, unit: UnitEntry, door: string, { direction }: Move): boolean =>
+  direction === 'down' && !closedWhenDown(e, unit, door);
+
 /** Math.max passes NaN on, so one door that is not home leaves the whole unit unfinished. */
 function doorEnd(e: Evidence, unit: UnitEntry, door: string, move: Move): number {
-  const mayStayOpen = move.direction === 'down' && !closedWhenDown(e, unit, door);
   const closed = homeSince(e, door, 'closed', move.end);
-  const since = closed ?? (mayStayOpen ? homeSince(e, door, 'open', move.end) : undefined);
+  const since =
+    closed ?? (mayStayOpen(e, unit, door, move) ? homeSince(e, door, 'open', move.end) : undefined);
   return since === undefined ? NaN : Math.max(since, move.start);
 }

@@ -1,6 +1,6 @@
 /** What a stopwatch and a gauge would have read in a run: the same words as on an observation sheet. */
 import type { Evidence } from '../define/index.js';
-import { doorsHome, moves, timings, type Move } from '../monitor/index.js';
+import { doorsHome, doorsOpened, moves, timings, type Move } from '../monitor/index.js';
 import { gaugeNode, gaugesOf, supplyOf } from './expected-reading.js';
 import {
   TIMED,
@@ -49,6 +49,7 @@ export function expectedSwings(
       if (timing === undefined) return [];
       const times = {
         unlocked: unlocked(e, name, move),
+        opened: doorsOpened(e, unit, move) ?? NaN,
         moving: timing.moving,
         locked: timing.locked,
         doors: doorsHome(e, unit, move) ?? NaN,
@@ -107,7 +108,7 @@ function orderOf(
 ): ObservedEvent[] {
   return units
     .flatMap(([unit, times]) =>
-      (['moving', 'locked', 'doors'] as const).flatMap((event) => {
+      (['opened', 'moving', 'locked', 'doors'] as const).flatMap((event) => {
         const t = times[event];
         return t === undefined ? [] : [{ unit, event, t }];
       }),

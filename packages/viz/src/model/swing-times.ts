@@ -44,15 +44,16 @@ function named(
   if (moment === 'unlocked') return find(unit, ['unlocking']);
   if (moment === 'moving') return find(unit, [`travelling ${way}`]);
   if (moment === 'locked') return find(unit, HELD[way]);
-  if (moment !== 'doors') return undefined;
+  if (moment === 'total') return undefined;
   const doors = picture.units.find((u) => u.name === unit)?.doors ?? [];
   const ends = doors.map((door) => {
-    const closed = log.find((e) => e.device === door && e.to === 'at closed');
-    return closed ?? log.find((e) => e.device === door && e.to === 'at open');
+    const is = (end: string) => log.find((e) => e.device === door && e.to === end);
+    return moment === 'opened' ? is('at open') : (is('at closed') ?? is('at open'));
   });
   const last = ends.reduce((a, b) => ((b?.t ?? -1) > (a?.t ?? -1) ? b : a), undefined);
   const door = last?.device ?? doors[0];
-  return door === undefined ? undefined : { on: door, event: last?.to ?? 'at closed' };
+  if (door === undefined) return undefined;
+  return { on: door, event: last?.to ?? (moment === 'opened' ? 'at open' : 'at closed') };
 }
 
 /** A swing's times as the order chart takes them; none when the run on show has no such movement. */

@@ -1,11 +1,17 @@
 /** What can be timed of a swing, in words; what can be tapped while it runs, and the key that does the same. */
-import type { ObservedEvent, TimedEvent } from '../worker/sheet-message.js';
-import type { Picture } from '../worker/message.js';
-import { GEAR } from './observed.js';
+import type {
+  ExpectedSwing,
+  ObservedEvent,
+  ObservedSwing,
+  TimedEvent,
+} from '../worker/sheet-message.js';
+import type { Picture, UnitFacts } from '../worker/message.js';
+import { GEAR, sameEvent } from './observed.js';
 import { plain } from './sentence.js';
 
 export const EVENT_WORD: Readonly<Record<TimedEvent, string>> = {
   unlocked: 'unlocked',
+  opened: 'doors open',
   moving: 'moves',
   locked: 'locked',
   doors: 'doors home',
@@ -15,14 +21,35 @@ export const EVENT_WORD: Readonly<Record<TimedEvent, string>> = {
 export const wordOf = ({ unit, event }: ObservedEvent): string =>
   unit === GEAR ? 'whole gear home' : `${plain(unit)} ${EVENT_WORD[event]}`;
 
-const WRITTEN = ['unlocked', 'moving', 'locked', 'doors'] as const;
+/** Moments of one unit that a sound swing is known by; its doors open only where they do so on this way. */
+export function momentsOf<E extends TimedEvent>(
+  events: readonly E[],
+  { name, doors }: Pick<UnitFacts, 'name' | 'doors'>,
+  expected: ExpectedSwing | undefined,
+): readonly E[] {
+  return events.filter((event) => {
+    if (event === 'doors') return doors.length > 0;
+    return event !== 'opened' || expected?.times[name]?.opened !== undefined;
+  });
+}
 
-/** All that a row can have a time of: unit by unit, the whole gear last. */
-export function timedEvents({ units }: Picture): readonly ObservedEvent[] {
+const WRITTEN = ['unlocked', 'opened', 'moving', 'locked', 'doors'] as const;
+
+/** All that a row can have a time of, and what it has: unit by unit, the whole gear last. */
+export function timedEvents(
+  { units }: Picture,
+  expected: ExpectedSwing | undefined,
+  { times, never = [], order }: ObservedSwing,
+): readonly ObservedEvent[] {
   return [
-    ...units.flatMap(({ name: unit, doors }) =>
-      WRITTEN.filter((e) => e !== 'doors' || doors.length > 0).map((event) => ({ unit, event })),
-    ),
+    ...units.flatMap((unit) => {
+      const own = momentsOf(WRITTEN, unit, expected);
+      const noted = (e: ObservedEvent): boolean =>
+        times[e.unit]?.[e.event] !== undefined || [...never, ...order].some(sameEvent(e));
+      return WRITTEN.map((event) => ({ unit: unit.name, event })).filter(
+        (e) => own.includes(e.event) || noted(e),
+      );
+    }),
     { unit: GEAR, event: 'total' },
   ];
 }
@@ -30,20 +57,24 @@ export function timedEvents({ units }: Picture): readonly ObservedEvent[] {
 export interface TapKey {
   readonly unit: string;
   readonly event: TimedEvent;
-  /** Empty where the keys 1 to 9 are used up. */
+  /** Empty where there are more units than keys. */
   readonly key: string;
 }
 
-/** Row by row, as on a keypad: all units move, all lock, all doors. */
-const TAPPED = ['moving', 'locked', 'doors'] as const;
+/** Row by row, as on a keypad: all units move, all lock, all doors; doors that open first on the letters beneath. */
+const TAPPED = ['opened', 'moving', 'locked', 'doors'] as const;
+const LETTERS = 'qwertyuiop';
 
-export function tapKeys(picture: Picture): readonly TapKey[] {
-  const { units } = picture;
+export function tapKeys(
+  { units }: Picture,
+  expected: ExpectedSwing | undefined,
+): readonly TapKey[] {
   return TAPPED.flatMap((event, row) =>
-    units.flatMap((u, column) => {
-      const number = row * units.length + column + 1;
-      if (event === 'doors' && u.doors.length === 0) return [];
-      return [{ unit: u.name, event, key: number <= 9 ? String(number) : '' }];
+    units.flatMap((unit, column) => {
+      if (momentsOf([event], unit, expected).length === 0) return [];
+      const number = (row - 1) * units.length + column + 1;
+      const key = event === 'opened' ? LETTERS[column] : number <= 9 ? String(number) : undefined;
+      return [{ unit: unit.name, event, key: key ?? '' }];
     }),
   );
 }

@@ -1,7 +1,7 @@
 /** The test card: what is expected, the stopwatch, the sheet being filled in. */
 import { keepDraft, keptDraft } from './draft.js';
 import type { Draft, Keep } from './draft.js';
-import { blankSheet, blankSwing, changeSwing } from './observed.js';
+import { blankSheet, blankSwing, changeSwing, expectedOf } from './observed.js';
 import { SheetFiles } from './sheet-files.js';
 import type { Store } from './store.js';
 import { measuredOf, merged } from './swing-times.js';
@@ -127,7 +127,8 @@ export class TestCardWork {
       return true;
     }
     if (draft.watch === undefined) return false;
-    const found = tapKeys(picture).find((k) => k.key === key);
+    const usual = expectedOf(this.#state.expectation, draft.watch.direction);
+    const found = tapKeys(picture, usual).find((k) => k.key === key.toLowerCase());
     if (found !== undefined) this.tap(found.unit, found.event);
     else if (key === 'Backspace') this.undo();
     else return false;

@@ -4,7 +4,7 @@ import { CAUTIONS } from '@wheelwell/core';
 import { GEAR, limitOf } from '../model/observed.js';
 import { plain, withUnit } from '../model/sentence.js';
 import type { State } from '../model/state.js';
-import { EVENT_WORD } from '../model/tap-keys.js';
+import { EVENT_WORD, momentsOf } from '../model/tap-keys.js';
 import type {
   Expectation,
   ExpectedSwing,
@@ -20,7 +20,7 @@ import { shared } from './shared.styles.js';
 
 /** Columns to write in; the last swings of the sheet stand in them. */
 const COLUMNS = 3;
-const EVENTS: readonly TimedEvent[] = ['moving', 'locked', 'doors'];
+const EVENTS = ['opened', 'moving', 'locked', 'doors'] as const satisfies readonly TimedEvent[];
 const GAUGE: readonly (readonly [GaugeMoment, string])[] = [
   ['static', 'before the swing'],
   ['moving', 'while moving'],
@@ -170,7 +170,7 @@ export class CardSheet extends View {
         </thead>
         <tbody>
           ${picture.units.flatMap((u) =>
-            EVENTS.filter((e) => e !== 'doors' || u.doors.length > 0).map((e) =>
+            momentsOf(EVENTS, u, expected).map((e) =>
               row(
                 `${plain(u.name)} ${EVENT_WORD[e]}`,
                 times[u.name]?.[e],

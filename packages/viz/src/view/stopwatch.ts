@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
-import { compare, comparisonWords, dueOf, GEAR, limitOf } from '../model/observed.js';
+import { compare, comparisonWords, dueOf, expectedOf, GEAR, limitOf } from '../model/observed.js';
 import { EVENT_WORD, tapKeys } from '../model/tap-keys.js';
 import type { TapKey } from '../model/tap-keys.js';
 import { plain } from '../model/sentence.js';
@@ -106,7 +106,8 @@ export class Stopwatch extends View {
   }
 
   #running(watch: Watch, expected: ExpectedSwing | undefined, picture: Picture): TemplateResult {
-    const keys = tapKeys(picture);
+    const usual = expectedOf(this.state.testCard.expectation, watch.direction);
+    const keys = tapKeys(picture, usual);
     const units = picture.units.map((u) => u.name);
     return html`
       <div class="taps" data-units=${units.length}>

@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import {
   compare,
   dueOf,
+  expectedOf,
   gaugeOf,
   GEAR,
   limitOf,
@@ -77,7 +78,11 @@ export class SwingEntry extends View {
 
   #times(swing: ObservedSwing, picture: Picture): TemplateResult {
     const expected = dueOf(this.state.testCard.expectation, swing);
-    const rows = timedEvents(picture);
+    const rows = timedEvents(
+      picture,
+      expectedOf(this.state.testCard.expectation, swing.direction),
+      swing,
+    );
     return html`<table>
       <thead>
         <tr>

@@ -81,7 +81,7 @@ export class SwingMore extends View {
     const { picture, testCard } = this.state;
     const swing = testCard.draft?.sheet.swings[testCard.picked];
     if (picture === undefined || swing === undefined) return html``;
-    const events = timedEvents(picture);
+    const events = timedEvents(picture, expectedOf(testCard.expectation, swing.direction), swing);
     return html`<details>
       <summary>More of this row</summary>
       ${this.#never(swing, events)} ${this.#order(swing, events)} ${this.#gauges(swing, picture)}

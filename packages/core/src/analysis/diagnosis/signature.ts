@@ -77,6 +77,7 @@ function ofWhole({ units }: Scenario, { times }: ExpectedSwing): Record<string, 
     count > 0 && of(event).length === count ? Math.max(...of(event)) : undefined;
   const found = {
     unlocked: first('unlocked'),
+    opened: last('opened', of('opened').length),
     moving: first('moving'),
     locked: last('locked', all),
     doors: last('doors', doored),
