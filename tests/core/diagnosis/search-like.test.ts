@@ -20,19 +20,21 @@ swings:
   { scenario: gear },
 );
 const FAULT = 'line-pinhole';
+/** No sides of each other. */
 const [FOUND, LIKE, OTHER] = ['down-main', 'tail-down-line', 'tail-up-line'];
+const SIDES = ['left-down-line', 'right-down-line'];
 
 /** All that is not said here changes nothing. @param of what the fault makes of a swing at a device */
 async function searched(
   of: (on: string, severity: number) => Signature | undefined,
   sound: Signature = times(4, 4),
+  devices: readonly string[] = [FOUND, LIKE, OTHER],
 ) {
   const setups = setupsOf(catalogues, gear, sheet!);
   const own = hypothesesOf(catalogues, gear, sheet!);
-  // The same fault on devices that are no sides of each other.
   const hypotheses = [
     ...own.filter(({ causes }) => causes.length === 0),
-    ...[FOUND, LIKE, OTHER].map((on) => ({ causes: [{ fault: FAULT, on }], prior: 0.02 })),
+    ...devices.map((on) => ({ causes: [{ fault: FAULT, on }], prior: 0.02 })),
   ];
   const played: SignatureJob[] = [];
   const signature = ({ faults: [fault] }: SignatureJob): Signature =>
@@ -100,5 +102,31 @@ describe('the like of what fits', () => {
     );
     const at = played.flatMap(({ faults: [f] }) => (f ? [f.severity] : []));
     expect(new Set(at)).toEqual(new Set([1]));
+  });
+});
+
+describe('what the other side has lent its figures to', () => {
+  const worst = (played: readonly SignatureJob[]) =>
+    played.flatMap(({ faults: [f] }) => (f?.severity === 1 ? [f.on] : []));
+
+  it('is played itself before nothing is said to fit', async () => {
+    // Both sides look alike on the sheet: the left is played for both, and fits nowhere.
+    const { best, played } = await searched(
+      (on, s) => (on === SIDES[1] ? slower(s) : times(4 + 8 * s, 4)),
+      times(4, 4),
+      SIDES,
+    );
+    expect(worst(played)).toEqual(SIDES);
+    expect(best(SIDES[1])).toBeGreaterThan(best(SIDES[0]) + 10);
+  });
+
+  it('is not where the one that was played fits', async () => {
+    const { best, played } = await searched(
+      (on, s) => (on === SIDES[0] ? slower(s) : times(4, 4 + 8 * s)),
+      times(4, 4),
+      SIDES,
+    );
+    expect(best(SIDES[0])).toBeGreaterThan(best(SIDES[1]) + 10);
+    expect(worst(played).filter((on) => on === SIDES[0])).toHaveLength(1);
   });
 });

@@ -2,13 +2,15 @@
  * Which swings to play, in which order, so that what explains a sheet is known well after few of them: every
  * cause once at its worst (a swing tells of all that do the same, and lends to the other side); those that could
  * not explain it at any severity are ruled out; the rest where they fit, ever closer, the likelier the closer;
- * their like on other devices; at last what could still explain it better than all that was played.
+ * their like on other devices; at last what could still explain it better than all that was played, and, where
+ * nothing fits, what was lent its figures by the other side.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
+import { unknownCause } from './posterior.js';
 import { preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
@@ -35,8 +37,8 @@ const CLOSER = [
 ] as const;
 /** In which of these the like of so many causes is played too, and how many of them at most. */
 const LIKE = { round: 2, of: 3, most: 10 } as const;
-/** After these, what could be better by so much, a log of odds, is looked for so often, so many at a time, in gaps as wide as this. */
-const BETTER = { rounds: 6, by: 2, most: 20, gap: 0.04 } as const;
+/** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
+const BETTER = { rounds: 12, most: 24, gap: 0.04 } as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
 /** Severity to a tenth, so that what was played is met again. */
@@ -103,7 +105,33 @@ export class Search {
     const all = byPrior.map((h) => new Profile(h, this.keys, this.healthy, this.sharing.abrupt(h)));
     this.all = new Map(all.map((p) => [p.hypothesis, p]));
     this.profiles = [healthy, ...all];
-    await this.playWorst();
+    await this.playWorst(this.sharing.tellers(WORST));
+    await this.lookCloser(weighing, healthy, all);
+    if (!this.setting.stopped() && this.nothingFits(weighing)) {
+      // Before that is said nothing is taken from the other side.
+      const tellers = this.sharing.tellers(WORST, { borrowing: false });
+      await this.playWorst(tellers.filter((h) => this.all.get(h)?.borrowed(WORST) === true));
+      await this.lookCloser(weighing, healthy, all);
+    }
+    if (this.setting.stopped()) return;
+    this.likely = new Set(this.likeliest(weighing, CLOSEST));
+    this.done = true;
+  }
+
+  /** Whether a cause that is in no catalogue explains the sheet better than any that is. */
+  private nothingFits(weighing: Weighing): boolean {
+    const { evidences } = this.setting;
+    const { likelihood } = weighing;
+    const unknown = unknownCause(evidences, likelihood.figuresIn(this.healthy));
+    return weighing.highest(this.profiles) < unknown;
+  }
+
+  /** Rules out, and plays what is left where it fits, closer and closer. */
+  private async lookCloser(
+    weighing: Weighing,
+    healthy: Profile,
+    all: readonly Profile[],
+  ): Promise<void> {
     if (this.setting.stopped()) return;
     const { alive, quiet, doubtful } = this.sifted(weighing, all);
     this.alive = new Set(alive);
@@ -133,15 +161,13 @@ export class Search {
       await this.playAt(closer, within);
     }
     await this.playBetter(weighing, settled);
-    this.likely = new Set(this.likeliest(weighing, CLOSEST));
-    this.done = true;
   }
 
   /** As long as what was never played could explain the sheet better than anything that was: narrow windows. */
   private async playBetter(weighing: Weighing, settled: number): Promise<void> {
     for (let round = 0; round < BETTER.rounds && !this.setting.stopped(); round++) {
       const best = Math.max(settled, weighing.highest([...this.alive]));
-      const hopeful = this.hopeful(weighing, best + BETTER.by, BETTER.gap).slice(0, BETTER.most);
+      const hopeful = this.hopeful(weighing, best, BETTER.gap).slice(0, BETTER.most);
       if (hopeful.length === 0) return;
       this.enliven(hopeful.map(({ profile }) => profile));
       await this.playAt(hopeful, BETTER.gap / 4);
@@ -208,10 +234,11 @@ export class Search {
     return new Likelihood(this.setting.evidences, scatter, healthy, this.keys);
   }
 
-  /** Every cause at its worst under the first setup, one for all that it tells of. */
-  private async playWorst(): Promise<void> {
-    const tellers = this.sharing.tellers(WORST);
-    await this.playJobs(tellers.map((hypothesis) => ({ hypothesis, severity: WORST, setup: 0 })));
+  /** Under the first setup. */
+  private async playWorst(hypotheses: readonly Hypothesis[]): Promise<void> {
+    await this.playJobs(
+      hypotheses.map((hypothesis) => ({ hypothesis, severity: WORST, setup: 0 })),
+    );
   }
 
   private async playJobs(
