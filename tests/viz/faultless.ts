@@ -64,6 +64,10 @@ export function cutOff(page: Page): Promise<string[]> {
     visit(document);
     if (document.documentElement.scrollWidth > innerWidth)
       out.push(`page ${document.documentElement.scrollWidth} wide`);
+    // Beside each other the panels scroll, the page does not.
+    const wide = innerWidth >= 1100 && document.querySelector('ww-app') !== null;
+    if (wide && document.documentElement.scrollHeight > innerHeight)
+      out.push(`page ${document.documentElement.scrollHeight} high`);
     return out;
   });
 }

@@ -89,6 +89,12 @@ describe('a whole swing', () => {
     await remarks.getByLabel('moved by jerks').check();
     await page.getByLabel('Gauge static, psi').fill('1450');
     await page.getByLabel('Gauge peak, psi').fill('1600');
+    // What is emptied again is missing, not nought.
+    for (const text of ['900', '']) {
+      await page.getByLabel('Gauge while moving, psi').fill(text);
+      await page.getByLabel('Gauge while moving, psi').press('Tab');
+    }
+    expect(await page.getByLabel('Gauge while moving, psi').inputValue()).toBe('');
     await page.getByRole('button', { name: 'Metric', exact: true }).click();
     expect(Number(await page.getByLabel('Gauge static, bar').inputValue())).toBeCloseTo(99.974, 2);
     await page.getByRole('button', { name: 'US', exact: true }).click();
@@ -153,6 +159,7 @@ describe('a whole swing', () => {
     expect(two.times.left).not.toHaveProperty('unlocked');
     expect(two.remarks).toEqual({ tail: ['moved by jerks'] });
     expect(two.gauges.pressure.static).toBeCloseTo(1450 * 6894.757293, 0);
+    expect(two.gauges.pressure).not.toHaveProperty('moving');
     expect(two.note).toBe('chirp from the right hook');
     expect(two).not.toHaveProperty('never');
     expect(two.gauges['selector-up']).toEqual({ 'dead-head': expect.closeTo(20 * 6894.757293, 0) });
@@ -269,5 +276,50 @@ swings:
     const { page } = visit;
     await drop(page, ['other.yaml', SHEET.replace(scenario.title, 'Another')]);
     await page.getByText(/this sheet is for another aircraft, found “Another”/).waitFor();
+  });
+});
+
+describe('an aircraft whose doors open first and close behind the legs', () => {
+  const SIZES = [
+    [1280, 800],
+    [820, 1180],
+    [390, 844],
+  ] as const;
+
+  it('has a button and a letter for that, a row on paper, and a place among what never came', async () => {
+    const { page, said } = await site.visit();
+    await page.locator('[data-choose=aircraft]').selectOption('tarnswift/tarnswift.yaml');
+    await openBench(page);
+    const expected = await page.locator('ww-card-sheet [data-direction=up]').textContent();
+    expect(expected).toMatch(/left doors open\s+1\.\d\d/);
+    expect(
+      await page
+        .locator('ww-card-sheet .block', { hasText: 'Order expected' })
+        .first()
+        .textContent(),
+    ).toMatch(/Order expected:\s*left doors open, right doors open, nose doors open, left moves/);
+    await page.locator('ww-stopwatch [data-start]').focus();
+    await page.keyboard.press('Space');
+    for (const key of ['q', 'W']) await page.keyboard.press(key);
+    await page.locator('ww-stopwatch [data-tap="nose opened"]').click();
+    await page.keyboard.press('1');
+    for (const name of ['left opened', 'right opened', 'nose opened', 'left moving'])
+      expect(await tapped(page, name)).toBeGreaterThanOrEqual(0);
+    for (const [width, height] of SIZES) {
+      await page.setViewportSize({ width, height });
+      await keep(page, `test-card-doors-first-${width}`);
+      expect(await cutOff(page)).toEqual([]);
+    }
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await page.getByRole('button', { name: 'Stop, not all home' }).click();
+    expect(Number(await page.getByLabel('right doors open, s').inputValue())).toBeGreaterThan(0);
+    await page.getByText('More of this row').click();
+    await page.locator('[data-never]').getByLabel('left doors home').check();
+    expect(await page.locator('[data-never]').getByLabel('left doors open').count()).toBe(0);
+    await page.getByLabel('left doors open, s').fill('');
+    await page.getByLabel('left doors open, s').press('Tab');
+    await page.locator('[data-never]').getByLabel('left doors open').check();
+    expect(await violations(page)).toEqual([]);
+    expect(said).toEqual([]);
   });
 });

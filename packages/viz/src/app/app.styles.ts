@@ -87,6 +87,7 @@ export const appStyles = css`
   }
   .panel .content {
     overflow: auto;
+    position: relative;
   }
   .content > * {
     flex: 1;

@@ -82,6 +82,8 @@ export const benchStyles = css`
   }
   .bench .content {
     overflow: hidden auto;
+    /* What is for the ear only stands where it is, and does not make the page longer. */
+    position: relative;
   }
   :host([large]) main.on-bench {
     grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);

@@ -7,6 +7,7 @@ import type { Store } from '../model/store.js';
 import type { Quantity } from '../worker/message.js';
 import type { ObservationConditions } from '../worker/sheet-message.js';
 import './number-field.js';
+import type { NumberEntered } from './number-field.js';
 
 type Numbers = 'supplyFlow' | 'supplyPressure' | 'temperature' | 'attitude' | 'leftFor';
 type Words = 'fluid' | 'doors';
@@ -59,7 +60,7 @@ export function conditionFields(
           .label=${`${word}${of}, ${unit(q)}`}
           .kind=${kind}
           .value=${own[key]}
-          @number=${(e: CustomEvent<number | undefined>) => set(key, e.detail)}
+          @number=${(e: NumberEntered) => set(key, e.value)}
         ></ww-number-field>
       </div>`,
   )}

@@ -5,6 +5,7 @@ import { plain } from '../model/sentence.js';
 import type { Store } from '../model/store.js';
 import type { GaugeMoment, GaugeReadings } from '../worker/sheet-message.js';
 import './number-field.js';
+import type { NumberEntered } from './number-field.js';
 
 const MOMENTS: readonly (readonly [GaugeMoment, string])[] = [
   ['static', 'static'],
@@ -35,7 +36,7 @@ export function gaugeFields(
             .label=${`Gauge ${at}${word}, ${unit}`}
             .kind=${'gauge-pressure' as const}
             .value=${readings?.[moment]}
-            @number=${(e: CustomEvent<number | undefined>) => change(moment, e.detail)}
+            @number=${(e: NumberEntered) => change(moment, e.value)}
           ></ww-number-field>
         </div>`,
     )}

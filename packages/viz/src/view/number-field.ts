@@ -7,6 +7,14 @@ import { define, View } from './base.js';
 import { shared } from './shared.styles.js';
 import { sign } from './sign.js';
 
+/** `number`: what stands in a field now. A custom event would make null of what is missing. */
+export class NumberEntered extends Event {
+  /** @param value SI; undefined for what is missing */
+  constructor(readonly value: number | undefined) {
+    super('number');
+  }
+}
+
 /** A number in the user's unit. What is no number stays to be mended, and nothing is changed by it. */
 export class NumberField extends View {
   static override properties: PropertyDeclarations = {
@@ -82,7 +90,7 @@ export class NumberField extends View {
     const entry = entered(this.text, this.kind, picture, system);
     this.wrong = entry.wrong;
     if (entry.wrong !== '' || !('value' in entry)) return;
-    this.dispatchEvent(new CustomEvent('number', { detail: entry.value }));
+    this.dispatchEvent(new NumberEntered(entry.value));
   };
 }
 

@@ -7,6 +7,7 @@ import type { ObservationSheet } from '../worker/sheet-message.js';
 import { define, View } from './base.js';
 import { conditionFields } from './condition-fields.js';
 import './number-field.js';
+import type { NumberEntered } from './number-field.js';
 import { shared } from './shared.styles.js';
 
 /** What holds for the whole sheet: who, when, and how the aircraft stood. What is left empty is not known. */
@@ -55,7 +56,7 @@ export class SheetConditions extends View {
           label="Reading error of a time, s"
           .kind=${'error' as const}
           .value=${sheet.readingError}
-          @number=${(e: CustomEvent<number | undefined>) => this.#set({ readingError: e.detail ?? 0.2 })}
+          @number=${(e: NumberEntered) => this.#set({ readingError: e.value ?? 0.2 })}
         ></ww-number-field>
       </div>
       ${conditionFields(this.store, sheet.conditions, (key, value) =>

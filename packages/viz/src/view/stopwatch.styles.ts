@@ -52,22 +52,25 @@ export const stopwatchStyles = css`
     min-height: 48px;
     flex: 1 1 auto;
   }
+  /* Buttons of one event stand in one row, as high as the one with most to say. */
   .taps {
-    display: flex;
-    gap: 0.4rem;
+    display: grid;
+    grid-auto-flow: column;
+    grid-auto-columns: minmax(0, 1fr);
+    grid-template-rows: repeat(5, auto);
+    gap: 0 0.4rem;
   }
   .taps > div {
-    flex: 1;
     min-width: 0;
-    display: flex;
-    flex-direction: column;
-    gap: 0.3rem;
+    display: grid;
+    grid-row: 1 / -1;
+    grid-template-rows: subgrid;
   }
   h2 {
     text-transform: capitalize;
   }
   .tap {
-    flex: 1;
+    margin-bottom: 0.3rem;
     min-height: 68px;
     padding: 0.2rem 0.4rem;
     text-align: left;

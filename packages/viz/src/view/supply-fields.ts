@@ -5,6 +5,7 @@ import { plain } from '../model/sentence.js';
 import type { Store } from '../model/store.js';
 import type { SupplyReading, SupplyReadings } from '../worker/sheet-message.js';
 import './number-field.js';
+import type { NumberEntered } from './number-field.js';
 
 /** As core has them: the page's main thread does not load core. */
 const READINGS: Readonly<Record<SupplyReading, readonly [string, 'flow' | 'time' | 'count']>> = {
@@ -40,7 +41,7 @@ export function supplyFields(
             .label=${`${plain(device)}: ${name}`}
             .kind=${kind}
             .value=${own[device]?.[reading]}
-            @number=${(e: CustomEvent<number | undefined>) => change(device, reading, e.detail)}
+            @number=${(e: NumberEntered) => change(device, reading, e.value)}
           ></ww-number-field>
         </div>`;
       })}

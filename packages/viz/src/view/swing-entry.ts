@@ -20,6 +20,7 @@ import type { Picture } from '../worker/message.js';
 import { define, View } from './base.js';
 import { gaugeFields } from './gauge-fields.js';
 import './number-field.js';
+import type { NumberEntered } from './number-field.js';
 import { shared } from './shared.styles.js';
 import { sign } from './sign.js';
 import { swingEntryStyles } from './swing-entry.styles.js';
@@ -120,8 +121,8 @@ export class SwingEntry extends View {
           .label=${`${name}, s`}
           .kind=${'time' as const}
           .value=${made?.at}
-          @number=${(e: CustomEvent<number | undefined>) => {
-            const at = e.detail;
+          @number=${(e: NumberEntered) => {
+            const at = e.value;
             this.#change((s) =>
               withTime(s, unit, event, at === undefined ? undefined : { at, error }),
             );
