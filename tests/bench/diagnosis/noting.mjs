@@ -41,7 +41,7 @@ export function expectedOf(core, style, run, directions) {
         units: Object.keys(run.scenario.units).filter((unit) => times[unit] !== undefined),
         stirred,
         times: timesOf(style, run, times, stirred),
-        gauges: style.gauges ? gaugesOf(gauges) : {},
+        gauges: style.gauges ? gaugesOf(gauges, stirred.length > 0) : {},
         order: style.order ? momentsOf(times) : {},
         span: { start, next },
         jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
@@ -71,10 +71,11 @@ function timesOf({ times: wanted }, run, times, stirred) {
   return out;
 }
 
-const gaugesOf = (gauges) =>
+/** Where no leg moves nobody reads a gauge while it moves. */
+const gaugesOf = (gauges, moves) =>
   Object.fromEntries(
     Object.entries(gauges).flatMap(([node, readings]) =>
-      ['moving', 'dead-head'].flatMap((moment) =>
+      (moves ? ['moving', 'dead-head'] : ['dead-head']).flatMap((moment) =>
         readings[moment] === undefined ? [] : [[`${node} ${moment}`, readings[moment]]],
       ),
     ),

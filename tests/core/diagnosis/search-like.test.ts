@@ -130,3 +130,39 @@ describe('what the other side has lent its figures to', () => {
     expect(worst(played).filter((on) => on === SIDES[0])).toHaveLength(1);
   });
 });
+
+describe('what only another swing of the sheet shows', () => {
+  it('is played under that one, however many are as likely until then', async () => {
+    const twice = readObservations(
+      `wheelwell-observations: 1
+swings:
+  - { direction: up, times: { left: { locked: 4 s }, right: { locked: 4 s } } }
+  - { direction: up, conditions: { supply-flow: 2 gal/min }, times: { left: { locked: 16 s }, right: { locked: 16 s } } }
+`,
+      { scenario: gear },
+    ).sheet!;
+    const setups = setupsOf(catalogues, gear, twice);
+    const hypotheses = hypothesesOf(catalogues, gear, twice);
+    const rarest = [...hypotheses].sort((a, b) => a.prior - b.prior)[0];
+    const [{ fault, on }] = rarest.causes;
+    const [usual, slow] = [times(4, 4), times(8, 8)];
+    const play: Play = (jobs, hear) => {
+      const found = jobs.map(({ setup, faults: [f] }) => {
+        if (setup === 0) return usual;
+        return f?.fault === fault && f.on === on ? times(8 + 16 * f.severity, 16) : slow;
+      });
+      found.forEach((s, i) => hear?.(i, s));
+      return Promise.resolve(found);
+    };
+    const search = new Search({
+      ...{ catalogues, scenario: gear, setups, hypotheses, play, stopped: () => false },
+      evidences: evidencesOf(gear, twice, setups.of),
+    });
+    await search.run();
+    // More than are looked at in the first place.
+    expect(hypotheses.length).toBeGreaterThan(120);
+    const ranked = search.profiles.map((p) => ({ p, log: search.weighing!.quick(p).log }));
+    const first = ranked.reduce((a, b) => (b.log > a.log ? b : a));
+    expect(first.p.hypothesis).toBe(rarest);
+  });
+});

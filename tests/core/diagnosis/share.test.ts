@@ -6,7 +6,7 @@ import type { Evidences } from '../../../packages/core/src/analysis/diagnosis/en
 import { hypothesesOf } from '../../../packages/core/src/analysis/diagnosis/hypothesis.js';
 import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
 import { Likelihood } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
-import { oddSide } from '../../../packages/core/src/analysis/diagnosis/mirror.js';
+import { mirrored, oddSide } from '../../../packages/core/src/analysis/diagnosis/mirror.js';
 import { Profile } from '../../../packages/core/src/analysis/diagnosis/profile.js';
 import { Sharing } from '../../../packages/core/src/analysis/diagnosis/share.js';
 import { Weighing } from '../../../packages/core/src/analysis/diagnosis/weighing.js';
@@ -128,7 +128,7 @@ describe('one for all', () => {
   it('tells without borrowing of both sides by themselves', () => {
     const [one, both] = [true, false].map((borrowing) => sharing.tellers(1, { borrowing }));
     const sided = (all: readonly { causes: readonly Cause[] }[]) =>
-      all.filter(({ causes: [c] }) => /left|right/.test(c.on)).length;
+      all.filter(({ causes: [c] }) => /^(?:left|right)/.test(c.on)).length;
     expect(sided(both)).toBe(2 * sided(one));
     expect(both.length - sided(both)).toBe(one.length - sided(one));
   });
@@ -221,5 +221,22 @@ describe('what was worked out of a cause', () => {
     expect(weighing.promise(profile).log).toBeGreaterThan(promised.log);
     expect(weighing.quick(profile).log).toBeGreaterThan(believed.log);
     expect(weighing.highest([profile])).toBe(weighing.quick(profile).log);
+  });
+});
+
+describe('the other side', () => {
+  const [hedgelark, , tarnswift] = demos;
+  const other = (scenario: Scenario, on: string) => mirrored(scenario, { fault: 'any', on })?.on;
+
+  it('is what has the same name there, and is of the same kind', () => {
+    expect(other(hedgelark, 'left-up-line')).toBe('right-up-line');
+    expect(other(tarnswift, 'right-leg-jack')).toBe('left-leg-jack');
+    expect(other(tarnswift, 'pressure-filter')).toBeUndefined();
+  });
+
+  it('is none for two doors of one unit, which move in an order of their own', () => {
+    expect(other(tarnswift, 'left-door-jack')).toBe('right-door-jack');
+    expect(other(tarnswift, 'nose-left-door-jack')).toBeUndefined();
+    expect(other(hedgelark, 'tail-left-door')).toBeUndefined();
   });
 });

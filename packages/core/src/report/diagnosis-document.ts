@@ -96,8 +96,9 @@ export interface DiagnosisDocument {
   readonly defers: string;
 }
 
-/** Groups that are told, members of each, entries of each member. */
+/** Groups that are told, and where nothing fits; members of each, entries of each member. */
 const GROUPS = 5;
+const NEAREST = 3;
 const MEMBERS = 6;
 const ENTRIES = 200;
 /** Less likely than this is not worth a line. */
@@ -119,10 +120,11 @@ export function diagnosisDocument(
   system: DisplaySystem,
 ): DiagnosisDocument {
   const { groups, unknown, unused } = diagnosis;
-  const known = groups
-    .filter((g) => g.probability > LEAST)
-    .slice(0, GROUPS)
-    .map((g) => groupLine(catalogues, g, system));
+  const likely = groups.filter((g) => g.probability > LEAST).slice(0, GROUPS);
+  // Where nothing fits, what comes nearest is told all the same.
+  const known = (likely.length > 0 ? likely : groups.slice(0, NEAREST)).map((g) =>
+    groupLine(catalogues, g, system),
+  );
   const nobody: RankedLine = {
     title: 'none of the known causes',
     ...chance(unknown),
@@ -188,7 +190,10 @@ function verdict(
   const [top] = groups;
   if (top === undefined) return { standing: 'nothing', verdict: 'Nothing could be concluded.' };
   if (unknown > top.probability)
-    return { standing: 'none fits', verdict: 'NONE OF THE KNOWN CAUSES FITS what was noted.' };
+    return {
+      standing: 'none fits',
+      verdict: `NONE OF THE KNOWN CAUSES FITS what was noted. Nearest comes: ${causeText(catalogues, top.members[0].causes)}.`,
+    };
   const likely = causeText(catalogues, top.members[0].causes);
   const more = top.members.length > 1 ? ', or what these observations cannot tell from it' : '';
   const percent = percentText(top.probability);

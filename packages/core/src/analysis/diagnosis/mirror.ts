@@ -10,9 +10,17 @@ import type { Cause, Signature } from './shapes.js';
 const swapped = (name: string): string =>
   name.replace(/left|right/g, (side) => (side === 'left' ? 'right' : 'left'));
 
-/** The same fault on the other side; undefined for what has no other side. */
-export function mirrored({ components, mechanisms }: Scenario, cause: Cause): Cause | undefined {
+/**
+ * The same fault on the other side; undefined for what has no other side. Left and right of one unit in the
+ * middle (nose doors that lap) move in an order of their own and are not each other's like.
+ */
+export function mirrored(
+  { components, mechanisms, units }: Scenario,
+  cause: Cause,
+): Cause | undefined {
   const on = swapped(cause.on);
+  const middle = Object.keys(units).filter((unit) => swapped(unit) === unit);
+  if (middle.some((unit) => on.startsWith(`${unit}-`))) return undefined;
   const kind = (name: string): string | undefined => (components[name] ?? mechanisms[name])?.is;
   return on !== cause.on && kind(on) !== undefined && kind(on) === kind(cause.on)
     ? { ...cause, on }

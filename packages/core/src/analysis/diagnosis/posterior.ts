@@ -99,7 +99,7 @@ export function unknownCause(evidences: Evidences, healthy: readonly number[]): 
  * distribution, 0.9 quantile).
  */
 const TOGETHER = (2 * 1.2816) ** 2;
-/** Less likely than this is not shown. */
+/** Less likely than this, as a share of all that is known, is not shown: where nothing fits, what is nearest is. */
 const TRACE = 1e-4;
 
 /** Beliefs that these observations cannot tell apart, with the likeliest of each first. */
@@ -107,7 +107,8 @@ export function groupsOf(
   likelihood: Likelihood,
   beliefs: readonly (Belief & { readonly probability: number })[],
 ): (Belief & { readonly probability: number })[][] {
-  const open = beliefs.filter((b) => b.probability > TRACE);
+  const known = beliefs.reduce((sum, b) => sum + b.probability, 0);
+  const open = beliefs.filter((b) => b.probability > TRACE * known);
   open.sort((a, b) => b.probability - a.probability);
   const groups: (typeof open)[] = [];
   for (const b of open) {

@@ -147,6 +147,7 @@ export class Search {
     );
     // Of these no more is played.
     const settled = weighing.highest([healthy, ...quiet]);
+    await this.playOpen(weighing, settled);
     for (const [round, { most, hopes, gap, within }] of CLOSER.entries()) {
       if (this.setting.stopped()) return;
       const least = Math.max(settled, weighing.highest([...this.alive])) - WORTH_IT;
@@ -161,6 +162,24 @@ export class Search {
       await this.playAt(closer, within);
     }
     await this.playBetter(weighing, settled);
+  }
+
+  /** What could still come near, because it was never played under some setup, and there were likelier ones. */
+  private async playOpen(weighing: Weighing, settled: number): Promise<void> {
+    if (this.setting.stopped()) return;
+    const least = Math.max(settled, weighing.highest([...this.alive])) - GAIN;
+    const open = [...this.doubtful]
+      .filter((profile) => this.own.some((setup) => !profile.known(setup)))
+      .map((profile) => weighing.promise(profile))
+      .filter(({ log }) => log > least)
+      .sort(byLog)
+      .slice(0, ALIVE)
+      .map(({ profile }) => profile);
+    this.enliven(open);
+    await this.playAt(
+      open.map((profile) => ({ profile, severity: WORST })),
+      0,
+    );
   }
 
   /** As long as what was never played could explain the sheet better than anything that was: narrow windows. */
