@@ -151,14 +151,16 @@ export class Search {
     for (const [round, { most, hopes, gap, within }] of CLOSER.entries()) {
       if (this.setting.stopped()) return;
       const least = Math.max(settled, weighing.highest([...this.alive])) - WORTH_IT;
-      const promises = [...this.alive].map((profile) => weighing.promise(profile));
-      // What could still come near the likeliest, the most promising first.
-      const promising = promises.filter(({ log }) => log > least).sort(byLog);
+      // What could still come near the likeliest, the most promising first; also what others have told of since.
+      const promising = [...this.alive, ...this.doubtful]
+        .map((profile) => weighing.promise(profile))
+        .filter(({ log }) => log > least)
+        .sort(byLog);
       const hopeful = this.hopeful(weighing, least, gap).slice(0, hopes);
       const like = round === LIKE.round ? this.likeThem(weighing, settled) : [];
       const closer = [...promising.slice(0, most), ...hopeful, ...like];
       this.likely = new Set(closer.map(({ profile }) => profile));
-      this.enliven([...hopeful, ...like].map(({ profile }) => profile));
+      this.enliven(closer.map(({ profile }) => profile));
       await this.playAt(closer, within);
     }
     await this.playBetter(weighing, settled);
