@@ -147,6 +147,7 @@ export class Search {
     );
     // Of these no more is played.
     const settled = weighing.highest([healthy, ...quiet]);
+    const sound = weighing.likelihood.of(this.healthy);
     await this.playOpen(weighing, settled);
     for (const [round, { most, hopes, gap, within }] of CLOSER.entries()) {
       if (this.setting.stopped()) return;
@@ -154,7 +155,7 @@ export class Search {
       // What could still come near the likeliest, the most promising first; also what others have told of since.
       const promising = [...this.alive, ...this.doubtful]
         .map((profile) => weighing.promise(profile))
-        .filter(({ log }) => log > least)
+        .filter(({ log, most: at }) => log > least && at - sound > GAIN)
         .sort(byLog);
       const hopeful = this.hopeful(weighing, least, gap).slice(0, hopes);
       const like = round === LIKE.round ? this.likeThem(weighing, settled) : [];
