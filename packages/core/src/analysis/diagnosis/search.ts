@@ -3,7 +3,8 @@
  * cause once at its worst (a swing tells of all that do the same, and lends to the other side); those that could
  * not explain it at any severity are ruled out; the rest where they fit, ever closer, the likelier the closer;
  * their like on other devices; at last what could still explain it better than all that was played, and, where
- * nothing fits, what was lent its figures by the other side.
+ * nothing fits, what was lent its figures by the other side. Longer than usual: stages of one search that share
+ * what is alive.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { Evidences } from './entry.js';
