@@ -1,4 +1,5 @@
 /** The test card's model: watch, sheet, what is kept, without a page. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it, vi } from 'vitest';
 import {
   expectedSwings,
@@ -225,6 +226,19 @@ describe('a swing laid over the run on show', () => {
       );
       expect(Math.abs((locked?.entry?.t ?? NaN) - (timing?.locked ?? NaN))).toBeLessThan(0.05);
     }
+  });
+  it('is at the last of the doors that stand open for a leg', () => {
+    const file = 'tarnswift/tarnswift.yaml';
+    const text = readFileSync(new URL(`../../scenarios/${file}`, import.meta.url), 'utf8');
+    const { reply } = answer({ id: 1, file, text, card: 'healthy' });
+    if (reply.kind !== 'picture') throw new Error('no picture');
+    const swing = swingOf(tap(startWatch('up', 0), 'nose', 'opened', 1.5), 0.2);
+    const [one, ...more] = measuredOf(swing, reply.picture);
+    expect(more).toEqual([]);
+    expect(one).toMatchObject({ on: 'nose-right-door', event: 'at open', time: 1.5 });
+    const at = placed(reply.picture, one)?.entry?.t ?? NaN;
+    const left = reply.picture.log.find((e) => e.device === 'nose-left-door' && e.to === 'at open');
+    expect(at).toBeGreaterThan(left?.t ?? NaN);
   });
   it('is none where the run has no such movement', () => {
     expect(measuredOf(swingOf(startWatch('blow-down', 0), 0.2), healthy)).toEqual([]);
