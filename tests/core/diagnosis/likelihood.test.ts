@@ -4,7 +4,9 @@ import type { Evidences } from '../../../packages/core/src/analysis/diagnosis/en
 import { normal } from '../../../packages/core/src/analysis/diagnosis/fact.js';
 import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/look.js';
 import { Keys } from '../../../packages/core/src/analysis/diagnosis/keys.js';
+import { UNKNOWN } from '../../../packages/core/src/analysis/diagnosis/hypothesis.js';
 import { Likelihood, logSum } from '../../../packages/core/src/analysis/diagnosis/likelihood.js';
+import { unknownCause } from '../../../packages/core/src/analysis/diagnosis/posterior.js';
 
 const figure = (key: string, value: number, spread: number) => ({
   swing: 0,
@@ -285,5 +287,22 @@ describe('a look at a part', () => {
     expect(lookFinds('by-pass-flow', 'right-jack', cause)).toBe(0.03);
     expect(lookFinds('wet-look', 'left-jack', cause)).toBe(0.03);
     expect(lookFinds('by-pass-flow', 'left-jack', [])).toBe(0.03);
+  });
+});
+
+describe('a cause that is in no catalogue', () => {
+  it('explains wild figures no worse than a known cause under which they cannot come', () => {
+    const seen = { a: 4, b: 5, c: 0.1, d: 19, e: 8 };
+    const wild = Object.entries(seen).map(([key, value]) => figure(key, value, 0.1));
+    const never = likelihoodOf(
+      wild,
+      wild.map(() => []),
+    ).of({});
+    // As a sound gear moves and locks: most of these are far from it.
+    const unknown = unknownCause(evidences(wild), [0.1, 6, 0.1, 6.2, 0.1]);
+    expect(unknown - Math.log(UNKNOWN)).toBeGreaterThan(never);
+    // By hand: where nothing is near, it is half of what any figures at all are worth.
+    const any = Object.values(seen).reduce((sum, t) => sum - Math.log(2 * t + 5), 0);
+    expect(unknown).toBeCloseTo(Math.log(UNKNOWN / 2) + any, 3);
   });
 });

@@ -57,7 +57,7 @@ export class Likelihood {
     this.sound = healthy;
     this.healthy = this.figuresIn(healthy);
     this.scattering = new Scattering(evidences.figures, scatter, this.healthy);
-    this.anywhere = evidences.figures.map((f) => -Math.log(2 * Math.abs(f.value) + WIDTH[f.kind]));
+    this.anywhere = evidences.figures.map(anywhere);
   }
 
   /** Log likelihood under what is foretold for each setup, and the facts with it. */
@@ -262,6 +262,10 @@ interface Known {
   /** Of those that are foretold never to come. */
   readonly missing: number;
 }
+
+/** Log density of a figure that could have been anything. */
+export const anywhere = ({ kind, value }: Pick<FigureEntry, 'kind' | 'value'>): number =>
+  -Math.log(2 * Math.abs(value) + WIDTH[kind]);
 
 /** What comes nearest to a figure that one of two never comes to: for a time that is any later one. */
 function oneWay({ kind, value }: FigureEntry, a: number, b: number): number {

@@ -1,7 +1,7 @@
 /** Beliefs from evidence: over severity, over causes, and which of them cannot be told apart. */
 import type { Evidences } from './entry.js';
 import { UNKNOWN } from './hypothesis.js';
-import { logSum, type Likelihood } from './likelihood.js';
+import { anywhere, logSum, type Likelihood } from './likelihood.js';
 import { stretchesOf, type Foretold, type Profile } from './profile.js';
 import type { Hypothesis } from './shapes.js';
 
@@ -80,15 +80,20 @@ function quantile(
 /** How far from healthy something nobody knows may bring a figure: share of it, and s or Pa beside. */
 const WIDE = { share: 0.4, time: 0.7, gauge: 1.5e6, flow: 6e-5, strokes: 6 } as const;
 
-/** Log of prior times likelihood of a cause that is not in the catalogue: about anything, about the healthy figures. */
+/**
+ * Log of prior times likelihood of a cause that is not in the catalogue: figures about the healthy ones, or as likely
+ * any at all, so that it is never worse than a known cause under which what was noted cannot come.
+ */
 export function unknownCause(evidences: Evidences, healthy: readonly number[]): number {
-  let log = Math.log(UNKNOWN);
+  let [about, any] = [0, 0];
   for (const [i, f] of evidences.figures.entries()) {
     const middle = Number.isNaN(healthy[i]) ? f.value : healthy[i];
     const width = WIDE.share * Math.abs(middle) + WIDE[f.kind];
     const z = (f.value - middle) / width;
-    log += -0.5 * z * z - Math.log(width * Math.sqrt(2 * Math.PI));
+    about += -0.5 * z * z - Math.log(width * Math.sqrt(2 * Math.PI));
+    any += anywhere(f);
   }
+  let log = Math.log(UNKNOWN) + logSum([about, any]) - Math.log(2);
   log += evidences.facts.length * Math.log(0.5);
   return evidences.looks.reduce((sum, look) => sum + Math.log(look.seen([])), log);
 }
