@@ -43,8 +43,8 @@ function readDemo() {
 }
 const demo = () => ({ file: 'hedgelark/hedgelark.yaml', text: TEXT });
 
-function pictureOf(card: string): Picture {
-  const { reply } = answer({ id: 1, ...demo(), card });
+function pictureOf(card: string, of = demo()): Picture {
+  const { reply } = answer({ id: 1, ...of, card });
   if (reply.kind !== 'picture') throw new Error('no picture');
   return reply.picture;
 }
@@ -230,14 +230,13 @@ describe('a swing laid over the run on show', () => {
   it('is at the last of the doors that stand open for a leg', () => {
     const file = 'tarnswift/tarnswift.yaml';
     const text = readFileSync(new URL(`../../scenarios/${file}`, import.meta.url), 'utf8');
-    const { reply } = answer({ id: 1, file, text, card: 'healthy' });
-    if (reply.kind !== 'picture') throw new Error('no picture');
+    const picture = pictureOf('healthy', { file, text });
     const swing = swingOf(tap(startWatch('up', 0), 'nose', 'opened', 1.5), 0.2);
-    const [one, ...more] = measuredOf(swing, reply.picture);
+    const [one, ...more] = measuredOf(swing, picture);
     expect(more).toEqual([]);
     expect(one).toMatchObject({ on: 'nose-right-door', event: 'at open', time: 1.5 });
-    const at = placed(reply.picture, one)?.entry?.t ?? NaN;
-    const left = reply.picture.log.find((e) => e.device === 'nose-left-door' && e.to === 'at open');
+    const at = placed(picture, one)?.entry?.t ?? NaN;
+    const left = picture.log.find((e) => e.device === 'nose-left-door' && e.to === 'at open');
     expect(at).toBeGreaterThan(left?.t ?? NaN);
   });
   it('is none where the run has no such movement', () => {

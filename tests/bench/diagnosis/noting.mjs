@@ -109,7 +109,7 @@ function jerksOf(run, direction, start, next) {
 }
 
 /** The rows of a sheet for a run, read by hand and eye. */
-export function noted(core, style, run, random, { conditions, directions, book } = {}) {
+export function noted(core, style, run, random, { conditions, directions, book }) {
   const due = core.expectedSwings(book);
   const tenth = (t) => Math.max(0, Math.round(10 * (t + HAND * random.normal())) / 10);
   return expectedOf(core, style, run, directions).map((swing) => {
