@@ -18,6 +18,9 @@ const POLICY = /Content-Security-Policy"\s+content="([^"]+)"/.exec(
 )?.[1];
 if (POLICY === undefined) throw new Error('index.html names no policy');
 
+/** All but what stands alone in the browser. */
+const ofPage = (id: string): boolean => !/[\\/]offline\.ts$/.test(id);
+
 export default defineConfig({
   root: here('.'),
   // Relative, so that the built folder can be put anywhere on a file server.
@@ -36,13 +39,38 @@ export default defineConfig({
     rolldownOptions: {
       input: { index: here('./index.html'), offline: here('./src/worker/offline.ts') },
       output: {
-        // Style sheets side by side are much alike, and pack the better for it.
-        codeSplitting: { groups: [{ name: 'looks', test: /\.styles\.ts$|[\\/]@?lit[\\/-]/ }] },
+        codeSplitting: {
+          groups: [
+            // Style sheets side by side are much alike, and pack the better for it.
+            {
+              name: 'looks',
+              test: /\.styles\.ts$|[\\/]@?lit[\\/-]/,
+              tags: ['$initial'],
+              priority: 2,
+            },
+            { name: 'first', test: ofPage, tags: ['$initial'], priority: 1 },
+            // What the first view does without, in one piece: it packs better, and all of it is kept anyway.
+            { name: 'benches', test: ofPage },
+          ],
+        },
         entryFileNames: ({ name }) => (name === 'offline' ? OFFLINE : 'assets/[name]-[hash].js'),
       },
     },
   },
-  worker: { format: 'es', plugins: lean },
+  worker: {
+    format: 'es',
+    plugins: lean,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'swing', tags: ['$initial'], priority: 1 },
+            { name: 'rest', test: /./ },
+          ],
+        },
+      },
+    },
+  },
   // A worker goes by the header of its own script, not by what the page says in its head.
   preview: { port: 4173, strictPort: false, headers: { 'Content-Security-Policy': POLICY } },
 });

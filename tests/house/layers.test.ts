@@ -18,6 +18,7 @@ const LAYERS = {
     ['analysis'],
     ['report'],
     ['lesson'],
+    ['bound'],
     ['door'],
     ['cli'],
   ],

@@ -11,7 +11,7 @@ import { FileServer } from './server.js';
 
 const NEWER = fileURLToPath(new URL('../artefacts/page-newer', import.meta.url));
 
-/** The same page as if built from changed sources: its script has another name and says another title. */
+/** The same page as if built from changed sources: one of its scripts has another name, and it says another title. */
 function buildNewer(): void {
   rmSync(NEWER, { recursive: true, force: true });
   cpSync(PLACE, NEWER, { recursive: true });
@@ -24,7 +24,9 @@ function buildNewer(): void {
     expect(changed).not.toBe(text);
     writeFileSync(join(NEWER, file), changed);
   };
-  for (const file of ['index.html', 'offline.js']) change(file, script, 'index-newer.js');
+  const later = readdirSync(assets).find((name) => /^benches-.*\.js$/.test(name)) ?? '';
+  for (const file of ['index.html', 'offline.js', `assets/${later}`])
+    change(file, script, 'index-newer.js');
   change('index.html', '<title>Wheelwell', '<title>Newer wheelwell');
   change('offline.js', /\b[0-9a-f]{16}\b/g, '0123456789abcdef');
 }
@@ -79,6 +81,9 @@ describe('without a network', () => {
     await expect
       .poll(() => page.locator('ww-times').evaluate((e) => e.shadowRoot?.textContent))
       .not.toBe(before);
+    // What comes later is kept as well.
+    await page.getByRole('button', { name: 'Diagnosis' }).click();
+    await page.locator('ww-diagnosis button').first().waitFor();
     await keep(page, 'offline');
     const other = await context.newPage();
     await other.goto(`${server.address}index.html?card=1`);

@@ -85,6 +85,10 @@ export const appStyles = css`
     display: flex;
     flex-direction: column;
   }
+  .coming {
+    margin: 1rem;
+    color: var(--ink-soft);
+  }
   .panel .content {
     overflow: auto;
     position: relative;

@@ -28,6 +28,7 @@ import './help.js';
 import type { Help } from './help.js';
 import { MARK } from './mark.js';
 import { listen } from './keyboard.js';
+import { LateViews } from './late.js';
 import { printPanel } from './print.js';
 import { applyTheme, recall, remember, THEME_WORD, THEMES } from './settings.js';
 import type { Theme } from './settings.js';
@@ -61,6 +62,7 @@ export class App extends LitElement {
     show: (names) => this.#show(names),
     hasBench: (name) => views.some((v) => v.area === 'bench' && v.name === name),
   });
+  readonly #late = new LateViews(() => this.requestUpdate());
   readonly #keep = new KeepWork(this.store, new BrowserDrawer(), demos, newName());
   /** Aborted when the element leaves the page. */
   #left = new AbortController();
@@ -78,6 +80,7 @@ export class App extends LitElement {
     this.store.watch((changed) => {
       if (changed.has('system')) remember('units', this.store.state.system);
       if (SHOWN.some((key) => changed.has(key))) this.requestUpdate();
+      if (this.store.state.picture?.judged === true) this.#late.ahead();
       if (changed.has('large')) this.#enlarge();
       if (changed.has('selection')) this.#showSelection();
       if (changed.has('proposed') && this.store.state.proposed !== undefined)
@@ -160,7 +163,7 @@ export class App extends LitElement {
                 ${this.#area('chart')}
               </section>`
             : html`<section class="area bench" aria-label=${bench.title}>
-                <div class="content">${bench.show(this.store, this.works)}</div>
+                <div class="content">${this.#late.show(bench, this.store, this.works)}</div>
               </section>`
         }
         ${large && bench === undefined ? html`<section class="area told" aria-label="What is picked out"><ww-told .store=${this.store}></ww-told></section>` : nothing}
@@ -189,6 +192,7 @@ export class App extends LitElement {
 
   #area(area: Area): TemplateResult {
     const { store, works } = this;
+    const late = this.#late;
     const choose = (name: string, focus: boolean): void => {
       this.#choose(area, name);
       if (!focus) return;
@@ -196,7 +200,7 @@ export class App extends LitElement {
         this.renderRoot.querySelector<HTMLElement>(`#tab-${name}`)?.focus(),
       );
     };
-    return areaOf({ area, chosen: this.chosen[area], store, works, choose });
+    return areaOf({ area, chosen: this.chosen[area], store, works, late, choose });
   }
 
   #choose(area: Area, name: string): void {

@@ -5,6 +5,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import type { Store } from '../model/store.js';
 import { views } from '../view/index.js';
 import type { Area, ViewEntry, Works } from '../view/index.js';
+import type { LateViews } from './late.js';
 
 export interface AreaParts {
   readonly area: Area;
@@ -12,6 +13,7 @@ export interface AreaParts {
   readonly chosen: string | undefined;
   readonly store: Store;
   readonly works: Works;
+  readonly late: LateViews;
   /** `focus`: the tab is to have the focus. */
   readonly choose: (name: string, focus: boolean) => void;
 }
@@ -23,7 +25,7 @@ export function benchOf(store: Store): ViewEntry | undefined {
 }
 
 export function areaOf(parts: AreaParts): TemplateResult {
-  const { area, chosen, store, works, choose } = parts;
+  const { area, chosen, store, works, late, choose } = parts;
   const bench = benchOf(store);
   const charts = area === 'stage' && bench?.charts === true;
   const here = views.filter(
@@ -36,7 +38,7 @@ export function areaOf(parts: AreaParts): TemplateResult {
     here.find((v) => v.on !== undefined || (charts && v.area === 'chart')) ??
     here[0];
   if (top === undefined) return html``;
-  if (here.length === 1) return html`<div class="content">${top.show(store, works)}</div>`;
+  if (here.length === 1) return html`<div class="content">${late.show(top, store, works)}</div>`;
   return html`
     <div
       role="tablist"
@@ -45,7 +47,7 @@ export function areaOf(parts: AreaParts): TemplateResult {
     >
       ${here.map((v) => html`<button role="tab" id="tab-${v.name}" aria-controls="panel-${area}" aria-selected=${v === top} tabindex=${v === top ? 0 : -1} @click=${() => choose(v.name, false)}>${v.title} <span class="badge">${v.badge?.(store.state)}</span></button>`)}
     </div>
-    ${keyed(top.name, html`<div class="content" role="tabpanel" id="panel-${area}" aria-labelledby="tab-${top.name}" tabindex="0">${top.show(store, works)}</div>`)}
+    ${keyed(top.name, html`<div class="content" role="tabpanel" id="panel-${area}" aria-labelledby="tab-${top.name}" tabindex="0">${late.show(top, store, works)}</div>`)}
   `;
 }
 

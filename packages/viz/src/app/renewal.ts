@@ -90,8 +90,8 @@ export class Renewal extends LitElement {
     port1.onmessage = (e: MessageEvent<boolean>) => {
       if (!e.data) this.newer = waiting;
     };
-    const script = document.querySelector<HTMLScriptElement>('script[type=module]')?.src ?? '';
-    const word: OfflineWord = { kind: 'whose', script };
+    const own = document.querySelectorAll<HTMLScriptElement>('script[type=module]');
+    const word: OfflineWord = { kind: 'whose', scripts: Array.from(own, ({ src }) => src) };
     waiting.postMessage(word, [port2]);
   }
 

@@ -17,6 +17,7 @@ import { define, View } from './base.js';
 import { degrees } from './blow-down-words.js';
 import { cardSheetStyles } from './card-sheet.styles.js';
 import { shared } from './shared.styles.js';
+import { awaited } from './sheet-told.js';
 
 /** Columns to write in; the last swings of the sheet stand in them. */
 const COLUMNS = 3;
@@ -39,7 +40,7 @@ export class CardSheet extends View {
     const { picture, testCard } = this.state;
     const { expectation, draft } = testCard;
     if (picture === undefined || expectation === undefined)
-      return html`<p class="soft">The sound run is being computed…</p>`;
+      return html`<p class="soft">${awaited(testCard)}</p>`;
     const swings = draft?.sheet.swings ?? [];
     return html`
       <header>

@@ -1,6 +1,6 @@
 /**
- * The views by where they stand. A further view is one file and one line here: several in one
- * area share it as tabs.
+ * The views by where they stand. A further view is one file and one entry here: several in one
+ * area share it as tabs. Those of the benches bring their code later.
  */
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
@@ -19,20 +19,12 @@ import type { TracesWork } from '../model/traces.js';
 import type { Store } from '../model/store.js';
 import type { TestCardWork } from '../model/test-card.js';
 import './bay.js';
-import './blow-down-card.js';
-import './blow-down.js';
 import './circuit.js';
-import './card-sheet.js';
-import './diagnosis.js';
-import './diagnosis-cause.js';
-import './diagnosis-report.js';
 import './event-list.js';
 import './fault-drawer.js';
 import './flag-list.js';
-import './lesson.js';
 import './order-chart.js';
 import './parameters.js';
-import './test-card.js';
 import './times.js';
 import './traces.js';
 
@@ -62,6 +54,8 @@ export interface ViewEntry {
   readonly title: string;
   readonly area: Area;
   readonly show: (store: Store, works: Works) => TemplateResult;
+  /** Brings its code, where the first view does without: it is asked for before `show`. */
+  readonly load?: () => Promise<unknown>;
   /** A panel that is offered on this bench only. */
   readonly on?: string;
   /** Whether a bench has anything to do; always when absent. */
@@ -116,6 +110,7 @@ export const views: readonly ViewEntry[] = [
     name: 'blow-down',
     title: 'Blow-down',
     area: 'bench',
+    load: () => import('./blow-down.js'),
     show: (store, works) =>
       html`<ww-blow-down .store=${store} .work=${works.blowDown}></ww-blow-down>`,
     fits: (state) => state.picture?.blowDown !== undefined,
@@ -124,6 +119,7 @@ export const views: readonly ViewEntry[] = [
     name: 'lesson',
     title: 'Lesson',
     area: 'bench',
+    load: () => import('./lesson.js'),
     show: (store, works) =>
       html`<ww-lesson .store=${store} .work=${works.lesson} .desk=${works.desk}></ww-lesson>`,
     alone: (state) => state.lesson.draft === undefined,
@@ -132,6 +128,7 @@ export const views: readonly ViewEntry[] = [
     name: 'test-card',
     title: 'Test card',
     area: 'bench',
+    load: () => import('./test-card.js'),
     show: (store, works) =>
       html`<ww-test-card .store=${store} .work=${works.testCard}></ww-test-card>`,
     key: (works, key) => works.testCard.key(key),
@@ -145,6 +142,7 @@ export const views: readonly ViewEntry[] = [
     name: 'diagnosis',
     title: 'Diagnosis',
     area: 'bench',
+    load: () => import('./diagnosis.js'),
     show: (store, works) =>
       html`<ww-diagnosis .store=${store} .work=${works.diagnosis}></ww-diagnosis>`,
     charts: true,
@@ -184,6 +182,7 @@ export const views: readonly ViewEntry[] = [
     title: 'Bottle',
     area: 'panel',
     on: 'blow-down',
+    load: () => import('./blow-down-card.js'),
     show: (store) => html`<ww-blow-down-card .store=${store}></ww-blow-down-card>`,
   },
   {
@@ -191,6 +190,7 @@ export const views: readonly ViewEntry[] = [
     title: 'Card',
     area: 'panel',
     on: 'test-card',
+    load: () => import('./card-sheet.js'),
     show: (store) => html`<ww-card-sheet .store=${store}></ww-card-sheet>`,
   },
   {
@@ -198,6 +198,7 @@ export const views: readonly ViewEntry[] = [
     title: 'Cause',
     area: 'panel',
     on: 'diagnosis',
+    load: () => import('./diagnosis-cause.js'),
     show: (store, works) =>
       html`<ww-diagnosis-cause .store=${store} .work=${works.diagnosis}></ww-diagnosis-cause>`,
   },
@@ -206,6 +207,7 @@ export const views: readonly ViewEntry[] = [
     title: 'Report',
     area: 'panel',
     on: 'diagnosis',
+    load: () => import('./diagnosis-report.js'),
     show: (store) => html`<ww-diagnosis-report .store=${store}></ww-diagnosis-report>`,
   },
 ];

@@ -13,6 +13,11 @@ export function sheetTold(work: TestCardWork, state: TestCardState): TemplateRes
   return html`${offer(work, state)} ${failure(state)}`;
 }
 
+/** In place of what is expected, as long as there is none. */
+export function awaited({ failure: why }: TestCardState): string {
+  return why === '' ? 'The sound run is being computed…' : 'There is no sound run to compare with.';
+}
+
 function offer(work: TestCardWork, { offered }: TestCardState): TemplateResult | typeof nothing {
   if (offered === undefined) return nothing;
   const n = offered.sheet.swings.length;

@@ -10,7 +10,7 @@ import { define, View } from './base.js';
 import { download, fileName } from './download.js';
 import { shared } from './shared.styles.js';
 import './sheet-conditions.js';
-import { sheetTold, TOLD } from './sheet-told.js';
+import { awaited, sheetTold, TOLD } from './sheet-told.js';
 import { sign } from './sign.js';
 import './stopwatch.js';
 import './swing-entry.js';
@@ -44,7 +44,8 @@ export class TestCard extends View {
     `;
   }
 
-  #tools({ draft, expectation }: TestCardState): TemplateResult {
+  #tools(state: TestCardState): TemplateResult {
+    const { draft, expectation } = state;
     return html`<div class="tools">
       <button data-save @click=${this.#save}>Save sheet</button>
       <button
@@ -70,7 +71,7 @@ export class TestCard extends View {
         >${draft?.saved === true ? 'Nothing unsaved' : 'Not saved as a file yet; kept on this device'}</span
       >
       <p class="soft expect">
-        ${expectation === undefined ? 'The sound run is being computed…' : html`Expected: “${expectation.cardTitle}” without faults${expectation.stood ? ', under the conditions of this sheet' : ''}, as simulated.`}
+        ${expectation === undefined ? awaited(state) : html`Expected: “${expectation.cardTitle}” without faults${expectation.stood ? ', under the conditions of this sheet' : ''}, as simulated.`}
       </p>
     </div>`;
   }

@@ -11,8 +11,8 @@ declare const __VERSION__: string;
 
 /** What the page says to a waiting worker. */
 export type OfflineWord =
-  /** Is the page that runs this script yours? Answered by true or false on the port sent along. */
-  { readonly kind: 'whose'; readonly script: string } | { readonly kind: 'take-over' };
+  /** Is the page that runs these scripts yours? Answered by true or false on the port sent along. */
+  { readonly kind: 'whose'; readonly scripts: readonly string[] } | { readonly kind: 'take-over' };
 
 interface LastingEvent extends Event {
   waitUntil(work: Promise<unknown>): void;
@@ -87,5 +87,8 @@ scope.addEventListener('fetch', (e) => {
 });
 scope.addEventListener('message', ({ data, ports }) => {
   if (data.kind === 'take-over') void scope.skipWaiting();
-  else ports[0]?.postMessage(__FILES__.some((file) => address(file) === data.script));
+  else {
+    const own = new Set(__FILES__.map(address));
+    ports[0]?.postMessage(data.scripts.every((script) => own.has(script)));
+  }
 });

@@ -39,3 +39,7 @@ export type RecordingReply =
   | { readonly kind: 'recording'; readonly id: number; readonly recording: Recording }
   | { readonly kind: 'offset'; readonly id: number; readonly found: Offset | undefined }
   | { readonly kind: 'broken'; readonly id: number; readonly message: string };
+
+export function isRecordingJob(job: { readonly kind: string }): job is RecordingJob {
+  return job.kind === 'recording' || job.kind === 'offset';
+}

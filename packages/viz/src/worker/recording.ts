@@ -3,10 +3,6 @@ import { findOffset, readRecording } from '@wheelwell/core';
 import type { Series } from '@wheelwell/core';
 import type { Points, RecordingJob, RecordingReply } from './recording-message.js';
 
-export function isRecordingJob(job: { readonly kind: string }): job is RecordingJob {
-  return job.kind === 'recording' || job.kind === 'offset';
-}
-
 export function workRecording(job: RecordingJob): RecordingReply {
   const { id } = job;
   try {

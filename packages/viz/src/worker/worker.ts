@@ -1,18 +1,15 @@
-/** The worker's entry: core off the main thread. */
+/** The worker's entry: core off the main thread. What a swing can do without comes when it is first asked for. */
 import { answer, judged } from './answer.js';
 import type { Answer } from './answer.js';
 import type { MapJob } from './blow-down-message.js';
-import { explain } from './diagnosis.js';
 import { isDiagnosisJob } from './diagnosis-message.js';
 import type { DiagnosisJob } from './diagnosis-message.js';
-import { teach } from './lesson.js';
+import { later } from './later.js';
 import type { LessonRequest } from './lesson-message.js';
-import { work } from './map.js';
 import type { AfterRequest, JudgeRequest, RunRequest, SeriesRequest } from './message.js';
-import { isRecordingJob, workRecording } from './recording.js';
+import { isRecordingJob } from './recording-message.js';
 import type { RecordingJob } from './recording-message.js';
 import { afterOf, seriesOf } from './series.js';
-import { answerSheet } from './sheet.js';
 import { isSheetJob } from './sheet-message.js';
 import type { SheetJob } from './sheet-message.js';
 import { told } from './told.js';
@@ -30,6 +27,12 @@ type Job =
   | RecordingJob
   | SheetJob;
 
+const diagnosis = later(() => import('./diagnosis.js'));
+const lesson = later(() => import('./lesson.js'));
+const map = later(() => import('./map.js'));
+const recording = later(() => import('./recording.js'));
+const sheet = later(() => import('./sheet.js'));
+
 // The DOM and worker type libraries cannot both be loaded; this is all that is used of it.
 const scope = self as unknown as {
   onmessage: ((e: MessageEvent<Job>) => void) | null;
@@ -38,28 +41,29 @@ const scope = self as unknown as {
 
 scope.onmessage = ({ data: job }) => {
   const post = ({ reply, transfer }: Answer): void => scope.postMessage(reply, transfer);
+  const tell = (reply: unknown): void => scope.postMessage(reply, []);
   if (!('kind' in job)) {
     const { id } = job;
-    const tell = (share: number): void => scope.postMessage({ id, kind: 'progress', share }, []);
-    post(answer(job, { tell, early: true }));
+    const share = (done: number): void => tell({ id, kind: 'progress', share: done });
+    post(answer(job, { tell: share, early: true }));
     return;
   }
   switch (job.kind) {
     case 'series':
       return post(seriesOf(job));
     case 'after':
-      return scope.postMessage(afterOf(job), []);
+      return tell(afterOf(job));
     case 'lesson':
-      return teach(job, (reply) => scope.postMessage(reply, []));
+      return lesson(({ teach }) => teach(job, tell));
     case 'judge':
       return post(judged(job));
     case 'parameters':
     case 'text':
-      return scope.postMessage(told(job), []);
+      return tell(told(job));
     default:
-      if (isRecordingJob(job)) return scope.postMessage(workRecording(job), []);
-      if (isSheetJob(job)) return scope.postMessage(answerSheet(job), []);
-      if (isDiagnosisJob(job)) return void explain(job, (reply) => scope.postMessage(reply, []));
-      void work(job, (reply) => scope.postMessage(reply, []));
+      if (isRecordingJob(job)) return recording(({ workRecording }) => tell(workRecording(job)));
+      if (isSheetJob(job)) return sheet(({ answerSheet }) => tell(answerSheet(job)));
+      if (isDiagnosisJob(job)) return diagnosis(({ explain }) => void explain(job, tell));
+      map(({ work }) => void work(job, tell));
   }
 };
