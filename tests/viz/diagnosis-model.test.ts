@@ -34,6 +34,7 @@ const member = (fault: string, on: string): MemberLine => ({
   percent: '80 %',
   severity: 0.6,
   range: [0.4, 0.8],
+  note: '',
   severityText: '60 % (40 % to 80 %)',
   comparisons: [],
   remedies: [],

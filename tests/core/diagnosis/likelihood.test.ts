@@ -35,6 +35,7 @@ function likelihoodOf(
   const l = new Likelihood(evidences(figures), scatter, [keys.vector(healthy)], keys);
   return {
     of: (s: Named) => l.of([keys.vector(s)]),
+    fitsBadly: (s: Named) => l.fitsBadly([keys.vector(s)]),
     distance: (a: Named, b: Named) => l.distance([keys.vector(a)], [keys.vector(b)]),
     atMost: (played: Named, s: Named, slack: number) =>
       l.atMost([keys.vector(played)], [keys.vector(s)], slack, () => false),
@@ -51,6 +52,29 @@ describe('the normal distribution function', () => {
     expect(normal(1)).toBeCloseTo(0.8413447, 6);
     expect(normal(2)).toBeCloseTo(0.9772499, 6);
     expect(normal(-1.5)).toBeCloseTo(1 - normal(1.5), 12);
+  });
+});
+
+describe('a bad fit', () => {
+  /** So many figures, each off by so many spreads. */
+  const badly = (count: number, by: (i: number) => number): boolean => {
+    const figures = Array.from({ length: count }, (_, i) => figure(`f${i}`, 5, 0.1));
+    const off = figures.map(({ key }, i) => [key, 5 + by(i) * spreadOf(5, 0.1)] as const);
+    const none = figures.map(() => []);
+    return likelihoodOf(figures, none).fitsBadly(Object.fromEntries(off));
+  };
+
+  it('is none where all are off as readings are, or one of many is wrong', () => {
+    expect(badly(8, () => 0)).toBe(false);
+    // Chi squared of 8 degrees of freedom has its 0.9 quantile at 13.36 (tables), here eight times 1.29 squared.
+    expect(badly(8, () => 1.29)).toBe(false);
+    expect(badly(16, (i) => (i === 0 ? 30 : 0.5))).toBe(false);
+  });
+
+  it('is one where chi squared is far beyond its 0.999 quantile, or two are far off', () => {
+    // 26.12 (tables); here eight times 2.3 squared is 42: half of it lies beyond 4 and three times 2.
+    expect(badly(8, () => 2.3)).toBe(true);
+    expect(badly(16, (i) => (i < 2 ? 8 : 0.5))).toBe(true);
   });
 });
 

@@ -51,6 +51,8 @@ export interface MemberLine {
   readonly range: readonly [number, number];
   /** The same in words; empty for the healthy aircraft. */
   readonly severityText: string;
+  /** What to know of what it foretells; empty where that is of the nominal aircraft. */
+  readonly note: string;
   readonly comparisons: readonly ComparisonLine[];
   readonly remedies: readonly RemedyLine[];
 }
@@ -95,6 +97,9 @@ export interface DiagnosisDocument {
   readonly unused: readonly string[];
   readonly defers: string;
 }
+
+const OFF_NOMINAL =
+  'A small thing decides here: this is foretold of an aircraft within the tolerances of healthy ones; the nominal one would do another thing with this cause.';
 
 /** Groups that are told, and where nothing fits; members of each, entries of each member. */
 const GROUPS = 5;
@@ -221,7 +226,7 @@ function groupLine(
 
 function memberLine(
   catalogues: DiagnosisCatalogues,
-  { causes, probability, severity, severityRange, comparisons }: Explanation,
+  { causes, probability, severity, severityRange, offNominal, comparisons }: Explanation,
   system: DisplaySystem,
 ): MemberLine {
   const [low, high] = severityRange.map(percentText);
@@ -232,6 +237,7 @@ function memberLine(
     severity,
     range: severityRange,
     severityText: causes.length === 0 ? '' : `${percentText(severity)} (${low} to ${high})`,
+    note: offNominal ? OFF_NOMINAL : '',
     comparisons: comparisons.slice(0, ENTRIES).map((c) => comparisonLine(c, system)),
     remedies: causes.flatMap(({ fault, on }) => {
       const f = catalogues.faults[fault];

@@ -64,9 +64,10 @@ function groupLines({ title, probability, percent, members, more }: RankedLine):
   ];
 }
 
-function comparisons({ title, comparisons: all }: MemberLine): string[] {
+function comparisons({ title, note, comparisons: all }: MemberLine): string[] {
   return [
     `Seen, and foretold by: ${title}`,
+    ...(note === '' ? [] : wrap(note, WIDE, '  ')),
     ...columns(
       [
         { title: 'swing', align: 'right' },

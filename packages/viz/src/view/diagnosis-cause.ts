@@ -41,7 +41,7 @@ export class DiagnosisCause extends View {
       <p class="soft">
         ${off === 0 ? 'Everything fits within reading errors.' : `${off} of ${cause.comparisons.length} do not fit.`}
       </p>
-      ${comparisonTable(cause.comparisons.slice(0, MOST))}
+      ${noteOf(cause)} ${comparisonTable(cause.comparisons.slice(0, MOST))}
       ${cause.comparisons.length > MOST ? html`<p class="soft">and more that are not shown</p>` : nothing}
       ${remedies(cause)}
     `;
@@ -62,6 +62,9 @@ export class DiagnosisCause extends View {
     </button>`;
   }
 }
+
+export const noteOf = ({ note }: MemberLine): TemplateResult | typeof nothing =>
+  note === '' ? nothing : html`<p class="soft">${note}</p>`;
 
 export function comparisonTable(lines: readonly ComparisonLine[]): TemplateResult {
   return html`<table class="beside">

@@ -7,7 +7,7 @@ import type { State } from '../model/state.js';
 import type { RankedLine } from '../worker/diagnosis-message.js';
 import { define, View } from './base.js';
 import { cardSheetStyles } from './card-sheet.styles.js';
-import { comparisonTable, remedies } from './diagnosis-cause.js';
+import { comparisonTable, noteOf, remedies } from './diagnosis-cause.js';
 import { titleOf, verdictOf } from './diagnosis-ranking.js';
 import { reportStyles } from './diagnosis-cause.styles.js';
 import { shared } from './shared.styles.js';
@@ -71,7 +71,7 @@ export class DiagnosisReport extends View {
         first === undefined
           ? nothing
           : html`<h3>Seen, and foretold by: ${titleOf(first)}</h3>
-              ${comparisonTable(first.comparisons.slice(0, MOST))}`
+              ${noteOf(first)} ${comparisonTable(first.comparisons.slice(0, MOST))}`
       }
       ${report.unused.length === 0 ? nothing : html`<p>Not used: ${report.unused.join('; ')}.</p>`}
       ${

@@ -185,6 +185,7 @@ class Work {
         probability: m.probability,
         severity: m.severity,
         severityRange: m.severityRange,
+        ...(m.offNominal && { offNominal: m.offNominal }),
         comparisons: comparisonsOf(likelihood, m),
       })),
     }));

@@ -25,6 +25,8 @@ const NEVER = 1e-3;
 const PLAIN = 1e-5;
 /** A time longer or shorter by this share makes a swing another than a sound one. */
 const OTHER = 0.25;
+/** So many spreads beyond the mean, or a fact less likely than this, is a bad fit. */
+const BADLY = { spreads: 3, fact: 0.01 } as const;
 /** A wrong figure lies anywhere up to this beyond twice what was read: s, Pa, m3/s, strokes. */
 const WIDTH = { time: 5, gauge: 5e6, flow: 2e-4, strokes: 20 } as const;
 /** Probabilities of a fact nearer than this are the same. */
@@ -67,6 +69,19 @@ export class Likelihood {
     if (facts.length === 0) return this.ofFigures(figures);
     const plain = foretold.map((v, setup) => this.goesAsSound(v, setup, figures));
     return this.ofFigures(figures) + this.ofFacts(this.factsIn(foretold), plain);
+  }
+
+  /** Whether it is further off than the errors of reading would have it once in some hundred sheets. */
+  fitsBadly(foretold: Foretold): boolean {
+    const { figures } = this.evidences;
+    const noted = figures.map((f) => f.value);
+    const short = this.ofFigures(noted) - this.ofFigures(this.figuresIn(foretold));
+    // Half of chi squared: its mean is half of how many they are, its spread the root of that.
+    const half = figures.length / 2;
+    return (
+      short > half + BADLY.spreads * Math.sqrt(half) ||
+      this.factsIn(foretold).some((p) => p < BADLY.fact)
+    );
   }
 
   /** Whether a swing goes as a sound gear's does, but for how long it takes, within a share. */

@@ -55,7 +55,8 @@ export class Player {
     return found;
   }
 
-  private keyOf({ setup, faults, unknown }: SignatureJob): string {
-    return JSON.stringify([this.setups.at(setup).key, faults, unknown ?? -1]);
+  private keyOf({ setup, faults, unknown, drawn }: SignatureJob): string {
+    const aircraft = drawn === undefined ? (unknown ?? -1) : `drawn ${drawn}`;
+    return JSON.stringify([this.setups.at(setup).key, faults, aircraft]);
   }
 }

@@ -17,6 +17,8 @@ export interface Belief {
   readonly severityRange: readonly [number, number];
   /** What it foretells with the fitted severity, for each setup. */
   readonly foretold: Foretold;
+  /** Foretold of an aircraft from the scatter of healthy ones: on the nominal one another thing happens. */
+  readonly offNominal?: true;
   /** The same at other severities that are likely, too. */
   readonly at: (severity: number) => Foretold;
 }
@@ -32,10 +34,9 @@ export function believe(
   const prior = Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
   if (hypothesis.causes.length === 0) {
     const foretold = at(0);
-    const log = prior + likelihood.of(foretold);
-    return {
+    const belief: Belief = {
       hypothesis,
-      log,
+      log: prior + likelihood.of(foretold),
       severity: 0,
       peak: 0,
       narrowness: 0,
@@ -43,6 +44,7 @@ export function believe(
       foretold,
       at: () => foretold,
     };
+    return onDrawn(likelihood, belief, profile.drawn);
   }
   const stretches = stretchesOf(profile, look);
   const severities = stretches.map((s) => s.severity);
@@ -52,7 +54,7 @@ export function believe(
   const most = Math.max(...fits);
   const weights = logs.map((x) => Math.exp(x - sum));
   const severity = weights.reduce((mean, w, i) => mean + w * severities[i], 0);
-  return {
+  const belief: Belief = {
     hypothesis,
     log: prior + sum,
     severity,
@@ -62,6 +64,25 @@ export function believe(
     foretold: at(severity),
     at,
   };
+  return onDrawn(likelihood, belief, profile.drawn);
+}
+
+/**
+ * The nominal aircraft, whose scatter is straight, or one that was drawn from the scatter, each as likely as the
+ * other: where a small thing decides what happens, nothing is straight.
+ */
+function onDrawn(likelihood: Likelihood, belief: Belief, drawn: readonly Foretold[]): Belief {
+  if (drawn.length === 0) return belief;
+  const fits = drawn.map((foretold) => likelihood.of(foretold));
+  const most = Math.max(...fits);
+  const prior = Math.log(belief.hypothesis.prior) + likelihood.ofLooks(belief.hypothesis.causes);
+  // They were played at one severity: how narrowly that fits is taken to be as on the nominal one.
+  const log = prior + logSum(fits) - Math.log(drawn.length) + belief.narrowness;
+  const both = { ...belief, log: logSum([belief.log, log]) - Math.log(2) };
+  const foretold = drawn[fits.indexOf(most)];
+  return log > belief.log
+    ? { ...both, severity: belief.peak, foretold, at: () => foretold, offNominal: true }
+    : both;
 }
 
 function quantile(

@@ -24,6 +24,8 @@ interface Node {
 export class Profile {
   /** For each setup, in the order of severity; the first is the healthy aircraft at zero. */
   private readonly nodes: Node[][];
+  /** What a severity came to on aircraft from the scatter of healthy ones. */
+  readonly drawn: Foretold[] = [];
   /** How often something was added: as long as it stays so, all that follows from it does. */
   revision = 0;
 
@@ -41,6 +43,12 @@ export class Profile {
   put(severity: number, setup: number, vector: Vector, borrowed = false): void {
     for (const at of this.abrupt ? [AT_ALL, WORST] : [severity])
       this.add({ severity: at, vector, borrowed }, setup);
+  }
+
+  /** Adds what it comes to on another aircraft than the nominal one. */
+  draw(foretold: Foretold): void {
+    this.revision++;
+    this.drawn.push(foretold);
   }
 
   private add(node: Node, setup: number): void {

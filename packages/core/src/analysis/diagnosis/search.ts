@@ -11,7 +11,6 @@ import type { Evidences } from './entry.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
-import { unknownCause } from './posterior.js';
 import { preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
@@ -40,6 +39,11 @@ const CLOSER = [
 const LIKE = { round: 2, of: 3, most: 10 } as const;
 /** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
 const BETTER = { rounds: 12, most: 24, gap: 0.04 } as const;
+/** Where nothing fits well, so many swings of the likeliest are played on each of these aircraft from the scatter. */
+const DRAWN = [
+  { most: 96, draws: [0, 1] },
+  { most: 12, draws: [2, 3, 4, 5, 6, 7] },
+] as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
 /** Severity to a tenth, so that what was played is met again. */
@@ -77,6 +81,8 @@ export class Search {
   /** From when the healthy aircraft and its scatter are known. */
   weighing: Weighing | undefined;
   private readonly own: readonly number[];
+  /** Swings that are wanted beside the usual. */
+  private more = 0;
   private sharing!: Sharing;
   private all: ReadonlyMap<Hypothesis, Profile> = new Map();
 
@@ -87,7 +93,7 @@ export class Search {
   /** About how many swings it will play. */
   get wanted(): number {
     const { hypotheses } = this.setting;
-    return 20 + 0.75 * hypotheses.length + this.own.length * 60;
+    return 20 + 0.75 * hypotheses.length + this.own.length * 60 + this.more;
   }
 
   async run(): Promise<void> {
@@ -108,23 +114,57 @@ export class Search {
     this.profiles = [healthy, ...all];
     await this.playWorst(this.sharing.tellers(WORST));
     await this.lookCloser(weighing, healthy, all);
-    if (!this.setting.stopped() && this.nothingFits(weighing)) {
-      // Before that is said nothing is taken from the other side.
+    if (!this.setting.stopped() && this.fitsBadly(weighing)) {
+      // What the other side has lent may be why.
       const tellers = this.sharing.tellers(WORST, { borrowing: false });
       await this.playWorst(tellers.filter((h) => this.all.get(h)?.borrowed(WORST) === true));
       await this.lookCloser(weighing, healthy, all);
+      await this.playDrawn(weighing, healthy);
     }
     if (this.setting.stopped()) return;
     this.likely = new Set(this.likeliest(weighing, CLOSEST));
     this.done = true;
   }
 
-  /** Whether a cause that is in no catalogue explains the sheet better than any that is. */
-  private nothingFits(weighing: Weighing): boolean {
-    const { evidences } = this.setting;
-    const { likelihood } = weighing;
-    const unknown = unknownCause(evidences, likelihood.figuresIn(this.healthy));
-    return weighing.highest(this.profiles) < unknown;
+  /** Whether what explains the sheet best does not explain it well. */
+  private fitsBadly(weighing: Weighing): boolean {
+    const best = this.profiles
+      .map((profile) => weighing.quick(profile))
+      .reduce((a, b) => (b.log > a.log ? b : a));
+    return weighing.likelihood.fitsBadly(best.at(best.peak));
+  }
+
+  /**
+   * Plays what is likeliest on other aircraft than the nominal one: where a small thing decides what happens (a leg
+   * that falls on its lock makes it or not), a sound gear's tolerances do not just make it a little sooner or later.
+   */
+  private async playDrawn(weighing: Weighing, healthy: Profile): Promise<void> {
+    const { play, stopped } = this.setting;
+    let ranked: readonly Profile[] = [...this.alive, ...this.doubtful]
+      .map((profile) => weighing.promise(profile))
+      .sort(byLog)
+      .map(({ profile }) => profile);
+    for (const { most, draws } of DRAWN) {
+      if (stopped() || !this.fitsBadly(weighing)) return;
+      const chosen = [healthy, ...ranked.slice(0, most / this.own.length)];
+      this.enliven(chosen);
+      const each = chosen.flatMap((profile) => {
+        const { peak } = weighing.quick(profile);
+        return draws.map((drawn) => ({
+          profile,
+          jobs: this.own.map((setup) => ({ ...jobOf(profile.hypothesis, peak, setup), drawn })),
+        }));
+      });
+      const jobs = each.flatMap((one) => one.jobs);
+      this.more += jobs.length;
+      const found = await play(jobs);
+      each.forEach(({ profile }, i) => {
+        const own = found.slice(i * this.own.length, (i + 1) * this.own.length);
+        if (own.some((s) => s === undefined)) return;
+        profile.draw(own.map((s) => this.keys.vector(s!)));
+      });
+      ranked = this.likeliest(weighing, most);
+    }
   }
 
   /** Rules out, and plays what is left where it fits, closer and closer. */

@@ -25,6 +25,8 @@ export interface SignatureJob {
   readonly faults: readonly FaultEntry[];
   /** Place among the unknowns of the healthy aircraft, moved by one standard deviation; absent: nominal. */
   readonly unknown?: number;
+  /** Which aircraft of the healthy ones' scatter; absent: the nominal one. */
+  readonly drawn?: number;
 }
 
 /** Plays swings somewhere, e.g. in workers; the order of answers does not matter. */
@@ -56,6 +58,8 @@ export interface Explanation {
   /** Fitted severity of the causes, 0..1: the mean and the middle 90 %. */
   readonly severity: number;
   readonly severityRange: readonly [number, number];
+  /** What is foretold is of an aircraft within the tolerances of healthy ones: on the nominal one another thing happens. */
+  readonly offNominal?: true;
   readonly comparisons: readonly Comparison[];
 }
 

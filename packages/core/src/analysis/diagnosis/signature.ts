@@ -16,7 +16,7 @@ import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
 import { setupsOf, type Reading, type SetupList } from './setup.js';
 import type { Signature, SignatureJob } from './shapes.js';
-import { unknownsOf } from './unknown.js';
+import { drawnAircraft, unknownsOf } from './unknown.js';
 
 /** The first movement of each direction counts. */
 export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): Signature {
@@ -110,9 +110,7 @@ export function playSignature(
   job: SignatureJob,
 ): Signature {
   const { scenario, card, reading, ending } = setups.at(job.setup);
-  const moved =
-    job.unknown === undefined ? scenario : unknownsOf(catalogues, scenario)[job.unknown].moved();
-  const run = simulateWith(catalogues, moved, {
+  const run = simulateWith(catalogues, aircraftOf(catalogues, scenario, job), {
     card,
     faults: job.faults,
     tolerance: 'draft',
@@ -120,6 +118,18 @@ export function playSignature(
     ...(ending !== undefined && { until: endsWith(ending) }),
   });
   return signatureOf(glance(run, reading), reading);
+}
+
+/** The nominal aircraft, one unknown of it moved, or one from the scatter. */
+function aircraftOf(
+  catalogues: Catalogues,
+  scenario: Scenario,
+  { unknown, drawn }: SignatureJob,
+): Scenario {
+  if (drawn !== undefined) return drawnAircraft(catalogues, scenario, drawn);
+  return unknown === undefined
+    ? scenario
+    : unknownsOf(catalogues, scenario)[unknown].moved(scenario, 1);
 }
 
 /** What a signature is read from, beside the pressures of gauges. */

@@ -13,8 +13,8 @@ import type { SignatureJob } from './shapes.js';
 
 export interface Unknown {
   readonly name: string;
-  /** The scenario with it one standard deviation up. */
-  readonly moved: () => Scenario;
+  /** A scenario with it so many standard deviations up. */
+  readonly moved: (from: Scenario, by: number) => Scenario;
 }
 
 interface Part {
@@ -65,24 +65,45 @@ export function unknownsOf(catalogues: Catalogues, scenario: Scenario): readonly
     if (own.length === 0) continue;
     out.push({
       name: `${own.map(([key]) => key).join(' and ')} of ${name}`,
-      moved: () => {
+      moved: (from, by) => {
         const entry = {
-          ...scenario[section][name],
-          parameters: scaled(parameters, own, part.all),
+          ...from[section][name],
+          parameters: scaled(parameters, own, by, part.all),
         };
-        return { ...scenario, [section]: { ...scenario[section], [name]: entry } };
+        return { ...from, [section]: { ...from[section], [name]: entry } };
       },
     });
   }
-  out.push({ name: 'temperature of the oil', moved: () => warmer(scenario) });
+  out.push({ name: 'temperature of the oil', moved: warmer });
   out.push({
     name: 'air in the oil',
-    moved: () => ({
-      ...scenario,
-      fluid: { ...scenario.fluid, freeAir: scenario.fluid.freeAir * (1 + AIR) },
+    moved: (from, by) => ({
+      ...from,
+      fluid: { ...from.fluid, freeAir: from.fluid.freeAir * (1 + by * AIR) },
     }),
   });
   return out;
+}
+
+/**
+ * An aircraft somewhere in the scatter of healthy ones, the same for the same number: each unknown is one standard
+ * deviation up or down, the other way round in every second of them.
+ */
+export function drawnAircraft(catalogues: Catalogues, scenario: Scenario, draw: number): Scenario {
+  return unknownsOf(catalogues, scenario).reduce(
+    (from, { moved }, i) => moved(from, up(draw >> 1, i) === (draw % 2 === 0) ? 1 : -1),
+    scenario,
+  );
+}
+
+/** As good as tossed: two rounds of a hash of whole numbers (Wang, from memory). */
+function up(draw: number, unknown: number): boolean {
+  let x = 0x9e3779b9 + 1000 * draw + unknown;
+  for (let round = 0; round < 2; round++) {
+    x = Math.imul(x ^ (x >>> 16), 0x45d9f3b);
+    x ^= x >>> 13;
+  }
+  return (x & 1) === 0;
 }
 
 /** The sound gear, then with each of its unknowns moved: what a setup is judged against. */
@@ -100,26 +121,26 @@ export function soundJobs(
 function scaled(
   p: Parameters,
   spreads: readonly (readonly [string, number])[],
+  by: number,
   definitions: Readonly<Record<string, ParameterDefinition>>,
 ): Parameters {
   const changed = spreads.map(([key, share]) => {
     const [low, high] = (definitions[key] as NumberParameter).range;
-    const value = (p[key] as number) * (1 + share);
+    const value = (p[key] as number) * (1 + by * share);
     return [key, Math.min(Math.max(value, low), high)] as const;
   });
   return { ...p, ...Object.fromEntries(changed) };
 }
 
 /** Cards have temperatures of their own. */
-function warmer(scenario: Scenario): Scenario {
+function warmer(scenario: Scenario, by: number): Scenario {
+  const more = by * TEMPERATURE;
   const cards = Object.fromEntries(
     Object.entries(scenario.cards).map(([name, card]) => [
       name,
-      card.temperature === undefined
-        ? card
-        : { ...card, temperature: card.temperature + TEMPERATURE },
+      card.temperature === undefined ? card : { ...card, temperature: card.temperature + more },
     ]),
   );
-  const fluid = { ...scenario.fluid, temperature: scenario.fluid.temperature + TEMPERATURE };
+  const fluid = { ...scenario.fluid, temperature: scenario.fluid.temperature + more };
   return { ...scenario, cards, fluid };
 }
