@@ -136,6 +136,25 @@ describe('what the other side has lent its figures to', () => {
   });
 });
 
+describe('what fits narrowly', () => {
+  /** About one severity the legs take as long as was noted, and set out as late only in a window there. */
+  const window = (s: number, there: boolean): Signature => {
+    const moving = there && s > 0.865 && s < 0.875 ? 0.9 : 0.2;
+    if (s < 0.855) return times(4, 4, 0.5);
+    return s < 0.885 ? times(7.2, 7.2, moving) : times(9, 9, 0.5);
+  };
+
+  it('is looked at beside where it was played, too: there it may fit much better', async () => {
+    const [with_, without] = await Promise.all([
+      searched((on, s) => (on === FOUND ? window(s, true) : undefined)),
+      searched((on, s) => (on === FOUND ? window(s, false) : undefined)),
+    ]);
+    const at = with_.played.flatMap(({ faults: [f] }) => (f?.on === FOUND ? [f.severity] : []));
+    expect(at.some((s) => s > 0.865 && s < 0.875)).toBe(true);
+    expect(with_.best(FOUND)).toBeGreaterThan(without.best(FOUND) + 3);
+  });
+});
+
 describe('where nothing fits well', () => {
   /** On every second aircraft it comes as it was noted, on the nominal one the legs lock at once. */
   const decided = (on: string, s: number, drawn?: number): Signature | undefined => {

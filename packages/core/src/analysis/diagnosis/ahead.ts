@@ -4,10 +4,9 @@
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
-import { hypothesesOf } from './hypothesis.js';
+import { hypothesesOf, jobOf } from './hypothesis.js';
 import { ownPool, Player } from './player.js';
 import { PREFERRED, WORST } from './profile.js';
-import { jobOf } from './search.js';
 import { setupsOf } from './setup.js';
 import type { DiagnosisOptions } from './shapes.js';
 import { Sharing } from './share.js';

@@ -2,7 +2,7 @@ import type { Catalogues, FaultDefinition, Scenario } from '../../define/index.j
 import { canBefall } from '../../scenario/index.js';
 import { checks } from '../../check/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
-import type { Cause, Hypothesis } from './shapes.js';
+import type { Cause, Hypothesis, SignatureJob } from './shapes.js';
 
 /** How much likelier one is than another before anything was seen; the words stand in the catalogue. */
 const WEIGHT: Readonly<Record<FaultDefinition['prior'], number>> = {
@@ -44,3 +44,12 @@ export function hypothesesOf(
 /** The same for the same causes in the same order. */
 export const keyOf = (causes: readonly Cause[]): string =>
   causes.map((c) => `${c.fault} ${c.on}`).join('+');
+
+/** The swing that shows a hypothesis, all its causes as bad as that. */
+export function jobOf(
+  { causes }: Pick<Hypothesis, 'causes'>,
+  severity: number,
+  setup: number,
+): SignatureJob {
+  return { setup, faults: causes.map((c) => ({ ...c, severity })) };
+}

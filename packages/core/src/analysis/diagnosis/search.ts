@@ -7,11 +7,13 @@
  * what is alive.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
+import { Draws } from './draws.js';
 import type { Evidences } from './entry.js';
+import { jobOf } from './hypothesis.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
-import { preferred, Profile, WORST, type Foretold } from './profile.js';
+import { LEAST, preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
@@ -44,6 +46,8 @@ const DRAWN = [
   { most: 96, draws: [0, 1] },
   { most: 12, draws: [2, 3, 4, 5, 6, 7] },
 ] as const;
+/** Of so many, what fits less of the severities than this, a log, is played so far to both sides of where it fits best. */
+const SHARPER = { of: 5, narrow: -2.5, steps: [0.02, 0.01] } as const;
 /** How many are then summed up finely. */
 const CLOSEST = 24;
 /** Severity to a tenth, so that what was played is met again. */
@@ -81,6 +85,7 @@ export class Search {
   /** From when the healthy aircraft and its scatter are known. */
   weighing: Weighing | undefined;
   private readonly own: readonly number[];
+  private readonly draws: Draws;
   /** Swings that are wanted beside the usual. */
   private more = 0;
   private sharing!: Sharing;
@@ -88,6 +93,7 @@ export class Search {
 
   constructor(private readonly setting: SearchSetting) {
     this.own = Array.from({ length: setting.setups.own }, (_, i) => i);
+    this.draws = new Draws(this.keys, setting.setups.own);
   }
 
   /** About how many swings it will play. */
@@ -148,21 +154,10 @@ export class Search {
       if (stopped() || !this.fitsBadly(weighing)) return;
       const chosen = [healthy, ...ranked.slice(0, most / this.own.length)];
       this.enliven(chosen);
-      const each = chosen.flatMap((profile) => {
-        const { peak } = weighing.quick(profile);
-        return draws.map((drawn) => ({
-          profile,
-          jobs: this.own.map((setup) => ({ ...jobOf(profile.hypothesis, peak, setup), drawn })),
-        }));
-      });
-      const jobs = each.flatMap((one) => one.jobs);
+      const planned = this.draws.plan(chosen, draws, (p) => weighing.quick(p).peak);
+      const jobs = planned.flatMap((one) => one.jobs);
       this.more += jobs.length;
-      const found = await play(jobs);
-      each.forEach(({ profile }, i) => {
-        const own = found.slice(i * this.own.length, (i + 1) * this.own.length);
-        if (own.some((s) => s === undefined)) return;
-        profile.draw(own.map((s) => this.keys.vector(s!)));
-      });
+      this.draws.put(planned, await play(jobs));
       ranked = this.likeliest(weighing, most);
     }
   }
@@ -198,7 +193,9 @@ export class Search {
         .map((profile) => weighing.promise(profile))
         .filter(({ log, most: at }) => log > least && at - sound > GAIN)
         .sort(byLog);
-      const hopeful = this.hopeful(weighing, least, gap).slice(0, hopes);
+      // What promises as much is looked at for that.
+      const promised = (profile: Profile): number => weighing.promise(profile).log;
+      const hopeful = this.hopeful(weighing, least, gap, promised).slice(0, hopes);
       const like = round === LIKE.round ? this.likeThem(weighing, settled) : [];
       const closer = [...promising.slice(0, most), ...hopeful, ...like];
       this.likely = new Set(closer.map(({ profile }) => profile));
@@ -206,6 +203,7 @@ export class Search {
       await this.playAt(closer, within);
     }
     await this.playBetter(weighing, settled);
+    await this.playSharper(weighing);
   }
 
   /** What could still come near, because it was never played under some setup, and there were likelier ones. */
@@ -230,18 +228,44 @@ export class Search {
   private async playBetter(weighing: Weighing, settled: number): Promise<void> {
     for (let round = 0; round < BETTER.rounds && !this.setting.stopped(); round++) {
       const best = Math.max(settled, weighing.highest([...this.alive]));
-      const hopeful = this.hopeful(weighing, best, BETTER.gap).slice(0, BETTER.most);
+      const come = (profile: Profile): number => weighing.quick(profile).log;
+      const hopeful = this.hopeful(weighing, best, BETTER.gap, come).slice(0, BETTER.most);
       if (hopeful.length === 0) return;
       this.enliven(hopeful.map(({ profile }) => profile));
       await this.playAt(hopeful, BETTER.gap / 4);
     }
   }
 
-  /** What could come nearer than it promises, if it went over late, or all at once, in a gap as wide as this. */
-  private hopeful(weighing: Weighing, least: number, gap: number): readonly Promising[] {
+  /** What fits narrowly may fit much better beside where it was played: of the likeliest. */
+  private async playSharper(weighing: Weighing): Promise<void> {
+    for (const step of SHARPER.steps) {
+      if (this.setting.stopped()) return;
+      const beliefs = this.likeliest(weighing, SHARPER.of).map((p) => ({
+        p,
+        b: weighing.quick(p),
+      }));
+      const narrow = beliefs.filter(
+        ({ b }) => b.narrowness < SHARPER.narrow && b.log > beliefs[0].b.log - RULED_OUT,
+      );
+      const beside = narrow.flatMap(({ p, b }) =>
+        [b.peak - step, b.peak + step]
+          .filter((severity) => severity >= LEAST && severity <= WORST)
+          .map((severity) => ({ profile: p, severity })),
+      );
+      await this.playAt(beside, step / 2);
+    }
+  }
+
+  /** What could come nearer than it is said to, if it went over late, or all at once, in a gap as wide as this. */
+  private hopeful(
+    weighing: Weighing,
+    least: number,
+    gap: number,
+    said: (profile: Profile) => number,
+  ): readonly Promising[] {
     return [...this.alive, ...this.doubtful]
       .flatMap((profile) => weighing.hope(profile, gap) ?? [])
-      .filter(({ profile, log }) => log > least && log > weighing.promise(profile).log + GAIN)
+      .filter(({ profile, log }) => log > least && log > said(profile) + GAIN)
       .sort(byLog);
   }
 
@@ -363,11 +387,3 @@ export class Search {
 }
 
 const byLog = (a: Promising, b: Promising): number => b.log - a.log;
-
-export function jobOf(
-  { causes }: Pick<Hypothesis, 'causes'>,
-  severity: number,
-  setup: number,
-): SignatureJob {
-  return { setup, faults: causes.map((c) => ({ ...c, severity })) };
-}
