@@ -59,7 +59,7 @@ describe('check inside an actuator left out (a published article on check valves
     expect(gauge(shut, 'jack.rod-chamber', 6)).toBeGreaterThan(gauge(shut, 'up', 6) + 20 * PSI);
   });
   it('in part: slow up, down as before', () => {
-    const slow = run(plain, 'actuator-check-left-out', 'jack', 0.95);
+    const slow = run(plain, 'actuator-check-left-out', 'jack', 0.78);
     expect(time(slow, 'up')).toBeGreaterThan(1.1 * time(sound, 'up'));
     expect(Math.abs(time(slow, 'down') - time(sound, 'down'))).toBeLessThan(0.1);
   });
@@ -82,7 +82,7 @@ const fall = () =>
 
 describe('debris (New Zealand TAIC inquiry, 30 September 2010)', () => {
   it('in the way out of an actuator: slow one way, or stopped part-way', () => {
-    const [part, shut] = [0.93, 1].map((s) => run(plain, 'debris-lodged', 'jack', s));
+    const [part, shut] = [0.74, 1].map((s) => run(plain, 'debris-lodged', 'jack', s));
     expect(time(part, 'down')).toBeGreaterThan(1.15 * time(sound, 'down'));
     expect(time(part, 'down')).toBeLessThan(Infinity);
     expect(Math.abs(time(part, 'up') - time(sound, 'up'))).toBeLessThan(0.1);

@@ -1,5 +1,5 @@
 import type { FaultDefinition } from '../define/index.js';
-import { number } from './grade.js';
+import { acrossBore, number } from './grade.js';
 import { ownChamber } from './ports.js';
 
 export const actuatorCheckLeftOut: FaultDefinition = {
@@ -20,6 +20,8 @@ export const actuatorCheckLeftOut: FaultDefinition = {
   befalls: ['double-acting-actuator', 'locking-actuator'],
   worst: 'the way out of the rod chamber shut',
   slows: 'up',
-  change: (p, severity) => ({ blockedRod: Math.max(number(p, 'blockedRod'), severity) }),
+  change: (p, severity) => ({
+    blockedRod: Math.max(number(p, 'blockedRod'), acrossBore(severity)),
+  }),
   reconnect: (ports) => ownChamber(ports, 'rod'),
 };

@@ -1,5 +1,5 @@
 import type { FaultDefinition } from '../define/index.js';
-import { number } from './grade.js';
+import { acrossBore, number } from './grade.js';
 import { ownChamber } from './ports.js';
 
 export const debrisLodged: FaultDefinition = {
@@ -23,7 +23,7 @@ export const debrisLodged: FaultDefinition = {
   slows: 'down',
   change: (p, severity): Record<string, number> => {
     if (Object.hasOwn(p, 'blockedHead'))
-      return { blockedHead: Math.max(number(p, 'blockedHead'), severity) };
+      return { blockedHead: Math.max(number(p, 'blockedHead'), acrossBore(severity)) };
     if (Object.hasOwn(p, 'blocked')) return { blocked: Math.max(number(p, 'blocked'), severity) };
     return {
       bore: Math.max(Math.min(number(p, 'bore'), 1e-4), number(p, 'bore') * (1 - 0.9 * severity)),

@@ -14,6 +14,12 @@ export function add(healthy: number, more: number, most = 1e-9): number {
   return Math.max(healthy, Math.min(most, healthy + more));
 }
 
+/**
+ * Share of a port's area that is shut when `severity` of its bore is: ports are so much wider than what they
+ * feed that half of one does nothing.
+ */
+export const acrossBore = (severity: number): number => 1 - (1 - severity) ** 2;
+
 /** Pressure against which a jam is measured, Pa: about twice the working pressure of small gear. */
 const JAM_PRESSURE = 20e6;
 
