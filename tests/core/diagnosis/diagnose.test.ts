@@ -149,6 +149,16 @@ describe('a diagnosis', () => {
     expect(told).toBeLessThan(1e-3);
   });
 
+  it('says of what is foretold whether it is of another aircraft than the nominal one', async () => {
+    const sheet = sheetWith([]);
+    const d = await diagnose(scenario, sheet, { memory });
+    const [{ members, ...group }, ...rest] = d.groups;
+    const off = [{ ...members[0], offNominal: true as const }, ...members.slice(1)];
+    const NOTE = 'A small thing decides here';
+    expect(wordsOf(sheet, d)).not.toContain(NOTE);
+    expect(wordsOf(sheet, { ...d, groups: [{ ...group, members: off }, ...rest] })).toContain(NOTE);
+  });
+
   it('stops when it is told to, and gives what it has', async () => {
     const signal = { aborted: false };
     const d = await diagnose(scenario, sheetWith([]), {
