@@ -2,9 +2,10 @@
  * Which swings to play, in which order, so that what explains a sheet is known well after few of them: every
  * cause once at its worst (a swing tells of all that do the same, and lends to the other side); those that could
  * not explain it at any severity are ruled out; the rest where they fit, ever closer, the likelier the closer;
- * their like on other devices; at last what could still explain it better than all that was played, and, where
- * nothing fits, what was lent its figures by the other side. Longer than usual: stages of one search that share
- * what is alive.
+ * their like on other devices; at last what could still explain it better than all that was played, and what lies
+ * beside where something fits narrowly. Where nothing fits well, also what was lent its figures by the other side,
+ * and the likeliest on other aircraft than the nominal one. Longer than usual: stages of one search that share what
+ * is alive.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
 import { Draws } from './draws.js';
