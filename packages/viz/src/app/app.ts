@@ -80,7 +80,7 @@ export class App extends LitElement {
     this.store.watch((changed) => {
       if (changed.has('system')) remember('units', this.store.state.system);
       if (SHOWN.some((key) => changed.has(key))) this.requestUpdate();
-      if (this.store.state.picture?.judged === true) this.#late.ahead();
+      if (changed.has('picture') && this.store.state.picture?.judged === true) this.#late.ahead();
       if (changed.has('large')) this.#enlarge();
       if (changed.has('selection')) this.#showSelection();
       if (changed.has('proposed') && this.store.state.proposed !== undefined)

@@ -20,10 +20,11 @@ export class LateViews {
     if (view.load === undefined || this.#there.has(view)) return view.show(store, works);
     const failure = this.#failed.get(view);
     if (failure === undefined) {
-      void this.#load(view).catch((error: unknown) => {
-        this.#failed.set(view, error instanceof Error ? error.message : String(error));
-        this.redraw();
-      });
+      void this.#load(view)
+        .catch((error: unknown) => {
+          this.#failed.set(view, error instanceof Error ? error.message : String(error));
+        })
+        .then(this.redraw);
       return html`<p class="coming" role="status">${view.title} is being loaded …</p>`;
     }
     // Browsers remember that a script did not come as long as the page is open.
@@ -52,6 +53,5 @@ export class LateViews {
     if (view.load === undefined || this.#there.has(view)) return;
     await view.load();
     this.#there.add(view);
-    this.redraw();
   }
 }

@@ -45,11 +45,15 @@ export function hypothesesOf(
 export const keyOf = (causes: readonly Cause[]): string =>
   causes.map((c) => `${c.fault} ${c.on}`).join('+');
 
-/** The swing that shows a hypothesis, all its causes as bad as that. */
-export function jobOf(
+/** What is wrong by a hypothesis, all its causes as bad as that. */
+export const faultsOf = (
   { causes }: Pick<Hypothesis, 'causes'>,
   severity: number,
+): SignatureJob['faults'] => causes.map((c) => ({ ...c, severity }));
+
+/** The swing that shows a hypothesis. */
+export const jobOf = (
+  hypothesis: Pick<Hypothesis, 'causes'>,
+  severity: number,
   setup: number,
-): SignatureJob {
-  return { setup, faults: causes.map((c) => ({ ...c, severity })) };
-}
+): SignatureJob => ({ setup, faults: faultsOf(hypothesis, severity) });

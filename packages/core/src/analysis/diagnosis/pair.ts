@@ -2,12 +2,12 @@
  * Two faults at once. Playing every pair would take an hour: they are foretold by adding what each
  * does, and those that come out likely that way are played before they are believed.
  */
+import { playAcross } from './across.js';
 import { HEALTHY, keyOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import type { Belief } from './posterior.js';
 import type { Foretold, Profile } from './profile.js';
 import type { Play, Search } from './search.js';
-import type { SignatureJob } from './shapes.js';
 
 /** Severities of the second fault that are tried. */
 const TRIED: readonly number[] = [0.15, 0.35, 0.6, 0.9];
@@ -75,22 +75,16 @@ export class Pairs {
         .sort((a, b) => b.probability - a.probability)
         .slice(0, PLAYED);
       if (open.length === 0) return;
-      const jobs = open.flatMap((pair) => this.jobsOf(pair));
-      const found = await play(jobs);
-      open.forEach((pair, i) => {
-        const own = found.slice(i * this.own, (i + 1) * this.own);
-        if (own.some((s) => s === undefined)) return;
-        this.shown.set(keyOf(pair.hypothesis.causes), {
-          severity: pair.severities[1],
-          foretold: own.map((s) => this.search.keys.vector(s!)),
-        });
+      const swings = open.map(({ hypothesis, severities }) => ({
+        faults: hypothesis.causes.map((c, i) => ({ ...c, severity: severities[i] })),
+      }));
+      const found = await playAcross(swings, this.own, this.search.keys, play);
+      found.forEach((foretold, i) => {
+        const { hypothesis, severities } = open[i];
+        if (foretold !== undefined)
+          this.shown.set(keyOf(hypothesis.causes), { severity: severities[1], foretold });
       });
     }
-  }
-
-  private jobsOf({ hypothesis, severities }: Paired): SignatureJob[] {
-    const faults = hypothesis.causes.map((c, i) => ({ ...c, severity: severities[i] }));
-    return Array.from({ length: this.own }, (_, setup) => ({ setup, faults }));
   }
 
   private belief(likelihood: Likelihood, first: Belief, second: Profile): Paired | undefined {

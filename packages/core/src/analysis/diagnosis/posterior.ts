@@ -23,6 +23,10 @@ export interface Belief {
   readonly at: (severity: number) => Foretold;
 }
 
+/** Log of how likely it is before any swing: by itself, and by what looks have shown. */
+export const before = (likelihood: Likelihood, { prior, causes }: Hypothesis): number =>
+  Math.log(prior) + likelihood.ofLooks(causes);
+
 /** What a hypothesis comes to. The healthy aircraft has no severity. */
 export function believe(
   likelihood: Likelihood,
@@ -31,7 +35,7 @@ export function believe(
 ): Belief {
   const { hypothesis } = profile;
   const at = (severity: number): Foretold => profile.at(severity);
-  const prior = Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
+  const prior = before(likelihood, hypothesis);
   if (hypothesis.causes.length === 0) {
     const foretold = at(0);
     const belief: Belief = {
@@ -75,7 +79,7 @@ function onDrawn(likelihood: Likelihood, belief: Belief, drawn: readonly Foretol
   if (drawn.length === 0) return belief;
   const fits = drawn.map((foretold) => likelihood.of(foretold));
   const most = Math.max(...fits);
-  const prior = Math.log(belief.hypothesis.prior) + likelihood.ofLooks(belief.hypothesis.causes);
+  const prior = before(likelihood, belief.hypothesis);
   // They were played at one severity: how narrowly that fits is taken to be as on the nominal one.
   const log = prior + logSum(fits) - Math.log(drawn.length) + belief.narrowness;
   const both = { ...belief, log: logSum([belief.log, log]) - Math.log(2) };

@@ -1,5 +1,6 @@
 /** The most that a cause could come to, from what was played of it so far. */
 import type { Likelihood } from './likelihood.js';
+import { before } from './posterior.js';
 import { preferred, stretchesOf, type Profile } from './profile.js';
 
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
@@ -28,7 +29,7 @@ export function promise(likelihood: Likelihood, profile: Profile): Promising {
   );
   const most = Math.max(...logs);
   const severity = severities[logs.indexOf(most)];
-  return { profile, log: before(likelihood, profile) + most, most, severity };
+  return { profile, log: before(likelihood, profile.hypothesis) + most, most, severity };
 }
 
 /**
@@ -44,15 +45,11 @@ export function hope(likelihood: Likelihood, profile: Profile, gap: number): Pro
     if (b - a < gap) continue;
     const most = likelihood.amid(profile.at(a), profile.at(b), open);
     // Only so much of all severities lies in the gap.
-    const log = before(likelihood, profile) + most + Math.log(b - a);
+    const log = before(likelihood, profile.hypothesis) + most + Math.log(b - a);
     const severity = preferred((a + b) / 2, (b - a) / 4);
     if (best === undefined || log > best.log) best = { profile, log, most, severity };
   }
   return best;
-}
-
-function before(likelihood: Likelihood, { hypothesis }: Profile): number {
-  return Math.log(hypothesis.prior) + likelihood.ofLooks(hypothesis.causes);
 }
 
 /** Of setups that it was not played under yet nothing is known. */

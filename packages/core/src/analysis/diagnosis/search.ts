@@ -8,9 +8,9 @@
  * is alive.
  */
 import type { Catalogues, Scenario } from '../../define/index.js';
-import { Draws } from './draws.js';
+import { playAcross } from './across.js';
 import type { Evidences } from './entry.js';
-import { jobOf } from './hypothesis.js';
+import { faultsOf, jobOf } from './hypothesis.js';
 import { Keys, type Vector } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
@@ -86,7 +86,6 @@ export class Search {
   /** From when the healthy aircraft and its scatter are known. */
   weighing: Weighing | undefined;
   private readonly own: readonly number[];
-  private readonly draws: Draws;
   /** Swings that are wanted beside the usual. */
   private more = 0;
   private sharing!: Sharing;
@@ -94,7 +93,6 @@ export class Search {
 
   constructor(private readonly setting: SearchSetting) {
     this.own = Array.from({ length: setting.setups.own }, (_, i) => i);
-    this.draws = new Draws(this.keys, setting.setups.own);
   }
 
   /** About how many swings it will play. */
@@ -155,10 +153,15 @@ export class Search {
       if (stopped() || !this.fitsBadly(weighing)) return;
       const chosen = [healthy, ...ranked.slice(0, most / this.own.length)];
       this.enliven(chosen);
-      const planned = this.draws.plan(chosen, draws, (p) => weighing.quick(p).peak);
-      const jobs = planned.flatMap((one) => one.jobs);
-      this.more += jobs.length;
-      this.draws.put(planned, await play(jobs));
+      const planned = chosen.flatMap((profile) => {
+        const faults = faultsOf(profile.hypothesis, weighing.quick(profile).peak);
+        return draws.map((drawn) => ({ profile, swing: { faults, drawn } }));
+      });
+      const setups = this.own.length;
+      this.more += planned.length * setups;
+      const swings = planned.map(({ swing }) => swing);
+      const found = await playAcross(swings, setups, this.keys, play);
+      found.forEach((foretold, i) => foretold && planned[i].profile.draw(foretold));
       ranked = this.likeliest(weighing, most);
     }
   }
