@@ -139,7 +139,8 @@ export function noticeable(core, style, before, after) {
         return Math.abs(p - q) > Math.max(least, SHARE * Math.abs(p));
       });
     };
-    if (differs('times', SECONDS) || differs('gauges', PASCAL) || differs('jerks', 0)) return true;
+    if (differs('times', SECONDS) || differs('gauges', PASCAL)) return true;
+    if (differs('jerks', 0) || differs('strayed', 0)) return true;
     const moments = Object.entries(x.order).filter(([key]) => key in y.order);
     return moments.some(([m, p]) =>
       moments.some(([n, q]) => q - p > CLEARLY && y.order[m] - y.order[n] > CLEARLY),

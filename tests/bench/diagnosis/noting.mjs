@@ -30,25 +30,28 @@ export const STYLES = {
 /** First movement each way, with all that this style would note, exact. */
 export function expectedOf(core, style, run, directions) {
   const seen = new Set();
-  return core.expectedSwings(run).flatMap(({ direction, start, times, gauges }, i, all) => {
-    if (seen.has(direction) || (directions && !directions.includes(direction))) return [];
-    seen.add(direction);
-    const next = all[i + 1]?.start ?? Infinity;
-    const stirred = stirredOf(run, start, next);
-    return [
-      {
-        direction,
-        units: Object.keys(run.scenario.units).filter((unit) => times[unit] !== undefined),
-        stirred,
-        times: timesOf(style, run, times, stirred),
-        gauges: style.gauges ? gaugesOf(gauges, stirred.length > 0) : {},
-        order: style.order ? momentsOf(times) : {},
-        span: { start, next },
-        jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
-        all: times,
-      },
-    ];
-  });
+  return core
+    .expectedSwings(run)
+    .flatMap(({ direction, start, times, strayed, gauges }, i, all) => {
+      if (seen.has(direction) || (directions && !directions.includes(direction))) return [];
+      seen.add(direction);
+      const next = all[i + 1]?.start ?? Infinity;
+      const stirred = stirredOf(run, start, next);
+      return [
+        {
+          direction,
+          units: Object.keys(run.scenario.units).filter((unit) => times[unit] !== undefined),
+          stirred,
+          times: timesOf(style, run, times, stirred),
+          gauges: style.gauges ? gaugesOf(gauges, stirred.length > 0) : {},
+          order: style.order ? momentsOf(times) : {},
+          span: { start, next },
+          jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
+          strayed: Object.fromEntries(Object.keys(strayed).map((unit) => [unit, 1])),
+          all: times,
+        },
+      ];
+    });
 }
 
 /** Units whose leg moved between two moments. */
@@ -168,12 +171,13 @@ function shutOf(run, { direction, units, all, span }, due) {
     .map((unit) => ({ unit, event: 'opened' }));
 }
 
-function remarksOf(style, run, { units, all, jerks, stirred }, random) {
+function remarksOf(style, run, { units, all, jerks, stirred, strayed }, random) {
   const remarks = {};
   const say = (unit, word) => (remarks[unit] ??= []).push(word);
   for (const unit of units) {
     if (!stirred.includes(unit)) say(unit, 'did not move');
     else if (all[unit].locked === undefined) say(unit, 'stopped short');
+    if (unit in strayed) say(unit, 'doors came open again');
     if (!style.remarks) continue;
     if (random.chance(unit in jerks ? JERKS.with : JERKS.without)) say(unit, 'moved by jerks');
     if (run.scenario.units[unit].side !== 'left') continue;

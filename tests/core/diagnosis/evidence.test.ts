@@ -7,7 +7,7 @@ import {
   type Diagnosis,
   type Scenario,
 } from '../../../packages/core/src/index.js';
-import { neverFacts } from '../../../packages/core/src/analysis/diagnosis/fact.js';
+import { neverFacts, remarkSeen } from '../../../packages/core/src/analysis/diagnosis/fact.js';
 import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/look.js';
 import { pausesOf } from '../../../packages/core/src/analysis/diagnosis/pause.js';
 import { setupsOf } from '../../../packages/core/src/analysis/diagnosis/setup.js';
@@ -121,6 +121,52 @@ describe('what never came', () => {
     expect(d.groups[0].members[0].causes).not.toEqual([]);
     const healthy = d.groups.flatMap((g) => g.members).find((m) => m.causes.length === 0);
     expect(healthy?.probability ?? 0).toBeLessThan(0.05);
+  });
+});
+
+describe('doors that came open again', () => {
+  const { scenario } = aircraft('tarnswift');
+  const remark = { 'up/window': 23, 'up/left/doors': 7, 'up/right/doors': 7 };
+  const seen = (unit: string, figures: object): number =>
+    likelihoodOfFact(
+      { label: '', seen: remarkSeen(scenario, 'up', unit, 'doors came open again')! },
+      { ...remark, ...figures },
+    );
+  it('are told from doors that stay, and from those that would have while nobody looked any more', () => {
+    expect(seen('left', {})).toBeLessThan(1e-3);
+    expect(seen('left', { 'up/left/strayed': 13 })).toBeGreaterThan(0.999);
+    expect(seen('left', { 'up/right/strayed': 13 })).toBeLessThan(1e-3);
+    expect(seen('gear', { 'up/right/strayed': 13 })).toBeGreaterThan(0.999);
+    expect(seen('left', { 'up/left/strayed': 40 })).toBeLessThan(0.01);
+    // Nobody can say so of a gear without doors.
+    expect(remarkSeen(handPumped, 'up', 'left', 'doors came open again')).toBeUndefined();
+  });
+  it('some call home, and some never home', () => {
+    const never = (figures: object): number =>
+      likelihoodOfFact(
+        neverFacts({ direction: 'up', never: [{ unit: 'left', event: 'doors' }] })[0],
+        { ...remark, ...figures },
+      );
+    expect(never({})).toBeLessThan(1e-3);
+    expect(never({ 'up/left/strayed': 13 })).toBeCloseTo(0.5, 3);
+  });
+  it('were looked at for longer than the card has time for', () => {
+    const { sheet } = readObservations(
+      'wheelwell-observations: 1\nswings:\n- direction: up\n  remarks: { left: doors came open again }\n',
+    );
+    const { setups } = setupsOf(catalogues, scenario, sheet!);
+    const { duration, steps } = setups.at(0).scenario.cards[setups.at(0).card];
+    expect(duration - steps[1].at).toBeGreaterThan(30);
+  });
+  it('speak for what stops the controller with the others shut', () => {
+    const run = simulate(scenario, {
+      ...{ card: 'healthy', tolerance: 'draft' },
+      faults: [{ fault: 'trapped-pressure', on: 'nose-left-door-restrictor', severity: 1 }],
+    });
+    const s = signatureOf(run);
+    expect(s['up/left/strayed']).toBeGreaterThan(s['up/left/doors'] + 3);
+    expect(s['up/gear/strayed']).toBe(Math.min(s['up/left/strayed'], s['up/right/strayed']));
+    expect(s).not.toHaveProperty('up/nose/strayed');
   });
 });
 

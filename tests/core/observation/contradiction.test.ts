@@ -56,6 +56,12 @@ describe('entries that do not go together are pointed out, with both places', ()
       '4 swings.0.order.0',
     ]);
   });
+  it('doors that came open again and were never home', () => {
+    const remark = 'remarks: { left: doors came open again }';
+    expect(said('never: [left doors]', remark)[0].message).toMatch(/left: its doors came open/);
+    expect(said('never: [right doors]', remark)).toEqual([]);
+    expect(said('times: { left: { doors: 7 s } }', remark)).toEqual([]);
+  });
   it('a leg that did not move and was timed, or stands in the order', () => {
     expect(
       said(

@@ -68,6 +68,29 @@ describe('what a stopwatch would have read in a run', () => {
     expect(times.left.opened).toBeLessThan(2);
     expect(times.left).not.toHaveProperty('moving');
   });
+  it('has doors home when they first were, also where they come open again', () => {
+    const { scenario: tarnswift } = aircraft('tarnswift');
+    const swing = (faults: readonly { fault: string; on: string; severity: number }[]) => {
+      const of = simulate(tarnswift, { card: 'healthy', tolerance: 'draft', faults });
+      return { log: of.log, swing: expectedSwings(of)[0] };
+    };
+    expect(swing([]).swing.strayed).toEqual({});
+    // The nose doors are never shut, so the controller gives up: the hooks of the others let go in its stop.
+    const { log, swing: stopped } = swing([
+      { fault: 'trapped-pressure', on: 'nose-left-door-restrictor', severity: 1 },
+    ]);
+    const of = (device: string, from: string, to: string) =>
+      log.findLast((e) => e.device === device && e.from === from && e.to === to)!.t - stopped.start;
+    for (const unit of ['left', 'right']) {
+      const home = of(`${unit}-door`, 'falling', 'at closed');
+      expect(stopped.times[unit]).toMatchObject({ doors: home, total: home });
+      expect(stopped.strayed[unit]).toBeCloseTo(of(`${unit}-door`, 'at closed', 'rising'), 9);
+      expect(stopped.strayed[unit]).toBeGreaterThan(of(`${unit}-door-hook`, 'engaged', 'open'));
+    }
+    expect(stopped.times.nose).not.toHaveProperty('doors');
+    expect(stopped.strayed).not.toHaveProperty('nose');
+    expect(stopped.times).not.toHaveProperty('gear');
+  });
   it('has no such moment of doors that stay open, nor of those that their leg moves', () => {
     const fenwrenSwings = expectedSwings(
       simulate(fenwren, { card: 'healthy', tolerance: 'draft' }),

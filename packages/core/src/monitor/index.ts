@@ -34,7 +34,7 @@ export { clearancesOf, type Clearance } from './reading/pairs.js';
 export type { Gap } from './reading/gap.js';
 export { firstPull, holding, moves, type Move } from './reading/motion.js';
 export { trace, valueAt } from './reading/span.js';
-export { doorsHome, doorsOpened, timings } from './timings.js';
+export { doorsHome, doorsOpened, doorsStrayed, timings } from './timings.js';
 
 const list: readonly RuleDefinition[] = [
   doorBeforeLeg,

@@ -28,6 +28,9 @@ export function timings(e: Evidence): readonly Timing[] {
     .filter((t) => t.total !== 0);
 }
 
+/** A moment at which something sets out counts as this much earlier, s: before it does. */
+const BEFORE = 1e-6;
+
 function timing(e: Evidence, name: string, unit: UnitEntry, move: Move): Timing {
   const since = lockedSince(e, unit, move.direction, move.end);
   const locked = since === undefined ? NaN : Math.max(since, move.start);
@@ -65,6 +68,29 @@ export function doorsHome(e: Evidence, unit: UnitEntry, move: Move): number | un
   const watched = unit.doors.filter((door) => isWatched(e, door));
   if (watched.length === 0) return undefined;
   return Math.max(...watched.map((door) => doorEnd(e, unit, door, move)));
+}
+
+/**
+ * Doors that were home behind their locked leg and had come away again by the end of the move (their hook
+ * did not hold, and nothing presses them shut any more): since when they were home, and when the first of
+ * them set out again; undefined where none did.
+ */
+export function doorsStrayed(
+  e: Evidence,
+  unit: UnitEntry,
+  move: Move,
+): { readonly home: number; readonly gone: number } | undefined {
+  const locked = lockedSince(e, unit, move.direction, move.end);
+  if (locked === undefined || !Number.isNaN(doorsHome(e, unit, move) ?? 0)) return undefined;
+  const away = unit.doors
+    .flatMap((door) => spells(e, door).map((s) => s.from))
+    .filter((t) => t > Math.max(locked, move.start) && t <= move.end)
+    .sort((a, b) => a - b);
+  for (const gone of away) {
+    const home = doorsHome(e, unit, { ...move, end: gone - BEFORE }) ?? NaN;
+    if (Number.isFinite(home)) return { home, gone };
+  }
+  return undefined;
 }
 
 /**

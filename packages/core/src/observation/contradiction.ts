@@ -197,6 +197,15 @@ function remarks(swing: ObservedSwing, tell: Tell): void {
       if (done !== undefined)
         tell(at(unit), ['times', unit, done], `${unit} stopped short, yet ${done} was timed`);
     }
+    if (has(unit, 'doors came open again')) {
+      const none = (swing.never ?? []).findIndex((e) => e.unit === unit && e.event === 'doors');
+      if (none >= 0)
+        tell(
+          at(unit),
+          ['never', none],
+          `${unit}: its doors came open again, yet they are noted as never home`,
+        );
+    }
     if (has(unit, 'slower than the other side') && has(unit, 'faster than the other side'))
       tell(at(unit), at(unit), `${unit} is noted as slower and as faster than the other side`);
   }

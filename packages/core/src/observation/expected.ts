@@ -1,6 +1,13 @@
 /** What a stopwatch and a gauge would have read in a run: the same words as on an observation sheet. */
 import type { Evidence } from '../define/index.js';
-import { doorsHome, doorsOpened, moves, timings, type Move } from '../monitor/index.js';
+import {
+  doorsHome,
+  doorsOpened,
+  doorsStrayed,
+  moves,
+  timings,
+  type Move,
+} from '../monitor/index.js';
 import { gaugeNode, gaugesOf, supplyOf } from './expected-reading.js';
 import {
   TIMED,
@@ -18,6 +25,8 @@ export interface ExpectedSwing {
   /** Selector moved, s of the run. */
   readonly start: number;
   readonly times: Readonly<Record<string, Readonly<Partial<Record<TimedEvent, number>>>>>;
+  /** When doors that were home came open again, by unit. Whoever holds the watch has stopped it by then. */
+  readonly strayed: Readonly<Record<string, number>>;
   readonly order: readonly ObservedEvent[];
   readonly gauges: Readonly<Record<string, GaugeReadings>>;
   readonly supply: Readonly<Record<string, SupplyReadings>>;
@@ -44,16 +53,20 @@ export function expectedSwings(
   return moves(e).map((whole) => {
     const move = { ...whole, end: Math.min(whole.end, leftAt) };
     const usual = move.by === 'gas' ? undefined : gaugeNode(e, move.direction);
+    const strayed: Record<string, number> = {};
     const units = Object.entries(e.scenario.units).flatMap(([name, unit]) => {
       const timing = all.find((t) => t.unit === name && t.start === move.start);
       if (timing === undefined) return [];
+      const stray = doorsStrayed(e, unit, move);
+      if (stray !== undefined) strayed[name] = stray.gone - move.start;
       const times = {
         unlocked: unlocked(e, name, move),
         opened: doorsOpened(e, unit, move) ?? NaN,
         moving: timing.moving,
         locked: timing.locked,
-        doors: doorsHome(e, unit, move) ?? NaN,
-        total: timing.start + timing.total,
+        doors: stray?.home ?? doorsHome(e, unit, move) ?? NaN,
+        total:
+          stray === undefined ? timing.start + timing.total : Math.max(stray.home, timing.locked),
       };
       return [[name, fromSelector(times, move.start)] as const];
     });
@@ -67,6 +80,7 @@ export function expectedSwings(
       direction: move.by === 'gas' ? 'blow-down' : move.direction,
       start: move.start,
       times,
+      strayed,
       order: orderOf(units),
       gauges: gaugesOf(
         e,

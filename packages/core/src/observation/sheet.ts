@@ -13,6 +13,7 @@ export const REMARKS = [
   'stopped short',
   'moved by jerks',
   'drifts when neutral',
+  'doors came open again',
   'slower than the other side',
   'faster than the other side',
 ] as const;

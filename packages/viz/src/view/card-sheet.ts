@@ -62,8 +62,8 @@ export class CardSheet extends View {
       <div class="block">
         <h3>Remarks</h3>
         <p>
-          Did not move, moved by jerks, drifts when neutral, order seen; left, right and others
-          apart.
+          Did not move, moved by jerks, drifts when neutral, doors came open again, order seen;
+          left, right and others apart.
         </p>
         <div class="line"></div>
         <div class="line"></div>

@@ -32,6 +32,7 @@ const REMARKS: readonly Remark[] = [
   'stopped short',
   'moved by jerks',
   'drifts when neutral',
+  'doors came open again',
   'slower than the other side',
   'faster than the other side',
 ];
@@ -144,10 +145,11 @@ export class SwingEntry extends View {
   }
 
   #remarks(swing: ObservedSwing, unit: string): TemplateResult {
-    const side = this.state.picture?.units.find((u) => u.name === unit)?.side;
-    const fits = REMARKS.filter(
-      (r) => side === 'left' || side === 'right' || !r.endsWith('other side'),
-    );
+    const { side, doors = [] } = this.state.picture?.units.find((u) => u.name === unit) ?? {};
+    const fits = REMARKS.filter((r) => {
+      if (r.startsWith('doors')) return doors.length > 0;
+      return side === 'left' || side === 'right' || !r.endsWith('other side');
+    });
     return html`<div role="group" aria-label=${`Remarks on ${unit}`}>
       <b>${unit}</b>
       ${fits.map(

@@ -18,6 +18,8 @@ export interface Fact {
 const SLIP = 0.02;
 /** That a part did not move, or not come home, nobody mistakes: once in a lifetime of sheets. */
 const GLARING = 1e-4;
+/** Doors that were home and came open again some call home, some never home. */
+const NOT_HOME = 0.5;
 /** Pauses shorter than a blink are not seen as jerks by everybody. */
 const JERKS = { without: 0.1, with: 0.7 } as const;
 /** Difference between two moments that the eye tells for sure, s. */
@@ -55,7 +57,9 @@ export function neverFacts({
     label: `${unit} ${event} never`,
     seen: (of) => {
       const comes = came(of, direction, unit, event);
-      return (v) => 1 - comes(v);
+      if (event !== 'doors' && event !== 'total') return (v) => 1 - comes(v);
+      const strays = came(of, direction, unit, 'strayed');
+      return (v) => Math.max(1 - comes(v), NOT_HOME * strays(v));
     },
   }));
 }
@@ -120,6 +124,14 @@ export function remarkSeen(
         const pauses = units.map((u) => of(`${d}/${u}/pauses`));
         return (v) => (pauses.some((p) => p(v) > 0) ? JERKS.with : JERKS.without);
       };
+    case 'doors came open again': {
+      const doored = units.filter((u) => scenario.units[u]?.doors.length > 0);
+      if (doored.length === 0) return undefined;
+      return (of) => {
+        const strayed = doored.map((u) => came(of, d, u, 'strayed'));
+        return (v) => Math.max(...strayed.map((p) => p(v)));
+      };
+    }
     case 'slower than the other side':
     case 'faster than the other side': {
       const other = otherSide(scenario, unit);

@@ -145,10 +145,15 @@ export function setupsOf(
 /** Nobody waits longer, s: a gear pumped up by hand takes two or three minutes (an owners' manual of 1971). */
 const LONGEST = 200;
 
-const notedTimes = ({ times }: ObservedSwing): number[] =>
-  Object.values(times)
+/** What came open again was looked at for longer than a swing takes, s (common practice, no source). */
+const LINGERED = 30;
+
+const notedTimes = ({ times, remarks }: ObservedSwing): number[] => [
+  ...Object.values(times)
     .flatMap((of) => Object.values(of).map((t) => t.at))
-    .filter((t) => t <= LONGEST);
+    .filter((t) => t <= LONGEST),
+  ...(Object.values(remarks).some((r) => r.includes('doors came open again')) ? [LINGERED] : []),
+];
 
 /** How long it was left to itself: as noted, or as long as what was seen of it takes. */
 function leftAfter(swing: ObservedSwing, { leftFor }: ObservationConditions): number | undefined {

@@ -35,6 +35,8 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     out[`${d}/window`] = next - swing.start;
     for (const [unit, times] of Object.entries(swing.times))
       for (const [event, t] of Object.entries(times)) out[`${d}/${unit}/${event}`] = t;
+    for (const [unit, t] of Object.entries({ ...swing.strayed, ...firstOf(swing.strayed) }))
+      out[`${d}/${unit}/strayed`] = t;
     for (const [event, t] of Object.entries(ofWhole(e.scenario, swing)))
       out[`${d}/${WHOLE_GEAR}/${event}`] = t;
     for (const [node, readings] of Object.entries(swing.gauges))
@@ -64,6 +66,12 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     }
   }
   return out;
+}
+
+/** Of the whole gear. */
+function firstOf(times: ExpectedSwing['strayed']): ExpectedSwing['strayed'] {
+  const all = Object.values(times);
+  return all.length === 0 ? {} : { [WHOLE_GEAR]: Math.min(...all) };
 }
 
 /** The first unit to let go and to move, the last to be home; what not all come to the whole does not. */
