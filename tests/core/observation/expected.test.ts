@@ -91,6 +91,24 @@ describe('what a stopwatch would have read in a run', () => {
     expect(stopped.strayed).not.toHaveProperty('nose');
     expect(stopped.times).not.toHaveProperty('gear');
   });
+  it('calls doors home that creep by a hair when nothing holds them any more', () => {
+    const { scenario: tarnswift } = aircraft('tarnswift');
+    const card = { ...tarnswift.cards.healthy, duration: 54, temperature: 263.15 };
+    const of = simulate(
+      { ...tarnswift, cards: { healthy: card } },
+      {
+        ...{ card: 'healthy', tolerance: 'draft' },
+        faults: [{ fault: 'switch-misrigged', on: 'left-door-closed-switch', severity: 0.5 }],
+      },
+    );
+    const crept = of.log.findLast((e) => e.device === 'left-door');
+    expect(crept?.to).not.toBe('at closed');
+    expect(Math.max(...of.series('left-door.angle')!.v.slice(-1))).toBeLessThan(0.01);
+    const [{ times, strayed }] = expectedSwings(of);
+    expect(times.left.doors).toBeGreaterThan(times.left.locked!);
+    expect(times.left.doors).toBeLessThan(7);
+    expect(strayed).toEqual({});
+  });
   it('has no such moment of doors that stay open, nor of those that their leg moves', () => {
     const fenwrenSwings = expectedSwings(
       simulate(fenwren, { card: 'healthy', tolerance: 'draft' }),

@@ -121,12 +121,12 @@ function shutAt(e: Evidence, door: string, t: number): boolean {
 
 /**
  * Since when a door has been at the named end, twitches left out: a leg that gives within the play
- * of its lock moves the door that hangs on it, and the swing is over all the same.
+ * of its lock moves the door that hangs on it, one that nothing holds any more creeps by a hair, and
+ * the swing is over all the same.
  */
 function homeSince(e: Evidence, door: string, end: string, t: number): number | undefined {
-  const resting = restingSince(e, door, end, t);
   const last = spells(e, door).findLast((s) => s.from <= t);
-  return resting !== undefined && last?.ending === `at ${end}` ? last.to : resting;
+  return last?.ending === `at ${end}` ? last.to : restingSince(e, door, end, t);
 }
 
 const mayStayOpen = (e: Evidence, unit: UnitEntry, door: string, { direction }: Move): boolean =>
