@@ -4,6 +4,13 @@
  */
 const SAFETY = 0.85;
 const SHRINK_MOST = 0.1;
+/**
+ * At a kink the error does not fall by the order of the method: from the second refusal in a row on it is
+ * taken to fall as it did from the last one to this, by this order at least, and the step shrinks to this
+ * share at most.
+ */
+const ORDER_LEAST = 0.5;
+const SHRINK_AGAIN = 0.03;
 const GROW_MOST = 6;
 /**
  * Crawling: within a loose tolerance the method can hop for ever to and fro over a kink that is
@@ -27,27 +34,39 @@ export class StepControl {
   h = RESTART_LEAST;
   /** Errors are multiplied by this before they are judged; above one while crawling. */
   strictness = 1;
-  private readonly exponent: number;
   private readonly loose: boolean;
   /** The step the solution allowed before it was shortened for an event. */
   private cruise = 0;
   private crawled = 0;
   private rejectedLast = false;
   private approaching = false;
+  /** The attempt that was refused last, s, and its error. */
+  private refused = { step: 0, error: NaN };
 
-  constructor(order: number, tolerance: number) {
-    this.exponent = -1 / order;
+  constructor(
+    private readonly order: number,
+    tolerance: number,
+  ) {
     this.loose = tolerance > CRAWL_TOLERANCE;
   }
 
-  private shorter(step: number, error: number): number {
-    return step * Math.max(SHRINK_MOST, SAFETY * Math.pow(error, this.exponent));
+  private shorter(step: number, error: number, order = this.order, least = SHRINK_MOST): number {
+    return step * Math.max(least, SAFETY * Math.pow(error, -1 / order));
   }
 
   /** The error was above one, or no number. */
   reject(step: number, error: number): void {
+    const { refused } = this;
+    const again = this.rejectedLast && step < refused.step && Number.isFinite(refused.error);
     this.rejectedLast = true;
-    this.h = Number.isFinite(error) ? this.shorter(step, error) : step * SHRINK_MOST;
+    this.refused = { step, error };
+    if (!Number.isFinite(error)) this.h = step * SHRINK_MOST;
+    else if (!again) this.h = this.shorter(step, error);
+    else {
+      const seen = Math.log(refused.error / error) / Math.log(refused.step / step);
+      const order = Math.min(Math.max(seen, ORDER_LEAST), this.order);
+      this.h = this.shorter(step, error, order, SHRINK_AGAIN);
+    }
   }
 
   /**
@@ -70,7 +89,7 @@ export class StepControl {
       this.strictness = CRAWL_STRICTNESS;
     }
     const most = this.rejectedLast ? 1 : GROW_MOST;
-    const growth = SAFETY * Math.pow(Math.max(error, 1e-9), this.exponent);
+    const growth = SAFETY * Math.pow(Math.max(error, 1e-9), -1 / this.order);
     const wanted = step * Math.min(most, growth);
     // A step cut short says little about the step the solution allows.
     this.h = cut ? Math.max(this.h, wanted) : wanted;
