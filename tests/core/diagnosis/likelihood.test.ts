@@ -242,6 +242,28 @@ describe('what lies between two foretellings', () => {
     );
     expect(early).toBeLessThan(both.of([of(9, 9.5)]) - 5);
   });
+  it('may be under a higher gauge than both where a time runs away, but not under a lower one', () => {
+    const own = new Keys();
+    const of = (bar: number, locked?: number) =>
+      own.vector({
+        ...{ up: 1, 'up/gauge/p/moving': 1e5 * bar, 'up/gauge/p/dead-head': 1e5 * bar },
+        ...(locked !== undefined && { 'up/left/locked': locked }),
+      });
+    const most = (moment: string, bar: number, b: ReturnType<typeof of>) => {
+      const entry = { ...figure(`up/gauge/p/${moment}`, 1e5 * bar, 1e5), kind: 'gauge' as const };
+      const l = new Likelihood(
+        evidences([figure('up/left/locked', 6, 0.1), entry]),
+        [[], []],
+        [of(50, 6)],
+        own,
+      );
+      return l.amid([of(50, 6)], [b], () => false) - l.of([of(bar, 6)]);
+    };
+    expect(most('moving', 80, of(40))).toBeCloseTo(0, 6);
+    expect(most('moving', 80, of(40, 20))).toBeLessThan(-5);
+    expect(most('moving', 20, of(40))).toBeLessThan(-5);
+    expect(most('dead-head', 80, of(40))).toBeLessThan(-5);
+  });
   it('may be what is in neither: to stop short, between coming home and not moving', () => {
     const home = { up: 1, 'up/left/moved': 1, 'up/left/locked': 5 };
     const stays = { up: 1, 'up/left/moved': 0 };

@@ -130,7 +130,8 @@ export class Likelihood {
   amid(a: Foretold, b: Foretold, open: (setup: number) => boolean): number {
     const { figures, facts } = this.evidences;
     const [va, vb] = [this.figuresIn(a), this.figuresIn(b)];
-    // Where one time runs away, others of its swing may wait for it: as late as it is.
+    // Where one time runs away, others of its swing may wait for it: as late as it is. The gauge climbs as what
+    // it pushes slows, and shows another thing again once that stands.
     const away = new Set(
       figures.flatMap((f, i) => (Number.isNaN(va[i]) !== Number.isNaN(vb[i]) ? [f.swing] : [])),
     );
@@ -138,7 +139,8 @@ export class Likelihood {
       const [low, high] = [Math.min(va[i], vb[i]), Math.max(va[i], vb[i])];
       if (open(f.setup)) return f.value;
       if (Number.isNaN(low)) return oneWay(f, va[i], vb[i]);
-      const most = f.kind === 'time' && away.has(f.swing) ? Infinity : high;
+      const climbs = f.kind === 'time' || f.key.endsWith('/moving');
+      const most = climbs && away.has(f.swing) ? Infinity : high;
       return Math.min(Math.max(f.value, low), most);
     });
     const [pa, pb] = [this.factsIn(a), this.factsIn(b)];
