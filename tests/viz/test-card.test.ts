@@ -87,6 +87,7 @@ describe('a whole swing', () => {
     const { page } = visit;
     const remarks = page.getByRole('group', { name: 'Remarks on tail' });
     await remarks.getByLabel('moved by jerks').check();
+    await remarks.getByLabel('doors came open again').check();
     await page.getByLabel('Gauge static, psi').fill('1450');
     await page.getByLabel('Gauge peak, psi').fill('1600');
     // What is emptied again is missing, not nought.
@@ -157,7 +158,7 @@ describe('a whole swing', () => {
     expect(two.times.gear.total?.at).toBe(Number(seen['whole gear home, s']));
     expect(seen['left unlocked, s']).toBe('');
     expect(two.times.left).not.toHaveProperty('unlocked');
-    expect(two.remarks).toEqual({ tail: ['moved by jerks'] });
+    expect(two.remarks).toEqual({ tail: ['moved by jerks', 'doors came open again'] });
     expect(two.gauges.pressure.static).toBeCloseTo(1450 * 6894.757293, 0);
     expect(two.gauges.pressure).not.toHaveProperty('moving');
     expect(two.note).toBe('chirp from the right hook');
