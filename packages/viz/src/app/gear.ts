@@ -17,6 +17,7 @@ import { gearStyles } from './gear.styles.js';
 import { summaryOf } from './gear-events.js';
 import type { GearEvents, GearRun } from './gear-events.js';
 import { worksOf } from './works.js';
+import { whyOf } from '../worker/why.js';
 
 /** Views that stand on their own; benches and their panels belong to the whole page. */
 const OFFERED = views.filter((v) => v.area !== 'bench' && v.on === undefined);
@@ -180,7 +181,7 @@ export class Gear extends LitElement {
         this.#store.open({ file: src.split('/').at(-1) ?? src, text }, this.card);
     } catch (error) {
       if (signal.aborted) return;
-      const why = error instanceof Error ? error.message : String(error);
+      const why = whyOf(error);
       const failure = `${src} could not be loaded: ${why}.`;
       this.#store.set({ failure, said: failure });
     }

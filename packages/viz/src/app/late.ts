@@ -4,6 +4,7 @@ import type { TemplateResult } from 'lit';
 import type { Store } from '../model/store.js';
 import { views } from '../view/index.js';
 import type { ViewEntry, Works } from '../view/index.js';
+import { whyOf } from '../worker/why.js';
 
 /** After the first run the second worker is made ready, which is more urgent, ms. */
 const REST = 1500;
@@ -22,7 +23,7 @@ export class LateViews {
     if (failure === undefined) {
       void this.#load(view)
         .catch((error: unknown) => {
-          this.#failed.set(view, error instanceof Error ? error.message : String(error));
+          this.#failed.set(view, whyOf(error));
         })
         .then(this.redraw);
       return html`<p class="coming" role="status">${view.title} is being loaded …</p>`;

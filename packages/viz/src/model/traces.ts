@@ -12,6 +12,7 @@ import type { GivenFile } from './file.js';
 import { count } from './sentence.js';
 import type { State } from './state.js';
 import type { Store } from './store.js';
+import { whyOf } from '../worker/why.js';
 
 /** A trace and the number of its line style, which stays while others come and go. */
 export interface Chosen {
@@ -164,7 +165,7 @@ export class TracesWork {
         this.#add({ ...laid, text, failure: '', seeking: true });
         this.#read(id);
       } catch (error) {
-        const why = error instanceof Error ? error.message : String(error);
+        const why = whyOf(error);
         this.#add({ ...laid, failure: `${file.name} was not read: ${why}.` });
       }
     }

@@ -1,6 +1,7 @@
 /** Writes the scenario with its changes to a file: where the user says, or among the downloads. */
 import type { EditWork } from '../model/edits.js';
 import type { Store } from '../model/store.js';
+import { whyOf } from '../worker/why.js';
 
 interface Picker {
   readonly showSaveFilePicker?: (options: {
@@ -39,7 +40,7 @@ export async function saveAs(store: Store, work: EditWork): Promise<void> {
     work.saved(edits, handle?.name ?? name);
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') return;
-    const why = error instanceof Error ? error.message : String(error);
+    const why = whyOf(error);
     const failure = `It was not saved: ${why}`;
     store.set({ failure, said: failure });
   }

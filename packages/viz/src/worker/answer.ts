@@ -7,6 +7,7 @@ import { judgedBy } from './judged.js';
 import { arraysOf, judgement, picture } from './picture.js';
 import { readWritten } from './reading.js';
 import { remember, remembered } from './series.js';
+import { whyOf } from './why.js';
 
 export interface Answer {
   readonly reply: Reply;
@@ -53,7 +54,7 @@ export function answer(request: RunRequest, { tell, early = false }: AnswerOptio
     const made = early ? bare : judgedBy(bare, judgement(run));
     return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
   } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
+    const message = whyOf(error);
     return { reply: { id, kind: 'failure', message }, transfer: [] };
   }
 }
@@ -69,7 +70,7 @@ export function judged({ run: id }: JudgeRequest): Answer {
       transfer: arraysInApproaches(found).map((a) => a.buffer),
     };
   } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
+    const message = whyOf(error);
     return { reply: { id, kind: 'failure', message }, transfer: [] };
   }
 }

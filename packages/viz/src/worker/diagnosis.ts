@@ -29,6 +29,7 @@ import type { System } from './message.js';
 import { isNoted } from './noted.js';
 import { poolBehind } from './port-pool.js';
 import { readWritten } from './reading.js';
+import { whyOf } from './why.js';
 
 type Tell = (reply: DiagnosisReply) => void;
 
@@ -81,7 +82,7 @@ interface Work {
 const broken = ({ id }: DiagnosisRequest, error: unknown): DiagnosisReply => ({
   id,
   kind: 'broken',
-  message: error instanceof Error ? error.message : String(error),
+  message: whyOf(error),
 });
 
 function scenarioOf({ scenario: written }: DiagnosisRequest): Scenario {

@@ -2,6 +2,7 @@
 import { prepareLesson, readLesson, readScenario, simulate, writeLesson } from '@wheelwell/core';
 import type { Run, Scenario } from '@wheelwell/core';
 import type { LessonReply, LessonRequest } from './lesson-message.js';
+import { whyOf } from './why.js';
 
 /** Runs kept, so that a lesson being written need not play all of them again; some megabytes each. */
 const MOST_RUNS = 10;
@@ -32,7 +33,7 @@ export function teach(request: LessonRequest, hear: (reply: LessonReply) => void
     });
     hear({ id, kind: 'plan', text, plan });
   } catch (error) {
-    hear({ id, kind: 'broken', message: error instanceof Error ? error.message : String(error) });
+    hear({ id, kind: 'broken', message: whyOf(error) });
   }
 }
 

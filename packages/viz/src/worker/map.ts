@@ -5,6 +5,7 @@ import { FAILED, LOCKED, NOT_LOCKED, UNKNOWN } from './blow-down-message.js';
 import { poolBehind } from './port-pool.js';
 import { readWritten } from './reading.js';
 import type { Condition, MapJob, MapPicture, MapReply, MapRequest } from './blow-down-message.js';
+import { whyOf } from './why.js';
 
 /** Time between two states of the map, ms. */
 const PAUSE = 150;
@@ -17,7 +18,7 @@ export async function work(job: MapJob, tell: Tell): Promise<void> {
     if (job.kind === 'map') await lead(job.request, job.ports, tell);
     else player(job.request, job.port, job.least ? tell : undefined);
   } catch (error) {
-    tell({ kind: 'broken', message: error instanceof Error ? error.message : String(error) });
+    tell({ kind: 'broken', message: whyOf(error) });
   }
 }
 

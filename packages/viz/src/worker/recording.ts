@@ -2,6 +2,7 @@
 import { findOffset, readRecording } from '@wheelwell/core';
 import type { Series } from '@wheelwell/core';
 import type { Points, RecordingJob, RecordingReply } from './recording-message.js';
+import { whyOf } from './why.js';
 
 export function workRecording(job: RecordingJob): RecordingReply {
   const { id } = job;
@@ -16,7 +17,7 @@ export function workRecording(job: RecordingJob): RecordingReply {
     }));
     return { kind: 'offset', id, found: findOffset(pairs) };
   } catch (error) {
-    return { kind: 'broken', id, message: error instanceof Error ? error.message : String(error) };
+    return { kind: 'broken', id, message: whyOf(error) };
   }
 }
 

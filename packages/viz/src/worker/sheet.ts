@@ -10,6 +10,7 @@ import {
 } from '@wheelwell/core';
 import type { ObservationConditions, Scenario } from '@wheelwell/core';
 import type { Expectation, SheetJob, SheetReply, WrittenScenario } from './sheet-message.js';
+import { whyOf } from './why.js';
 
 export function answerSheet(job: SheetJob): SheetReply {
   const { id } = job;
@@ -28,7 +29,7 @@ export function answerSheet(job: SheetJob): SheetReply {
       ...readObservations(job.text, { file, ...(scenario && { scenario }) }),
     };
   } catch (error) {
-    return { id, kind: 'broken', message: error instanceof Error ? error.message : String(error) };
+    return { id, kind: 'broken', message: whyOf(error) };
   }
 }
 
