@@ -127,10 +127,11 @@ const CLEARLY = 0.3;
 export function noticeable(core, style, before, after) {
   const a = expectedOf(core, style, before);
   const b = expectedOf(core, style, after);
-  if (a.length !== b.length) return true;
-  return a.some((x, i) => {
-    const y = b[i];
-    if (x.direction !== y.direction) return true;
+  if (b.some((y) => !a.some((x) => x.direction === y.direction))) return true;
+  return a.some((x) => {
+    const y = b.find(({ direction }) => direction === x.direction);
+    // A swing that was not made is not on the sheet.
+    if (y === undefined) return false;
     const differs = (of, least) => {
       const keys = new Set([...Object.keys(x[of]), ...Object.keys(y[of])]);
       return [...keys].some((key) => {
