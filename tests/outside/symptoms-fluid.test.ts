@@ -164,8 +164,9 @@ describe('water in the oil (NTSB report ANC20LA013: a corroded valve; amounts: c
     expect(drop(rusty)).toBeGreaterThan(drop(sound) + 100 * PSI);
   });
   it('and not tight: pressure goes as soon as the pump stops', () => {
-    expect(gauge(sound, 'pressure', 6)).toBeGreaterThan(800 * PSI);
-    expect(gauge(rusty, 'pressure', 6)).toBeLessThan(0.3 * gauge(sound, 'pressure', 6));
+    // Two seconds after: on its way down the valve still opens and shuts, and no two steps agree when.
+    expect(gauge(sound, 'pressure', 7)).toBeGreaterThan(800 * PSI);
+    expect(gauge(rusty, 'pressure', 7)).toBeLessThan(0.3 * gauge(sound, 'pressure', 7));
   });
 });
 
