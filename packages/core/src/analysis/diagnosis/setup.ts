@@ -8,6 +8,7 @@ import {
   type ObservationConditions,
   type ObservationSheet,
   type ObservedSwing,
+  type Remark,
   type SwingDirection,
 } from '../../observation/index.js';
 import { blowDownCards } from '../blow-down/card.js';
@@ -148,11 +149,14 @@ const LONGEST = 200;
 /** What came open again was looked at for longer than a swing takes, s (common practice, no source). */
 const LINGERED = 30;
 
-const notedTimes = ({ times, remarks }: ObservedSwing): number[] => [
-  ...Object.values(times)
+const remarked = ({ remarks }: ObservedSwing, remark: Remark): boolean =>
+  Object.values(remarks).some((r) => r.includes(remark));
+
+const notedTimes = (swing: ObservedSwing): number[] => [
+  ...Object.values(swing.times)
     .flatMap((of) => Object.values(of).map((t) => t.at))
     .filter((t) => t <= LONGEST),
-  ...(Object.values(remarks).some((r) => r.includes('doors came open again')) ? [LINGERED] : []),
+  ...(remarked(swing, 'doors came open again') ? [LINGERED] : []),
 ];
 
 /** How long it was left to itself: as noted, or as long as what was seen of it takes. */
@@ -160,7 +164,7 @@ function leftAfter(swing: ObservedSwing, { leftFor }: ObservationConditions): nu
   if (leftFor !== undefined) return leftFor;
   const seen =
     Object.values(swing.gauges).some((g) => g.after !== undefined) ||
-    Object.values(swing.remarks).some((r) => r.includes('drifts when neutral'));
+    remarked(swing, 'drifts when neutral');
   return seen ? LEFT_FOR : undefined;
 }
 

@@ -35,8 +35,7 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
     out[`${d}/window`] = next - swing.start;
     for (const [unit, times] of Object.entries(swing.times))
       for (const [event, t] of Object.entries(times)) out[`${d}/${unit}/${event}`] = t;
-    for (const [unit, t] of Object.entries({ ...swing.strayed, ...firstOf(swing.strayed) }))
-      out[`${d}/${unit}/strayed`] = t;
+    for (const [unit, t] of Object.entries(swing.strayed)) out[`${d}/${unit}/strayed`] = t;
     for (const [event, t] of Object.entries(ofWhole(e.scenario, swing)))
       out[`${d}/${WHOLE_GEAR}/${event}`] = t;
     for (const [node, readings] of Object.entries(swing.gauges))
@@ -68,27 +67,22 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
   return out;
 }
 
-/** Of the whole gear. */
-function firstOf(times: ExpectedSwing['strayed']): ExpectedSwing['strayed'] {
-  const all = Object.values(times);
-  return all.length === 0 ? {} : { [WHOLE_GEAR]: Math.min(...all) };
-}
-
-/** The first unit to let go and to move, the last to be home; what not all come to the whole does not. */
-function ofWhole({ units }: Scenario, { times }: ExpectedSwing): Record<string, number> {
+/** The first unit to let go, to move and to come open again, the last to be home; what not all come to the whole does not. */
+function ofWhole({ units }: Scenario, { times, strayed }: ExpectedSwing): Record<string, number> {
   const of = (event: TimedEvent): number[] =>
     Object.keys(units).flatMap((unit) => times[unit]?.[event] ?? []);
   const all = Object.keys(units).length;
   const doored = Object.values(units).filter((unit) => unit.doors.length > 0).length;
-  const first = (event: TimedEvent) => (of(event).length > 0 ? Math.min(...of(event)) : undefined);
+  const least = (list: readonly number[]) => (list.length > 0 ? Math.min(...list) : undefined);
   const last = (event: TimedEvent, count: number) =>
     count > 0 && of(event).length === count ? Math.max(...of(event)) : undefined;
   const found = {
-    unlocked: first('unlocked'),
+    unlocked: least(of('unlocked')),
     opened: last('opened', of('opened').length),
-    moving: first('moving'),
+    moving: least(of('moving')),
     locked: last('locked', all),
     doors: last('doors', doored),
+    strayed: least(Object.values(strayed)),
   };
   return Object.fromEntries(
     Object.entries(found).filter((entry): entry is [string, number] => entry[1] !== undefined),
