@@ -73,6 +73,10 @@ const stories: Record<string, (s: Story) => void> = {
         [0, 'clear'],
         [7, 'clashed'],
       ]),
+      ...said('left-up-switch', [
+        [0, 'open'],
+        [5, 'made'],
+      ]),
       ...said('pump', [
         [0, 'unloaded'],
         [0.2, 'loading'],

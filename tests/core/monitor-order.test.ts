@@ -154,6 +154,46 @@ describe('sequence-valve-early', () => {
   });
 });
 
+describe('switch-before-lock', () => {
+  /** A swing whose left leg makes its switch at this time. */
+  const watched = (made: number, change?: (story: Story) => void): Evidence =>
+    swing((s) => {
+      s.extraLog.push({
+        ...{ t: made, device: 'left-up-switch', from: 'open', to: 'made', cause: '', by: -1 },
+        ...{ kind: 'mode', speed: 0 },
+      });
+      change?.(s);
+    });
+  it('a switch that is made long before the lock is a caution, by how much', () => {
+    const e = watched(5.2);
+    const [flag, ...more] = by(e, 'switch-before-lock', 'left-up-switch');
+    expect(more).toEqual([]);
+    expect(flag.severity).toBe('caution');
+    // The lock holds at 6 s; a fifth of a second is for it to drop in.
+    expect(flag.margin).toBeCloseTo(5.2 - 5.8, 12);
+    expect(flag.explanation).toContain('0.80 s before left-uplock');
+  });
+  it('one that is made with the lock, or just before it drops in, is none', () => {
+    for (const made of [5.85, 6, 6.2]) {
+      const [flag] = by(watched(made), 'switch-before-lock', 'left-up-switch');
+      expect(flag.severity).toBe('note');
+      expect(flag.margin).toBeCloseTo(made - 5.8, 12);
+    }
+  });
+  it('one that is made for a lock that never holds fails', () => {
+    const e = watched(6, (s) => {
+      s.left.uplockEngages = s.left.uplockOpens = null;
+    });
+    const [flag] = by(e, 'switch-before-lock', 'left-uplock');
+    expect(flag.severity).toBe('fail');
+    expect(flag.margin).toBeCloseTo(6 - 12, 12);
+    expect(flag.explanation).toContain('can fold or fall');
+  });
+  it('where none is made there is nothing to judge', () => {
+    expect(rules['switch-before-lock'].judge(swing())).toEqual([]);
+  });
+});
+
 describe('leg-not-locked', () => {
   it('a leg that did not lock where it was sent is flagged', () => {
     const e = swing((s) => {

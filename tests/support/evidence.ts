@@ -112,6 +112,7 @@ const ROLES: Readonly<Record<string, Role>> = {
   'right-door-valve': 'sequence-valve',
   'left-leg-valve': 'sequence-valve',
   'right-leg-valve': 'sequence-valve',
+  'left-up-switch': 'switch',
   selector: 'selector',
   relief: 'relief',
   pump: 'supply',
@@ -290,14 +291,21 @@ function scenario(s: Story, units: Scenario['units']): Scenario {
       'right-leg-valve': plunger('right-door'),
       'left-uplock': entry('uplock'),
       'right-uplock': entry('uplock'),
+      'left-up-switch': {
+        ...entry('position-switch'),
+        parameters: { at: 0.98 * TRAVEL, side: 'above' },
+        links: { mechanism: { to: 'left-leg' } },
+      },
       'left-downlock': entry('downlock'),
       'right-downlock': entry('downlock'),
     },
     mechanisms: Object.fromEntries(
-      ['left-leg', 'right-leg', 'left-door', 'right-door'].map((name) => [
-        name,
-        { is: ROLES[name], note: '', parameters: {} },
-      ]),
+      ['left-leg', 'right-leg', 'left-door', 'right-door'].map((name) => {
+        const parameters: Readonly<Record<string, number>> = name.endsWith('leg')
+          ? { travel: TRAVEL }
+          : {};
+        return [name, { is: ROLES[name], note: '', parameters }];
+      }),
     ),
     nodes: {},
     units,

@@ -113,6 +113,14 @@ describe('the watch', () => {
         .map((k) => `${k.key} ${k.unit} ${k.event}`),
     ).toEqual(['q left opened', 'e tail opened', '1 left moving']);
   });
+  it('has letters of another row for lights, where a sound swing has them', () => {
+    const lit = { times: { left: { light: 6.1 }, tail: { light: 6.5 } } };
+    expect(
+      tapKeys(healthy, lit as unknown as ExpectedSwing)
+        .slice(-2)
+        .map((k) => `${k.key} ${k.unit} ${k.event}`),
+    ).toEqual(['a left light', 'd tail light']);
+  });
   it('offers to write what a sound swing has, and shows what was noted beside', () => {
     const offered = (swing: ObservedSwing) =>
       timedEvents(healthy, undefined, swing).filter((e) => e.event === 'opened');
@@ -238,6 +246,14 @@ describe('a swing laid over the run on show', () => {
     const at = placed(picture, one)?.entry?.t ?? NaN;
     const left = picture.log.find((e) => e.device === 'nose-left-door' && e.to === 'at open');
     expect(at).toBeGreaterThan(left?.t ?? NaN);
+  });
+  it('is at the last switch that feeds a light', () => {
+    const file = 'tarnswift/tarnswift.yaml';
+    const text = readFileSync(new URL(`../../scenarios/${file}`, import.meta.url), 'utf8');
+    const swing = swingOf(tap(startWatch('up', 0), 'left', 'light', 6.4), 0.2);
+    const [one, ...more] = measuredOf(swing, pictureOf('healthy', { file, text }));
+    expect(more).toEqual([]);
+    expect(one).toMatchObject({ on: 'left-door-closed-switch', event: 'made', time: 6.4 });
   });
   it('is none where the run has no such movement', () => {
     expect(measuredOf(swingOf(startWatch('blow-down', 0), 0.2), healthy)).toEqual([]);

@@ -8,7 +8,14 @@
 export { braceBars, plungerDepression, type BraceBars } from './component/index.js';
 export type * from './define/index.js';
 export { FAULT_GROUPS, formatIssue, kept, SI_UNIT, tailored, worse } from './define/index.js';
-export { clearancesOf, judge, timings, type Clearance, type Gap } from './monitor/index.js';
+export {
+  clearancesOf,
+  judge,
+  lightSwitches,
+  timings,
+  type Clearance,
+  type Gap,
+} from './monitor/index.js';
 export { GEAR, type SimulateOptions } from './machine/index.js';
 export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './quantity/index.js';
 export {

@@ -141,7 +141,7 @@ export function noticeable(core, style, before, after) {
       });
     };
     if (differs('times', SECONDS) || differs('gauges', PASCAL)) return true;
-    if (differs('jerks', 0) || differs('strayed', 0)) return true;
+    if (['jerks', 'strayed', 'dark'].some((of) => differs(of, 0))) return true;
     const moments = Object.entries(x.order).filter(([key]) => key in y.order);
     return moments.some(([m, p]) =>
       moments.some(([n, q]) => q - p > CLEARLY && y.order[m] - y.order[n] > CLEARLY),

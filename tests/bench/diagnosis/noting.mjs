@@ -48,11 +48,20 @@ export function expectedOf(core, style, run, directions) {
           span: { start, next },
           jerks: style.remarks ? jerksOf(run, direction, start, next) : {},
           strayed: Object.fromEntries(Object.keys(strayed).map((unit) => [unit, 1])),
+          dark: darkOf(times),
           all: times,
         },
       ];
     });
 }
+
+/** Units that are home without their light, those that have none among them. */
+const darkOf = (times) =>
+  Object.fromEntries(
+    Object.entries(times)
+      .filter(([, t]) => t.total !== undefined && t.light === undefined)
+      .map(([unit]) => [unit, 1]),
+  );
 
 /** Units whose leg moved between two moments. */
 function stirredOf(run, from, to) {
@@ -123,6 +132,12 @@ export function noted(core, style, run, random, { conditions, directions, book }
       if (event === 'total' && Math.abs(t - locked) < ONE) continue;
       (times[unit] ??= {})[event] = { at: tenth(t), error: 0.2 };
     }
+    // A light that is on with no lock made is looked at twice.
+    for (const unit of swing.units) {
+      const { light, locked } = swing.all[unit];
+      if (light !== undefined && locked === undefined)
+        (times[unit] ??= {}).light = { at: tenth(light), error: 0.2 };
+    }
     const gauges = {};
     for (const [key, p] of Object.entries(swing.gauges)) {
       const [node, moment] = key.split(' ');
@@ -139,7 +154,7 @@ export function noted(core, style, run, random, { conditions, directions, book }
       gauges,
       order: order.length > 1 ? order : [],
       remarks: remarksOf(style, run, swing, random),
-      never: [...neverOf(run, swing), ...shutOf(run, swing, due)],
+      never: [...neverOf(run, swing), ...shutOf(run, swing, due), ...lightless(swing, due)],
       recordings: [],
       note: '',
     };
@@ -152,6 +167,14 @@ const neverOf = (run, { units, all }) =>
     .filter((u) => run.scenario.units[u].doors.length > 0)
     .filter((u) => all[u].locked !== undefined && all[u].total === undefined)
     .map((unit) => ({ unit, event: 'doors' }));
+
+/** Lights that a sound gear has and that stayed dark with everything of their unit home. */
+const lightless = ({ direction, dark }, due) => {
+  const expected = due.find((s) => s.direction === direction)?.times ?? {};
+  return Object.keys(dark)
+    .filter((unit) => expected[unit]?.light !== undefined)
+    .map((unit) => ({ unit, event: 'light' }));
+};
 
 /** Doors that were to open for their leg and stood visibly short of it. */
 function shutOf(run, { direction, units, all, span }, due) {

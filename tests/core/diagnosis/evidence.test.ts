@@ -7,10 +7,12 @@ import {
   type Diagnosis,
   type Scenario,
 } from '../../../packages/core/src/index.js';
+import { evidencesOf } from '../../../packages/core/src/analysis/diagnosis/entry.js';
 import { neverFacts, remarkSeen } from '../../../packages/core/src/analysis/diagnosis/fact.js';
 import { lookFinds } from '../../../packages/core/src/analysis/diagnosis/look.js';
 import { pausesOf } from '../../../packages/core/src/analysis/diagnosis/pause.js';
 import { setupsOf } from '../../../packages/core/src/analysis/diagnosis/setup.js';
+import type { Signature } from '../../../packages/core/src/analysis/diagnosis/shapes.js';
 import { signatureOf } from '../../../packages/core/src/analysis/diagnosis/signature.js';
 import { catalogues } from '../../../packages/core/src/index.js';
 import { aircraft } from '../../support/aircraft.js';
@@ -167,6 +169,47 @@ describe('doors that came open again', () => {
     expect(s['up/left/strayed']).toBeGreaterThan(s['up/left/doors'] + 3);
     expect(s['up/gear/strayed']).toBe(Math.min(s['up/left/strayed'], s['up/right/strayed']));
     expect(s).not.toHaveProperty('up/nose/strayed');
+  });
+});
+
+describe('a light', () => {
+  const { scenario } = aircraft('tarnswift');
+  const never = (unit: string, of: Signature): number =>
+    likelihoodOfFact(neverFacts({ direction: 'up', never: [{ unit, event: 'light' }] })[0], of);
+  it('that stays dark with all of its side home speaks for its switch', () => {
+    const played = (severity: number): Signature =>
+      signatureOf(
+        simulate(scenario, {
+          ...{ card: 'healthy', tolerance: 'draft' },
+          faults: [{ fault: 'switch-misrigged', on: 'left-door-closed-switch', severity }],
+        }),
+      );
+    const dark = played(0.5);
+    expect(dark['up/left/doors']).toBeGreaterThan(5);
+    expect(never('left', dark)).toBeGreaterThan(0.999);
+    expect(never('right', dark)).toBeLessThan(0.01);
+    // That of the whole gear comes with the last of its units.
+    expect(never('gear', dark)).toBeGreaterThan(0.999);
+    const sound = played(0.01);
+    expect(sound['up/gear/light']).toBe(
+      Math.max(...['left', 'right', 'nose'].map((unit) => sound[`up/${unit}/light`])),
+    );
+    expect(never('gear', sound)).toBeLessThan(0.01);
+  });
+  it('of an end that no switch tells of is not used, and that is said', () => {
+    const { scenario: fenwren } = aircraft('fenwren');
+    const { sheet } = readObservations(
+      `wheelwell-observations: 1
+swings:
+- { direction: up, times: { left: { locked: 5 s, light: 5 s } }, never: [nose light, gear light] }
+- { direction: down, times: { left: { light: 6 s } }, never: [nose light] }
+`,
+    );
+    const { figures, facts, unused } = evidencesOf(fenwren, sheet!, [0, 0]);
+    expect(figures.map((f) => f.key)).toEqual(['up/left/locked', 'down/left/light']);
+    expect(facts.map((f) => f.label)).toEqual(['nose light never']);
+    const why = 'light: this aircraft has no switch that would tell of it';
+    expect(unused).toEqual(['left', 'nose', 'gear'].map((unit) => `swing 1: ${unit} ${why}`));
   });
 });
 

@@ -37,6 +37,12 @@ describe('entries that do not go together are pointed out, with both places', ()
     );
     expect(said('never: [nose opened]', 'times: { nose: { opened: 5 s } }')).toHaveLength(1);
   });
+  it('nothing of a light that stays dark with everything home, or is on with nothing locked', () => {
+    const home = 'times: { left: { locked: 6 s, total: 7 s }, gear: { total: 7 s } }';
+    expect(said('never: [left light]', home)).toEqual([]);
+    expect(said('never: [left locked]', 'times: { left: { light: 6 s } }')).toEqual([]);
+    expect(said('never: [left light]', 'times: { left: { light: 6 s } }')).toHaveLength(1);
+  });
   it('an order against the times', () => {
     const [found, ...more] = said(
       'times: { left: { locked: 6 s }, right: { locked: 8 s } }',

@@ -116,6 +116,44 @@ describe('what a stopwatch would have read in a run', () => {
     for (const { times } of [up, down, ...fenwrenSwings])
       for (const own of Object.values(times)) expect(own).not.toHaveProperty('opened');
   });
+  it('has the light of each unit when all that feeds it is made, also where all is home and one is not', () => {
+    const { scenario: tarnswift } = aircraft('tarnswift');
+    const swing = (of: typeof tarnswift, faults: Parameters<typeof simulate>[1] = {}) => {
+      const made = simulate(of, { card: 'healthy', tolerance: 'draft', ...faults });
+      return { log: made.log, swings: expectedSwings(made) };
+    };
+    const sound = swing(tarnswift);
+    for (const { direction, start, times } of sound.swings) {
+      const switches = [`nose-${direction}`, 'nose-left-door-closed', 'nose-right-door-closed'];
+      const made = switches.map(
+        (name) =>
+          sound.log.find((e) => e.device === `${name}-switch` && e.to === 'made' && e.t > start)!.t,
+      );
+      expect(times.nose.light).toBeCloseTo(Math.max(...made) - start, 9);
+      // The doors close last, and are home a blink after their switch.
+      expect(times.nose.doors! - times.nose.light!).toBeGreaterThan(0);
+      expect(times.nose.doors! - times.nose.light!).toBeLessThan(0.02);
+    }
+    const late = { fault: 'switch-misrigged', on: 'left-door-closed-switch', severity: 0.5 };
+    const [{ times }] = swing(tarnswift, { faults: [late] }).swings;
+    expect(times.left).not.toHaveProperty('light');
+    expect(times.left.total).toBeCloseTo(sound.swings[0].times.left.total!, 1);
+    expect(times.right.light).toBeGreaterThan(6);
+    // The Fenwren's switches tell of down alone, the Hedgelark has none.
+    const [raised, lowered] = swing(fenwren).swings;
+    for (const unit of ['left', 'right', 'nose']) {
+      expect(raised.times[unit]).not.toHaveProperty('light');
+      expect(lowered.times[unit].light! - lowered.times[unit].locked!).toBeLessThan(0.05);
+    }
+    for (const one of [up, down])
+      for (const own of Object.values(one.times)) expect(own).not.toHaveProperty('light');
+    // A welded contact lights from the start, whatever the gear does.
+    const { components } = fenwren;
+    const { 'left-down-switch': down_ } = components;
+    const welded = { ...down_, parameters: { ...down_.parameters, stuck: 'made' } };
+    const stuck = swing({ ...fenwren, components: { ...components, 'left-down-switch': welded } });
+    expect(stuck.swings[1].times.left.light).toBe(0);
+  });
   it('lets the lock go before the leg arrives', () => {
     for (const swing of [up, down])
       for (const unit of Object.keys(scenario!.units)) {

@@ -27,11 +27,13 @@ import { slowSwing } from './slow-swing.js';
 import { spread } from './spread.js';
 import { starvedSupply } from './starved-supply.js';
 import { supplyCycling } from './supply-cycling.js';
+import { switchBeforeLock } from './switch-before-lock.js';
 import { trappedPressure } from './trapped-pressure.js';
 import { uncommandedMotion } from './uncommanded-motion.js';
 
 export { clearancesOf, type Clearance } from './reading/pairs.js';
 export type { Gap } from './reading/gap.js';
+export { legSwitches, lightOn, lightSwitches } from './reading/light.js';
 export { firstPull, holding, moves, type Move } from './reading/motion.js';
 export { trace, valueAt } from './reading/span.js';
 export { doorsHome, doorsOpened, doorsStrayed, timings } from './timings.js';
@@ -46,6 +48,7 @@ const list: readonly RuleDefinition[] = [
   doorsClash,
   spread,
   legNotLocked,
+  switchBeforeLock,
   doorNotClosed,
   uncommandedMotion,
   trappedPressure,

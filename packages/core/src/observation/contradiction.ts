@@ -156,8 +156,8 @@ function never({ never: none = [], times, order: list }: ObservedSwing, tell: Te
     const listed = list.findIndex((e) => e.unit === unit && e.event === event);
     if (listed >= 0)
       tell(here, ['order', listed], `${name} is noted as never, yet stands in the order`);
-    // A leg may pass doors that are not open all the way, and they close behind it.
-    if (event === 'opened') return;
+    // A leg may pass doors that are not open all the way, and they close behind it; a light may fail.
+    if (event === 'opened' || event === 'light') return;
     const [, later] =
       BEFORE.find(([first, then]) => first === event && times[unit]?.[then] !== undefined) ?? [];
     if (later !== undefined)

@@ -1,9 +1,11 @@
 /** What a stopwatch and a gauge would have read in a run: the same words as on an observation sheet. */
-import type { Evidence } from '../define/index.js';
+import type { Evidence, Scenario } from '../define/index.js';
 import {
   doorsHome,
   doorsOpened,
   doorsStrayed,
+  legSwitches,
+  lightOn,
   moves,
   timings,
   type Move,
@@ -65,6 +67,7 @@ export function expectedSwings(
         moving: timing.moving,
         locked: timing.locked,
         doors: stray?.home ?? doorsHome(e, unit, move) ?? NaN,
+        light: lightOn(e, unit, move) ?? NaN,
         total:
           stray === undefined ? timing.start + timing.total : Math.max(stray.home, timing.locked),
       };
@@ -92,6 +95,13 @@ export function expectedSwings(
       supply: supplyOf(e, move, gear),
     };
   });
+}
+
+/** Whether a light tells of the end that a movement goes to: of a unit, or of one at least of the whole gear. */
+export function hasLight(scenario: Scenario, of: string, direction: SwingDirection): boolean {
+  const units = of === WHOLE_GEAR ? Object.values(scenario.units) : [scenario.units[of]];
+  const end = direction === 'up' ? 'up' : 'down';
+  return units.some((unit) => legSwitches(scenario, unit, end).length > 0);
 }
 
 function fromSelector(

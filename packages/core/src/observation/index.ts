@@ -1,5 +1,5 @@
 export type { Contradiction } from './contradiction.js';
-export { expectedSwings, type ExpectedOptions, type ExpectedSwing } from './expected.js';
+export { expectedSwings, hasLight, type ExpectedOptions, type ExpectedSwing } from './expected.js';
 export { drivenNodes, gaugeNode, HELD, lineNodes } from './expected-reading.js';
 export { readObservations, type ObservationReading } from './read.js';
 export { observationSchema } from './schema.js';

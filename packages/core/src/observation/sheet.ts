@@ -1,10 +1,11 @@
 /** What was seen on an aircraft, as plain data: the counterpart of what a run says. SI, gauge pressures. */
 
 /**
- * Moments of a swing, in the order a healthy unit has them; words of `Timing`, and before them `unlocked` and
- * `opened`: doors that close behind the leg again stand open for it.
+ * Moments of a swing, in the order a healthy unit has them; words of `Timing`, before them `unlocked` and
+ * `opened`: doors that close behind the leg again stand open for it; and `light`: what the unit's light for the
+ * end of its way is fed by has been made.
  */
-export const TIMED = ['unlocked', 'opened', 'moving', 'locked', 'doors', 'total'] as const;
+export const TIMED = ['unlocked', 'opened', 'moving', 'locked', 'doors', 'light', 'total'] as const;
 export type TimedEvent = (typeof TIMED)[number];
 
 /** What a unit was seen to do, in words that a reading can be compared with. */

@@ -45,7 +45,13 @@ function named(
   if (moment === 'moving') return find(unit, [`travelling ${way}`]);
   if (moment === 'locked') return find(unit, HELD[way]);
   if (moment === 'total') return undefined;
-  const doors = picture.units.find((u) => u.name === unit)?.doors ?? [];
+  const { doors = [], lights } = picture.units.find((u) => u.name === unit) ?? {};
+  if (moment === 'light') {
+    const made = (lights?.[way] ?? []).map((on) => find(on, ['made']));
+    const when = ({ on }: Named): number =>
+      log.find((e) => e.device === on && e.to === 'made')?.t ?? Infinity;
+    return made.sort((a, b) => when(b) - when(a))[0];
+  }
   const ends = doors.map((door) => {
     const is = (end: string) => log.find((e) => e.device === door && e.to === end);
     return moment === 'opened' ? is('at open') : (is('at closed') ?? is('at open'));

@@ -15,13 +15,17 @@ export const EVENT_WORD: Readonly<Record<TimedEvent, string>> = {
   moving: 'moves',
   locked: 'locked',
   doors: 'doors home',
+  light: 'light on',
   total: 'all home',
 };
 
 export const wordOf = ({ unit, event }: ObservedEvent): string =>
   unit === GEAR ? 'whole gear home' : `${plain(unit)} ${EVENT_WORD[event]}`;
 
-/** Moments of one unit that a sound swing is known by; its doors open only where they do so on this way. */
+/** Only where a sound swing comes to them on this way. */
+const RARE: readonly TimedEvent[] = ['opened', 'light'];
+
+/** Moments of one unit that a sound swing is known by. */
 export function momentsOf<E extends TimedEvent>(
   events: readonly E[],
   { name, doors }: Pick<UnitFacts, 'name' | 'doors'>,
@@ -29,11 +33,11 @@ export function momentsOf<E extends TimedEvent>(
 ): readonly E[] {
   return events.filter((event) => {
     if (event === 'doors') return doors.length > 0;
-    return event !== 'opened' || expected?.times[name]?.opened !== undefined;
+    return !RARE.includes(event) || expected?.times[name]?.[event] !== undefined;
   });
 }
 
-const WRITTEN = ['unlocked', 'opened', 'moving', 'locked', 'doors'] as const;
+const WRITTEN = ['unlocked', 'opened', 'moving', 'locked', 'doors', 'light'] as const;
 
 /** All that a row can have a time of, and what it has: unit by unit, the whole gear last. */
 export function timedEvents(
@@ -61,9 +65,12 @@ export interface TapKey {
   readonly key: string;
 }
 
-/** Row by row, as on a keypad: all units move, all lock, all doors; doors that open first on the letters beneath. */
-const TAPPED = ['opened', 'moving', 'locked', 'doors'] as const;
-const LETTERS = 'qwertyuiop';
+/** Row by row, as on a keypad: all units move, all lock, all doors; the others on the letters beneath. */
+const TAPPED = ['opened', 'moving', 'locked', 'doors', 'light'] as const;
+const LETTERS: Readonly<Partial<Record<TimedEvent, string>>> = {
+  opened: 'qwertyuiop',
+  light: 'asdfghjkl',
+};
 
 export function tapKeys(
   { units }: Picture,
@@ -73,7 +80,7 @@ export function tapKeys(
     units.flatMap((unit, column) => {
       if (momentsOf([event], unit, expected).length === 0) return [];
       const number = (row - 1) * units.length + column + 1;
-      const key = event === 'opened' ? LETTERS[column] : number <= 9 ? String(number) : undefined;
+      const key = event in LETTERS ? LETTERS[event]?.[column] : number <= 9 ? String(number) : '';
       return [{ unit: unit.name, event, key: key ?? '' }];
     }),
   );

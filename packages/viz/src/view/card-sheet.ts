@@ -21,7 +21,13 @@ import { awaited } from './sheet-told.js';
 
 /** Columns to write in; the last swings of the sheet stand in them. */
 const COLUMNS = 3;
-const EVENTS = ['opened', 'moving', 'locked', 'doors'] as const satisfies readonly TimedEvent[];
+const EVENTS = [
+  'opened',
+  'moving',
+  'locked',
+  'doors',
+  'light',
+] as const satisfies readonly TimedEvent[];
 const GAUGE: readonly (readonly [GaugeMoment, string])[] = [
   ['static', 'before the swing'],
   ['moving', 'while moving'],

@@ -150,6 +150,8 @@ export interface UnitFacts {
   readonly downlock: string;
   /** Sequence valves, actuators, and whatever else hangs on the unit's parts alone. */
   readonly others: readonly string[];
+  /** The switches that its lights for the two ends are fed by. */
+  readonly lights: Readonly<Record<'up' | 'down', readonly string[]>>;
   /** The well it goes into. */
   readonly bay?: BayEntry;
 }

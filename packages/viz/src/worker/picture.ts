@@ -1,5 +1,5 @@
 /** Makes the plain picture of a run that is posted to the page. */
-import { catalogues, FAULT_GROUPS, tailored } from '@wheelwell/core';
+import { catalogues, FAULT_GROUPS, lightSwitches, tailored } from '@wheelwell/core';
 import type {
   ComponentEntry,
   Flag,
@@ -73,6 +73,7 @@ export function picture(
       uplock: u.uplock ?? '',
       downlock: u.downlock ?? '',
       others: [...new Set([...hangingOn(scenario, u), ...u.sequence, ...u.actuators])],
+      lights: { up: lightSwitches(run, u, 'up'), down: lightSwitches(run, u, 'down') },
       ...(u.bay === undefined ? {} : { bay: u.bay }),
     })),
     limits: Object.fromEntries(

@@ -1,10 +1,14 @@
 /** The entries of a sheet as evidence: what was read, how far it may be off, and what of a signature it is. */
 import type { Scenario } from '../../define/index.js';
 import {
+  hasLight,
   WHOLE_GEAR,
   type ObservationSheet,
+  type ObservedEvent,
   type ObservedSwing,
+  type ObservedTimes,
   type SupplyReading,
+  type TimedEvent,
 } from '../../observation/index.js';
 import { checks } from '../../check/index.js';
 import { neverFacts, orderFacts, remarkSeen, type Fact } from './fact.js';
@@ -73,7 +77,7 @@ export function evidencesOf(
       unused.push(`swing ${index + 1}: ${CROWDED}`);
       return;
     }
-    const { swing, strange } = ownNames(whole, known);
+    const { swing, strange } = ownNames(whole, known, scenario);
     unused.push(...strange.map((what) => `swing ${index + 1}: ${what}`));
     const place = { swing: index, setup: setupOf[index] };
     const d = swing.direction;
@@ -152,6 +156,7 @@ function supplyFigure(
 }
 
 const STRANGE = 'this aircraft has nothing of this name';
+const DARK = 'this aircraft has no switch that would tell of it';
 const CROWDED = 'there are more different conditions on this sheet than can be played';
 
 interface Names {
@@ -177,6 +182,7 @@ function namesOf({ units, components, mechanisms }: Scenario): Names {
 function ownNames(
   swing: ObservedSwing,
   { units, nodes, devices }: Names,
+  scenario: Scenario,
 ): { readonly swing: ObservedSwing; readonly strange: readonly string[] } {
   const strange = new Set<string>();
   const has = (names: ReadonlySet<string>, name: string): boolean => {
@@ -185,14 +191,27 @@ function ownNames(
   };
   const own = <T>(map: Readonly<Record<string, T>>, names: ReadonlySet<string>) =>
     Object.fromEntries(Object.entries(map).filter(([name]) => has(names, name)));
+  const shows = (unit: string, event: TimedEvent): boolean => {
+    const there = event !== 'light' || hasLight(scenario, unit, swing.direction);
+    if (!there) strange.add(`${unit} light: ${DARK}`);
+    return there;
+  };
+  const seen = ({ unit, event }: ObservedEvent): boolean => has(units, unit) && shows(unit, event);
   const kept = {
     ...swing,
-    times: own(swing.times, units),
+    times: Object.fromEntries(
+      Object.entries(own(swing.times, units)).map(([unit, times]) => [
+        unit,
+        Object.fromEntries(
+          Object.entries(times).filter(([event]) => shows(unit, event as TimedEvent)),
+        ) as ObservedTimes,
+      ]),
+    ),
     gauges: own(swing.gauges, nodes),
     remarks: own(swing.remarks, units),
     supply: own(swing.supply ?? {}, devices),
-    order: swing.order.filter(({ unit }) => has(units, unit)),
-    never: (swing.never ?? []).filter(({ unit }) => has(units, unit)),
+    order: swing.order.filter(seen),
+    never: (swing.never ?? []).filter(seen),
   };
   return { swing: kept, strange: [...strange] };
 }

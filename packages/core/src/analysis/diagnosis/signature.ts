@@ -5,6 +5,7 @@ import { trace, valueAt } from '../../monitor/index.js';
 import {
   expectedSwings,
   gaugeNode,
+  hasLight,
   lineNodes,
   WHOLE_GEAR,
   type ExpectedSwing,
@@ -68,11 +69,16 @@ export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): 
 }
 
 /** The first unit to let go, to move and to come open again, the last to be home; what not all come to the whole does not. */
-function ofWhole({ units }: Scenario, { times, strayed }: ExpectedSwing): Record<string, number> {
+function ofWhole(
+  scenario: Scenario,
+  { direction, times, strayed }: ExpectedSwing,
+): Record<string, number> {
+  const { units } = scenario;
   const of = (event: TimedEvent): number[] =>
     Object.keys(units).flatMap((unit) => times[unit]?.[event] ?? []);
   const all = Object.keys(units).length;
   const doored = Object.values(units).filter((unit) => unit.doors.length > 0).length;
+  const lit = Object.keys(units).filter((unit) => hasLight(scenario, unit, direction)).length;
   const least = (list: readonly number[]) => (list.length > 0 ? Math.min(...list) : undefined);
   const last = (event: TimedEvent, count: number) =>
     count > 0 && of(event).length === count ? Math.max(...of(event)) : undefined;
@@ -82,6 +88,7 @@ function ofWhole({ units }: Scenario, { times, strayed }: ExpectedSwing): Record
     moving: least(of('moving')),
     locked: last('locked', all),
     doors: last('doors', doored),
+    light: last('light', lit),
     strayed: least(Object.values(strayed)),
   };
   return Object.fromEntries(
