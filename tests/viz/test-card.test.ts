@@ -32,6 +32,26 @@ async function tapped(page: Page, name: string): Promise<number> {
   return Number(/[\d.]+/.exec(text ?? '')?.[0]);
 }
 
+/** Pairs of the stopwatch's buttons that lie over each other. */
+async function overlapping(page: Page): Promise<string[]> {
+  const buttons = await page.locator('ww-stopwatch button').all();
+  const all = await Promise.all(
+    buttons.map(async (b) => ({ is: await b.innerText(), at: (await b.boundingBox())! })),
+  );
+  const over = (a: number, b: number, one: number, other: number): boolean =>
+    Math.min(a + one, b + other) - Math.max(a, b) > 1;
+  return all.flatMap((p, i) =>
+    all
+      .slice(i + 1)
+      .filter(
+        (q) =>
+          over(p.at.x, q.at.x, p.at.width, q.at.width) &&
+          over(p.at.y, q.at.y, p.at.height, q.at.height),
+      )
+      .map((q) => `${p.is} and ${q.is}`),
+  );
+}
+
 /** The sheet as the page saves it, read by core. */
 async function saved(page: Page): Promise<ObservationReading & { readonly text: string }> {
   const [file] = await Promise.all([
@@ -287,12 +307,13 @@ describe('an aircraft whose doors open first and close behind the legs', () => {
     [390, 844],
   ] as const;
 
-  it('has a button and a letter for that, a row on paper, and a place among what never came', async () => {
+  it('has a button and a letter for that and for its lights, a row on paper, and a place among what never came', async () => {
     const { page, said } = await site.visit();
     await page.locator('[data-choose=aircraft]').selectOption('tarnswift/tarnswift.yaml');
     await openBench(page);
     const expected = await page.locator('ww-card-sheet [data-direction=up]').textContent();
     expect(expected).toMatch(/left doors open\s+1\.\d\d/);
+    expect(expected).toMatch(/left light on\s+6\.\d\d/);
     expect(
       await page
         .locator('ww-card-sheet .block', { hasText: 'Order expected' })
@@ -303,13 +324,14 @@ describe('an aircraft whose doors open first and close behind the legs', () => {
     await page.keyboard.press('Space');
     for (const key of ['q', 'W']) await page.keyboard.press(key);
     await page.locator('ww-stopwatch [data-tap="nose opened"]').click();
-    await page.keyboard.press('1');
-    for (const name of ['left opened', 'right opened', 'nose opened', 'left moving'])
-      expect(await tapped(page, name)).toBeGreaterThanOrEqual(0);
+    for (const key of ['1', 'd']) await page.keyboard.press(key);
+    const names = ['left opened', 'right opened', 'nose opened', 'left moving', 'nose light'];
+    for (const name of names) expect(await tapped(page, name)).toBeGreaterThanOrEqual(0);
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       await keep(page, `test-card-doors-first-${width}`);
       expect(await cutOff(page)).toEqual([]);
+      expect(await overlapping(page)).toEqual([]);
     }
     await page.setViewportSize({ width: 1280, height: 800 });
     await page.getByRole('button', { name: 'Stop, not all home' }).click();
@@ -320,6 +342,8 @@ describe('an aircraft whose doors open first and close behind the legs', () => {
     await page.getByLabel('left doors open, s').fill('');
     await page.getByLabel('left doors open, s').press('Tab');
     await page.locator('[data-never]').getByLabel('left doors open').check();
+    expect(Number(await page.getByLabel('nose light on, s').inputValue())).toBeGreaterThan(0);
+    await page.locator('[data-never]').getByLabel('left light on').check();
     expect(await violations(page)).toEqual([]);
     expect(said).toEqual([]);
   });

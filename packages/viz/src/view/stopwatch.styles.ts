@@ -52,12 +52,12 @@ export const stopwatchStyles = css`
     min-height: 48px;
     flex: 1 1 auto;
   }
-  /* Buttons of one event stand in one row, as high as the one with most to say. */
+  /* Buttons of one event stand in one row, as high as the one with most to say: a head and five events at most. */
   .taps {
     display: grid;
     grid-auto-flow: column;
     grid-auto-columns: minmax(0, 1fr);
-    grid-template-rows: repeat(5, auto);
+    grid-template-rows: repeat(6, auto);
     gap: 0 0.4rem;
   }
   .taps > div {
