@@ -176,16 +176,49 @@ describe('the bench', () => {
 
   it('says the first cause once, a new one again, and that it is established', async () => {
     const { store, tell } = await atWork();
-    tell({ id: 1, kind: 'ranked', share: 0.3, ranking: ranking(LEAK) });
+    tell({ id: 1, kind: 'ranked', share: 0.3, whole: false, ranking: ranking(LEAK) });
     expect(store.state.said).toContain(LEAK.title);
     store.set({ said: '' });
-    tell({ id: 1, kind: 'ranked', share: 0.5, ranking: ranking(LEAK) });
+    tell({ id: 1, kind: 'ranked', share: 0.5, whole: false, ranking: ranking(LEAK) });
     expect(store.state.said).toBe('');
-    tell({ id: 1, kind: 'ranked', share: 0.7, ranking: ranking(DRY) });
+    tell({ id: 1, kind: 'ranked', share: 0.7, whole: false, ranking: ranking(DRY) });
     expect(store.state.said).toContain(DRY.title);
     tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY, 'established') });
     expect(store.state.said).toMatch(/^Cause established\. /);
     expect(store.state.diagnosis).toMatchObject({ whole: true, busy: false, share: 1 });
+  });
+
+  it('has a whole ranking while swings are still weighed for its checks, and plays nothing ahead until then', async () => {
+    const { store, work, card, ahead, tell } = await atWork();
+    ahead.length = 0;
+    tell({ id: 1, kind: 'ranked', share: 0.95, whole: true, ranking: ranking(DRY) });
+    expect(store.state.diagnosis).toMatchObject({ whole: true, busy: true, share: 0.95 });
+    // Anything may change on the page meanwhile.
+    store.set({ bench: 'diagnosis' });
+    card.put({ picked: 0 });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(ahead).toHaveLength(0);
+    work.stop();
+    card.put({ picked: -1 });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(ahead).toHaveLength(0);
+    expect(store.state.diagnosis).toMatchObject({ whole: true, busy: false });
+  });
+
+  it('looks at a sheet that was opened at once, at what is changed after it when the hand rests', async () => {
+    const { store, work, card, asked } = bench();
+    store.set({ bench: 'diagnosis' });
+    await vi.advanceTimersByTimeAsync(1000);
+    work.openExample();
+    await vi.advanceTimersByTimeAsync(1);
+    expect(asked).toHaveLength(1);
+    for (let i = 0; i < 3; i++) {
+      card.changeRow(0, (s) => ({ ...s, note: `${i}` }));
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    expect(asked).toHaveLength(1);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(asked).toHaveLength(2);
   });
 
   it('plays ahead of an empty sheet, shows how far, and rests on other benches', async () => {
@@ -216,6 +249,8 @@ describe('the bench', () => {
     work.stop();
     await vi.advanceTimersByTimeAsync(1000);
     expect(ahead).toHaveLength(0);
+    work.again();
+    await vi.advanceTimersByTimeAsync(1000);
     tell({ id: 1, kind: 'whole', runs: 9, ranking: ranking(DRY) });
     expect(ahead).toEqual([asked.at(-1)]);
     tell({ id: 2, kind: 'played', share: 0.2 });
@@ -234,10 +269,10 @@ describe('the bench', () => {
   it('looks at the likeliest until another is picked, which stays picked when the order changes', async () => {
     const { store, work, tell } = await atWork();
     const picked = () => pickedOf(store.state.diagnosis, 'us');
-    tell({ id: 1, kind: 'ranked', share: 0.3, ranking: ranking(DRY) });
+    tell({ id: 1, kind: 'ranked', share: 0.3, whole: false, ranking: ranking(DRY) });
     expect(picked()).toBe(DRY);
     work.pick(LEAK);
-    tell({ id: 1, kind: 'ranked', share: 0.4, ranking: ranking(DRY) });
+    tell({ id: 1, kind: 'ranked', share: 0.4, whole: false, ranking: ranking(DRY) });
     expect(keyOf(picked() ?? DRY)).toBe(keyOf(LEAK));
   });
 

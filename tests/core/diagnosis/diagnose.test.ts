@@ -159,6 +159,34 @@ describe('a diagnosis', () => {
     expect(wordsOf(sheet, { ...d, groups: [{ ...group, members: off }, ...rest] })).toContain(NOTE);
   });
 
+  it('has a first ranking before the scatter of a sound gear is known, and a whole one before its checks', async () => {
+    const sheet = sheetWith([{ fault: 'dry-bearing', on: LEG, severity: 0.7 }]);
+    const ranked: { readonly played: number; readonly d: Diagnosis }[] = [];
+    const told: Diagnosis[] = [];
+    let played = 0;
+    const last = await diagnose(scenario, sheet, {
+      onProgress: (_, sofar) => {
+        played++;
+        if (ranked.length < 2) ranked.push({ played, d: sofar() });
+        if (ranked.at(-1)?.d.groups.length === 0) ranked.pop();
+      },
+      onRanked: (d) => told.push(d),
+    });
+    // A swing of the sound gear each way, and the likeliest dozen.
+    expect(ranked[0].played).toBeLessThan(20);
+    expect(ranked[0].d.whole).toBe(false);
+    const sum = ranked[0].d.groups.reduce((all, g) => all + g.probability, ranked[0].d.unknown);
+    expect(sum).toBeCloseTo(1, 2);
+    const [d, ...more] = told;
+    expect(more).toEqual([]);
+    expect(d).toMatchObject({ whole: true, groups: last.groups, established: last.established });
+    expect(d.runs).toBeLessThan(last.runs);
+    // Looks are ranked already, swings later.
+    expect(d.checks.length).toBeGreaterThan(0);
+    const looks = last.checks.filter((c) => c.on !== '');
+    expect(d.checks).toEqual(expect.arrayContaining(looks));
+  });
+
   it('stops when it is told to, and gives what it has', async () => {
     const signal = { aborted: false };
     const d = await diagnose(scenario, sheetWith([]), {

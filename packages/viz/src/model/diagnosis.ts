@@ -33,6 +33,8 @@ export class DiagnosisWork {
   #question: DiagnosisQuestion | undefined;
   #ahead: 'none' | 'playing' | 'done' = 'none';
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** What waits to be asked, since when, and for how long, ms. */
+  #waiting = { asked: '', since: -Infinity, rest: 0 };
   /** File that the ranking belongs to. */
   #file = '';
 
@@ -85,6 +87,8 @@ export class DiagnosisWork {
   /** Gives up; what is known stays. */
   stop(): void {
     this.explainer.stop();
+    // Whoever stops it does not want it to play on.
+    this.#ahead = 'done';
     this.#put({ busy: false });
     this.store.set({ said: 'Stopped; the ranking so far stays.' });
   }
@@ -150,14 +154,21 @@ export class DiagnosisWork {
     const lengths = Object.entries(recordings).map(([file, text]) => [file, text.length]);
     const asked = JSON.stringify([source.file, source.text, edits, sheet, lengths]);
     if (asked === this.#asked) {
-      if (this.#ahead === 'none' && (this.#state.whole || !isFilled(draft.sheet))) this.#goAhead();
+      const { whole, busy } = this.#state;
+      if (this.#ahead === 'none' && !busy && (whole || !isFilled(draft.sheet))) this.#goAhead();
       return;
     }
     const { card } = draft.sheet;
     const own = card === '' || card === expectation.card;
     const ways = own ? expectation.swings.map((s) => s.direction) : [];
     const request = { sheet: draft.sheet, ways, recordings };
-    this.#timer = setTimeout(() => this.#ask(asked, request), REST[bench]);
+    if (asked !== this.#waiting.asked) {
+      // The first change after a rest is looked at at once: a sheet that was opened, a row that was ended.
+      const since = performance.now();
+      const rested = bench === 'diagnosis' && since - this.#waiting.since > REST.diagnosis;
+      this.#waiting = { asked, since, rest: rested ? 0 : REST[bench] };
+    }
+    this.#timer = setTimeout(() => this.#ask(asked, request), this.#waiting.rest);
   }
 
   /** Texts of the recordings that the sheet names, of those that are laid over the traces. */
@@ -226,7 +237,7 @@ export class DiagnosisWork {
         }
         return this.#put({ busy: false, failure: reply.message });
       case 'ranked':
-        return this.#ranked(reply.ranking, { share: reply.share });
+        return this.#ranked(reply.ranking, { share: reply.share, whole: reply.whole });
       case 'whole':
         this.#ranked(reply.ranking, { share: 1, busy: false, whole: true });
         return this.#follow();

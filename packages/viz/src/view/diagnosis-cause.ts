@@ -48,18 +48,23 @@ export class DiagnosisCause extends View {
   }
 
   #show(cause: MemberLine): TemplateResult {
-    const { picture } = this.state;
-    const on = (picture?.faults ?? []).map((f) => `${f.fault} ${f.on} ${f.severity}`).join();
-    const wanted = cause.causes.map((c) => `${c.fault} ${c.on} ${cause.severity}`).join();
-    if (on === wanted)
-      return html`<p data-on-show>
-          ${sign('note')} The run on show has this cause; what was measured lies over its chart.
-          ${picture?.stood === undefined ? '' : 'It is under the conditions of the sheet, in place of the card’s own.'}
-        </p>
-        ${picture?.stood === undefined ? nothing : html`<button data-usual @click=${() => this.work.showUsual()}>Under the card’s own conditions</button>`}`;
-    return html`<button data-show @click=${() => this.work.show(cause)}>
-      Show the swing with this cause
-    </button>`;
+    const { faults = [], stood } = this.state.picture ?? {};
+    const named = (all: readonly { readonly fault: string; readonly on: string }[]): string =>
+      all.map((f) => `${f.fault} ${f.on}`).join();
+    if (named(faults) !== named(cause.causes))
+      return html`<button data-show @click=${() => this.work.show(cause)}>
+        Show the swing with this cause
+      </button>`;
+    // The fit may have been refined since.
+    const now = faults.every((f) => f.severity === cause.severity);
+    return html`<p data-on-show>
+        ${sign('note')} The run on show has this
+        cause${now ? '' : ', as severe as it was thought to be before'}; what was measured lies over
+        its chart.
+        ${stood === undefined ? '' : 'It is under the conditions of the sheet, in place of the card’s own.'}
+      </p>
+      ${now ? nothing : html`<button data-show @click=${() => this.work.show(cause)}>Show it as it fits now</button>`}
+      ${stood === undefined ? nothing : html`<button data-usual @click=${() => this.work.showUsual()}>Under the card’s own conditions</button>`}`;
   }
 }
 

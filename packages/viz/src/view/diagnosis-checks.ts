@@ -23,7 +23,7 @@ export function diagnosisChecks(
       checks.length > 0
         ? html`<p class="soft">What tells most for each minute of work comes first.</p>`
         : html`<p class="soft" data-no-check>
-            ${whole ? 'No check of the catalogue would tell more.' : busy ? 'Being worked out…' : 'Not worked out yet.'}
+            ${busy ? 'Being worked out…' : whole ? 'No check of the catalogue would tell more.' : 'Not worked out yet.'}
           </p>`
     }
     ${list(work, checks.slice(0, FIRST), 'Next checks')}

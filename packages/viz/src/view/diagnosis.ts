@@ -101,7 +101,9 @@ export class Diagnosis extends View {
               ></progress>
               <output>${Math.floor(share * 100)}&nbsp;%</output>
               <button @click=${() => this.work.stop()}>Stop</button>
-              <span class="soft">The ranking is refined as it goes.</span>`
+              <span class="soft"
+                >${whole ? 'The ranking stands; swings that would tell more are weighed.' : 'The ranking is refined as it goes.'}</span
+              >`
           : html`<span class="soft"
                 >${whole ? 'All that was wanted was played.' : 'Stopped: the ranking is a rough one.'}</span
               >

@@ -50,7 +50,13 @@ export type Ranking = Readonly<
 
 /** Worker to page. */
 export type DiagnosisReply = { readonly id: number } & (
-  | { readonly kind: 'ranked'; readonly share: number; readonly ranking: Ranking }
+  | {
+      readonly kind: 'ranked';
+      readonly share: number;
+      readonly ranking: Ranking;
+      /** The ranking stands; what is still played is for the checks. */
+      readonly whole: boolean;
+    }
   | { readonly kind: 'played'; readonly share: number }
   | { readonly kind: 'whole'; readonly runs: number; readonly ranking: Ranking }
   | { readonly kind: 'broken'; readonly message: string }

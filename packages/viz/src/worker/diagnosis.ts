@@ -40,6 +40,9 @@ const SPARING = 6;
 /** So far on, what is remembered of former sheets among it, the first ranking does not wait. */
 const FAR = 0.6;
 
+/** So far on, the ranking stands and swings are played for the checks. */
+const CHECKS = 0.95;
+
 /** What is being ranked. */
 let current = { aborted: true };
 /** What was played of the scenario that was ranked last. */
@@ -102,20 +105,28 @@ async function rank({ request, ...work }: Work, tell: Tell): Promise<void> {
   const scenario = scenarioOf(request);
   let next = performance.now() + FIRST;
   let first = true;
+  let whole = false;
+  const ranked = (share: number, found: Diagnosis): void =>
+    tell({ id, kind: 'ranked', share, whole, ranking: inWords(scenario, sheet, found) });
   const diagnosis = await diagnose(scenario, stretched(request), {
     ...work,
     recordings,
     onProgress: (share, sofar) => {
       const now = performance.now();
       const due = now >= next || (first && share >= FAR);
-      if (work.signal.aborted || !due) return;
+      if (work.signal.aborted || whole || !due) return;
       const found = sofar();
       // The healthy aircraft itself is still being played.
       if (found.groups.length === 0) return;
-      tell({ id, kind: 'ranked', share, ranking: inWords(scenario, sheet, found) });
+      ranked(share, found);
       first = false;
       const done = performance.now();
       next = done + Math.max(PAUSE, SPARING * (done - now));
+    },
+    onRanked: (found) => {
+      if (work.signal.aborted) return;
+      whole = true;
+      ranked(CHECKS, found);
     },
   });
   if (work.signal.aborted) return;

@@ -2,7 +2,6 @@
 import {
   catalogues,
   expectedSwings,
-  holdScenario,
   readObservations,
   simulate,
   underConditions,
@@ -10,6 +9,7 @@ import {
 } from '@wheelwell/core';
 import type { ObservationConditions, Scenario } from '@wheelwell/core';
 import type { Expectation, SheetJob, SheetReply, WrittenScenario } from './sheet-message.js';
+import { readWritten } from './reading.js';
 import { whyOf } from './why.js';
 
 export function answerSheet(job: SheetJob): SheetReply {
@@ -33,9 +33,9 @@ export function answerSheet(job: SheetJob): SheetReply {
   }
 }
 
-function read({ file, text, edits }: WrittenScenario): Scenario {
-  const { scenario } = holdScenario(text, { file }).read(edits);
-  if (scenario === undefined) throw new Error(`${file} does not read`);
+function read(written: WrittenScenario): Scenario {
+  const { scenario } = readWritten(written);
+  if (scenario === undefined) throw new Error(`${written.file} does not read`);
   return scenario;
 }
 

@@ -139,6 +139,10 @@ class Work {
       .sort((a, b) => b.p - a.p)
       .slice(0, OUTLOOKS)
       .map(({ i }) => i);
+    const looks = { ...found, checks: rankedChecks(beliefs, [], this.possible) };
+    // A swing tells apart two at least.
+    if (this.checks.length === 0 || places.length < 2) return looks;
+    this.options.onRanked?.(looks);
     const jobs = this.checks.flatMap(({ setup }) =>
       places.map((p) => jobOf(beliefs[p], tenths(beliefs[p].severity), setup)),
     );
@@ -152,7 +156,8 @@ class Work {
         return x === undefined || y === undefined ? 0 : apartInTimes(x, y);
       },
     }));
-    return { ...found, checks: rankedChecks(beliefs, outlooks, this.possible) };
+    const ranked = rankedChecks(beliefs, outlooks, this.possible);
+    return { ...found, runs: this.player.runs, checks: ranked };
   }
 
   /** All that is believed, with probabilities; and that of a cause which is not in the catalogue. */

@@ -11,7 +11,7 @@ import type { Catalogues, Scenario } from '../../define/index.js';
 import { playAcross } from './across.js';
 import type { Evidences } from './entry.js';
 import { faultsOf, jobOf } from './hypothesis.js';
-import { Keys, type Vector } from './keys.js';
+import { Keys } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
 import { LEAST, preferred, Profile, WORST, type Foretold } from './profile.js';
@@ -20,9 +20,11 @@ import type { Setups } from './setup.js';
 import type { Hypothesis, Signature, SignatureJob } from './shapes.js';
 import { Sharing } from './share.js';
 import type { Scatter } from './scatter.js';
-import { soundJobs } from './unknown.js';
+import { guessedScatter, playNominal, playScatter } from './sound-swings.js';
 import { Weighing } from './weighing.js';
 
+/** So many of what is likeliest by itself are played first of all, for a ranking at once. */
+const EARLY = 12;
 /** A cause so much less likely at best than the likeliest is ruled out, as a log of odds; so many go on at most. */
 const RULED_OUT = 12;
 const ALIVE = 80;
@@ -83,7 +85,7 @@ export class Search {
   /** Those that could not, or change nothing, if they go about straight from nothing to their worst. */
   private doubtful: ReadonlySet<Profile> = new Set();
   healthy: Foretold = [];
-  /** From when the healthy aircraft and its scatter are known. */
+  /** From when the healthy aircraft and some of the likeliest causes are known; until its scatter is, a rough one. */
   weighing: Weighing | undefined;
   private readonly own: readonly number[];
   /** Swings that are wanted beside the usual. */
@@ -102,27 +104,37 @@ export class Search {
   }
 
   async run(): Promise<void> {
-    const likelihood = await this.playHealthy();
-    if (this.setting.stopped() || likelihood === undefined) return;
-    const weighing = new Weighing(likelihood);
-    this.weighing = weighing;
+    const { catalogues, setups, evidences, hypotheses } = this.setting;
+    const { figures } = evidences;
+    const nominal = await playNominal(this.setting, this.keys);
+    if (nominal === undefined) return;
+    this.healthy = nominal;
+    const weighed = (scatter: Scatter): Weighing =>
+      new Weighing(new Likelihood(evidences, scatter, nominal, this.keys));
+    const rough = weighed(guessedScatter(this.keys, figures, nominal));
     // The likeliest first, so that a ranking early on says most; of two sides the one that is off.
-    const [sound, ...faulty] = this.setting.hypotheses;
-    const side = oddSide(likelihood, this.healthy);
+    const [sound, ...faulty] = hypotheses;
+    const side = oddSide(rough.likelihood, nominal);
     const here = ({ causes: [{ on }] }: Hypothesis): number => Number(on.includes(side));
     const byPrior = [...faulty].sort((a, b) => b.prior - a.prior || here(b) - here(a));
-    const { catalogues, setups } = this.setting;
     this.sharing = new Sharing(catalogues, setups.setups.at(0).scenario, byPrior);
-    const healthy = new Profile(sound, this.keys, this.healthy);
-    const all = byPrior.map((h) => new Profile(h, this.keys, this.healthy, this.sharing.abrupt(h)));
+    const healthy = new Profile(sound, this.keys, nominal);
+    const all = byPrior.map((h) => new Profile(h, this.keys, nominal, this.sharing.abrupt(h)));
     this.all = new Map(all.map((p) => [p.hypothesis, p]));
     this.profiles = [healthy, ...all];
-    await this.playWorst(this.sharing.tellers(WORST));
+    const tellers = this.sharing.tellers(WORST);
+    await this.playWorst(tellers.slice(0, EARLY));
+    this.weighing = rough;
+    const scatter = await playScatter(this.setting, this.keys, figures, nominal);
+    if (scatter === undefined) return;
+    const weighing = weighed(scatter);
+    this.weighing = weighing;
+    await this.playWorst(tellers.slice(EARLY));
     await this.lookCloser(weighing, healthy, all);
     if (!this.setting.stopped() && this.fitsBadly(weighing)) {
       // What the other side has lent may be why.
-      const tellers = this.sharing.tellers(WORST, { borrowing: false });
-      await this.playWorst(tellers.filter((h) => this.all.get(h)?.borrowed(WORST) === true));
+      const own = this.sharing.tellers(WORST, { borrowing: false });
+      await this.playWorst(own.filter((h) => this.all.get(h)?.borrowed(WORST) === true));
       await this.lookCloser(weighing, healthy, all);
       await this.playDrawn(weighing, healthy);
     }
@@ -298,31 +310,6 @@ export class Search {
       .sort((a, b) => b.log - a.log)
       .slice(0, most)
       .map(({ profile }) => profile);
-  }
-
-  private async playHealthy(): Promise<Likelihood | undefined> {
-    const { setups, play, catalogues } = this.setting;
-    const jobs = this.own.map((s) => soundJobs(catalogues, setups.setups.at(s).scenario, s));
-    const found = (await play(jobs.flat())).map((s) => s && this.keys.vector(s));
-    if (found.some((s) => s === undefined)) return undefined;
-    let next = 0;
-    const healthy: Vector[] = [];
-    const shifted: Vector[][] = [];
-    for (const [, ...unknowns] of jobs) {
-      healthy.push(found[next++]!);
-      shifted.push(unknowns.map(() => found[next++]!));
-    }
-    this.healthy = healthy;
-    // The unknowns of one aircraft are the same in all its swings: their places go together.
-    const most = Math.max(...shifted.map((own) => own.length));
-    const scatter: Scatter = this.setting.evidences.figures.map(({ setup, key }) => {
-      const place = this.keys.place(key);
-      return Array.from({ length: most }, (_, u) => {
-        const change = (shifted[setup][u]?.[place] ?? NaN) - (healthy[setup][place] ?? NaN);
-        return Number.isNaN(change) ? 0 : change;
-      });
-    });
-    return new Likelihood(this.setting.evidences, scatter, healthy, this.keys);
   }
 
   /** Under the first setup. */

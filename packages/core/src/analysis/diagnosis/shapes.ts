@@ -108,5 +108,7 @@ export interface DiagnosisOptions {
   readonly pool?: SignaturePool;
   /** Share done, 0..1; `sofar` works out the ranking so far, which takes as long as some swings. */
   readonly onProgress?: (share: number, sofar: () => Diagnosis) => void;
+  /** Hears the whole ranking as soon as it stands; its checks are the looks until swings are weighed, too. */
+  readonly onRanked?: (ranked: Diagnosis) => void;
   readonly signal?: { readonly aborted: boolean };
 }
