@@ -91,7 +91,7 @@ function bench() {
   }));
   const card = new TestCardWork(
     store,
-    { ask: (question) => Promise.resolve(answerSheet({ ...question, id: 1 })) },
+    { ask: (question) => Promise.resolve(answerSheet(question)) },
     { get: () => null, put: () => undefined },
     () => 1_900_000_000,
   );

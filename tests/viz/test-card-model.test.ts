@@ -59,7 +59,7 @@ function bench() {
   );
   const work = new TestCardWork(
     store,
-    { ask: (question) => Promise.resolve(answerSheet({ ...question, id: 1 })) },
+    { ask: (question) => Promise.resolve(answerSheet(question)) },
     {
       get: (name) => kept.get(name) ?? null,
       put: (name, value) => void kept.set(name, structuredClone(value)),

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { expectedSwings, readObservations, simulate } from '@wheelwell/core';
 import type { ObservationReading } from '@wheelwell/core';
 import type { Page } from 'playwright-core';
-import { drop, keep, Site } from './browser.js';
+import { drop, keep, settled, Site } from './browser.js';
 import type { Visit } from './browser.js';
 import { demoScenario } from './demo.js';
 import { cutOff, violations } from './faultless.js';
@@ -22,6 +22,7 @@ const scenario = demoScenario();
 const [up] = expectedSwings(simulate(scenario, { card: 'healthy' }));
 
 async function openBench(page: Page): Promise<void> {
+  await settled(page);
   await page.getByRole('button', { name: 'Test card', exact: true }).click();
   await page.locator('ww-test-card .expect', { hasText: 'as simulated' }).waitFor();
 }

@@ -25,7 +25,8 @@ import { shelf } from './settings.js';
 
 export function worksOf(store: Store, demos: readonly Source[], shell: Shell): Works {
   const tutor = new Tutor();
-  const testCard = new TestCardWork(store, new Clerk(), shelf, watchClock);
+  const question = store.question.bind(store);
+  const testCard = new TestCardWork(store, new Clerk(question), shelf, watchClock);
   const lesson = new LessonWork(store, tutor, shelf);
   return {
     edit: new EditWork(store),
@@ -34,7 +35,7 @@ export function worksOf(store: Store, demos: readonly Source[], shell: Shell): W
     desk: new LessonDesk(lesson, tutor),
     measured: new MeasuredWork(store),
     testCard,
-    diagnosis: new DiagnosisWork(store, testCard, new Diagnoser(), exampleSheets),
+    diagnosis: new DiagnosisWork(store, testCard, new Diagnoser(question), exampleSheets),
     between: new BetweenWork(store),
     loop: new LoopWork(store),
     traces: new TracesWork(store, new RecordingReader(), shelf),

@@ -3,10 +3,10 @@ import type {
   Contradiction,
   Expectation,
   ObservationSheet,
+  SheetJob,
   SheetReply,
   SwingDirection,
 } from '../worker/sheet-message.js';
-import type { SheetQuestion } from '../worker/sheet-client.js';
 import type { Issue } from '../worker/message.js';
 import type { Draft } from './draft.js';
 
@@ -49,5 +49,5 @@ export function nextWay({ way, draft, expectation }: TestCardState): SwingDirect
 
 /** Whoever reads and writes: the worker, or a stand-in. */
 export interface SheetMaker {
-  ask(question: SheetQuestion): Promise<SheetReply>;
+  ask(job: SheetJob): Promise<SheetReply>;
 }

@@ -1,5 +1,8 @@
 /** The page's side of a diagnosis: one worker that ranks and some that play for it, kept as long as they are asked. */
+import type { Scenario } from '@wheelwell/core';
 import type { DiagnosisJob, DiagnosisReply, DiagnosisRequest } from './diagnosis-message.js';
+import type { Question, Told } from './parameters-message.js';
+import type { WrittenScenario } from './sheet-message.js';
 
 /** Players: one core is left to the page; the one who ranks mostly waits. */
 const LEAST = 2;
@@ -16,6 +19,10 @@ export class Diagnoser {
   #id = 0;
   #hear: Hear = () => undefined;
   #timer = 0;
+  /** The scenario asked about last. */
+  #known: { readonly written: string; readonly read: Promise<Scenario | undefined> } | undefined;
+
+  constructor(private readonly question: (question: Question) => Promise<Told>) {}
 
   /** Ranks; what was being ranked before is given up, what was played for it is remembered. */
   explain(question: DiagnosisQuestion, hear: Hear): void {
@@ -28,13 +35,19 @@ export class Diagnoser {
   }
 
   #put(kind: 'diagnose' | 'play-ahead', question: DiagnosisQuestion, hear: Hear): void {
-    const request = { ...question, id: ++this.#id };
+    const id = ++this.#id;
     this.#hear = hear;
     this.#rest();
     if (this.#workers.length === 0) {
       const players = Math.max(LEAST, Math.min(MOST, navigator.hardwareConcurrency - 1));
       for (let i = 0; i <= players; i++) this.#workers.push(this.#hire());
     }
+    void this.#readOf(question.scenario).then((read) => {
+      if (id === this.#id) this.#post(kind, { ...question, id, ...(read && { read }) });
+    });
+  }
+
+  #post(kind: 'diagnose' | 'play-ahead', request: DiagnosisRequest): void {
     const [ranker, ...players] = this.#workers;
     // Who plays needs no recordings, which may be long.
     const bare = { ...request, recordings: {} };
@@ -44,6 +57,19 @@ export class Diagnoser {
       return port1;
     });
     if (ranker !== undefined) post(ranker, { kind, request, ports: channels }, channels);
+  }
+
+  /** As read by a worker that is warm; where none can tell, these read it for themselves. */
+  #readOf(scenario: WrittenScenario): Promise<Scenario | undefined> {
+    const written = JSON.stringify(scenario);
+    if (this.#known?.written !== written) {
+      const read = this.question({ kind: 'scenario', scenario }).then(
+        (told) => (told.kind === 'scenario' ? told.scenario : undefined),
+        () => undefined,
+      );
+      this.#known = { written, read };
+    }
+    return this.#known.read;
   }
 
   stop(): void {

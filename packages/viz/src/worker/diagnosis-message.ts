@@ -1,5 +1,5 @@
 /** What passes between page and workers about what explains a sheet: plain data. */
-import type { CheckLine, DiagnosisDocument } from '@wheelwell/core';
+import type { CheckLine, DiagnosisDocument, Scenario } from '@wheelwell/core';
 import type { System } from './message.js';
 import type {
   ObservationConditions,
@@ -19,6 +19,8 @@ export type {
 export interface DiagnosisRequest {
   readonly id: number;
   readonly scenario: WrittenScenario;
+  /** The same as read; without it whoever gets the request reads it. */
+  readonly read?: Scenario;
   readonly sheet: ObservationSheet;
   /** Ways that the card goes, whether they are on the sheet yet or not. */
   readonly ways: readonly SwingDirection[];

@@ -1,5 +1,6 @@
-/** What is asked of the worker about a scenario's text, beside runs. */
-import type { Edit, Issue, Quantity } from '@wheelwell/core';
+/** What is asked of the worker about a scenario's text, or a sheet, beside runs. */
+import type { Edit, Issue, Quantity, Scenario } from '@wheelwell/core';
+import type { SheetJob, SheetReply, WrittenScenario } from './sheet-message.js';
 
 /** A figure that can be changed in place. */
 export interface ParameterFacts {
@@ -36,14 +37,24 @@ export interface ParameterGroup {
   readonly parameters: readonly ParameterFacts[];
 }
 
-/** Page to worker; answered by {@link Told} of the same number. */
-export type Question = { readonly file: string; readonly text: string } & (
-  | { readonly kind: 'parameters' }
+/** Page to worker, beside runs; answered by {@link Told} of the same number. */
+export type Question =
+  | { readonly kind: 'parameters'; readonly file: string; readonly text: string }
   /** The text with changes in it, to be saved. */
-  | { readonly kind: 'text'; readonly edits: readonly Edit[] }
-);
+  | {
+      readonly kind: 'text';
+      readonly file: string;
+      readonly text: string;
+      readonly edits: readonly Edit[];
+    }
+  /** What the test card wants. */
+  | { readonly kind: 'sheet'; readonly job: SheetJob }
+  /** A scenario as read, for workers that begin: they need not read it again. */
+  | { readonly kind: 'scenario'; readonly scenario: WrittenScenario };
 
 export type Told = { readonly number: number } & (
   | { readonly kind: 'parameters'; readonly groups: readonly ParameterGroup[] }
   | { readonly kind: 'text'; readonly text?: string; readonly issues: readonly Issue[] }
+  | { readonly kind: 'sheet'; readonly reply: SheetReply }
+  | { readonly kind: 'scenario'; readonly scenario: Scenario | undefined }
 );

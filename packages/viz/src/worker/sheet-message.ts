@@ -54,7 +54,7 @@ export interface Expectation {
 }
 
 /** Page to worker. */
-export type SheetJob = { readonly id: number } & (
+export type SheetJob =
   | {
       readonly kind: 'expect';
       readonly scenario: WrittenScenario;
@@ -68,11 +68,10 @@ export type SheetJob = { readonly id: number } & (
       readonly file: string;
       readonly text: string;
       readonly scenario?: WrittenScenario;
-    }
-);
+    };
 
 /** Worker to page. */
-export type SheetReply = { readonly id: number } & (
+export type SheetReply =
   | { readonly kind: 'expected'; readonly expectation: Expectation }
   | {
       readonly kind: 'written';
@@ -85,9 +84,4 @@ export type SheetReply = { readonly id: number } & (
       readonly issues: readonly Issue[];
       readonly contradictions: readonly Contradiction[];
     }
-  | { readonly kind: 'broken'; readonly message: string }
-);
-
-export function isSheetJob(job: { readonly kind: string }): job is SheetJob {
-  return job.kind === 'expect' || job.kind === 'write' || job.kind === 'read';
-}
+  | { readonly kind: 'broken'; readonly message: string };

@@ -13,23 +13,21 @@ import { readWritten } from './reading.js';
 import { whyOf } from './why.js';
 
 export function answerSheet(job: SheetJob): SheetReply {
-  const { id } = job;
   try {
     if (job.kind === 'expect')
-      return { id, kind: 'expected', expectation: expect(read(job.scenario), job.card, job.stood) };
+      return { kind: 'expected', expectation: expect(read(job.scenario), job.card, job.stood) };
     if (job.kind === 'write') {
       const text = writeObservations(job.sheet, { units: job.units });
-      return { id, kind: 'written', text, contradictions: readObservations(text).contradictions };
+      return { kind: 'written', text, contradictions: readObservations(text).contradictions };
     }
     const scenario = job.scenario === undefined ? undefined : read(job.scenario);
     const { file } = job;
     return {
-      id,
       kind: 'sheet',
       ...readObservations(job.text, { file, ...(scenario && { scenario }) }),
     };
   } catch (error) {
-    return { id, kind: 'broken', message: whyOf(error) };
+    return { kind: 'broken', message: whyOf(error) };
   }
 }
 

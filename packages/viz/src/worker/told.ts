@@ -2,13 +2,19 @@
 import { editScenarioText } from '@wheelwell/core';
 import { parametersOf } from './parameters.js';
 import type { Question, Told } from './parameters-message.js';
-import { heldOf } from './reading.js';
+import { heldOf, readWritten } from './reading.js';
 
 export type NumberedQuestion = Question & { readonly number: number };
 
-export function told(q: NumberedQuestion): Told {
-  const { number, file, text } = q;
-  if (q.kind === 'parameters')
-    return { number, kind: 'parameters', groups: parametersOf(heldOf(q)) };
-  return { number, kind: 'text', ...editScenarioText(text, q.edits, { file }) };
+/** Of sheets another part knows, which comes later. */
+export function told(q: Exclude<NumberedQuestion, { readonly kind: 'sheet' }>): Told {
+  const { number } = q;
+  switch (q.kind) {
+    case 'parameters':
+      return { number, kind: 'parameters', groups: parametersOf(heldOf(q)) };
+    case 'scenario':
+      return { number, kind: 'scenario', scenario: readWritten(q.scenario).scenario };
+    case 'text':
+      return { number, kind: 'text', ...editScenarioText(q.text, q.edits, { file: q.file }) };
+  }
 }

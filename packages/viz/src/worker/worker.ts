@@ -10,8 +10,6 @@ import type { AfterRequest, JudgeRequest, RunRequest, SeriesRequest } from './me
 import { isRecordingJob } from './recording-message.js';
 import type { RecordingJob } from './recording-message.js';
 import { afterOf, seriesOf } from './series.js';
-import { isSheetJob } from './sheet-message.js';
-import type { SheetJob } from './sheet-message.js';
 import { told } from './told.js';
 import type { NumberedQuestion } from './told.js';
 
@@ -24,8 +22,7 @@ type Job =
   | DiagnosisJob
   | MapJob
   | NumberedQuestion
-  | RecordingJob
-  | SheetJob;
+  | RecordingJob;
 
 const diagnosis = later(() => import('./diagnosis.js'));
 const lesson = later(() => import('./lesson.js'));
@@ -58,11 +55,15 @@ scope.onmessage = ({ data: job }) => {
     case 'judge':
       return post(judged(job));
     case 'parameters':
+    case 'scenario':
     case 'text':
       return tell(told(job));
+    case 'sheet':
+      return sheet(({ answerSheet }) =>
+        tell({ number: job.number, kind: 'sheet', reply: answerSheet(job.job) }),
+      );
     default:
       if (isRecordingJob(job)) return recording(({ workRecording }) => tell(workRecording(job)));
-      if (isSheetJob(job)) return sheet(({ answerSheet }) => tell(answerSheet(job)));
       if (isDiagnosisJob(job)) return diagnosis(({ explain }) => void explain(job, tell));
       map(({ work }) => void work(job, tell));
   }
