@@ -11,6 +11,7 @@ import {
   engined,
   handPumped,
   interlocked,
+  lit,
   noseAndMain,
   packed,
   regulated,
@@ -94,6 +95,36 @@ looks:
 `,
       cause: ['pack-spool-off-stop', 'trapped-pressure'],
       wrong: ['piston-seal-bypass', 'bore-galled', 'seal-fragment-jam', 'rod-seal-leak'],
+    }));
+});
+
+describe('lights', { timeout: 300_000 }, () => {
+  const { down } = soundOf(lit, 'swing');
+
+  it('motion and locks are right, the light is wrong: its switch (UK AAIB Bulletin 7/2017; signs: common practice, no source)', () =>
+    hold({
+      scenario: lit,
+      sheet: `
+swings:
+  - direction: down
+    times: { unit: { moving: ${s(down.times.unit.moving!)}, locked: ${s(down.times.unit.locked!)} } }
+    never: [unit light]
+`,
+      cause: ['switch-misrigged on down-switch'],
+      wrong: ['internal-lock-worn', 'piston-seal-bypass', 'bore-galled'],
+    }));
+
+  it('the light is on and the lock inside the actuator is not made: it is worn (NTSB report NYC99IA079)', () =>
+    hold({
+      scenario: lit,
+      sheet: `
+swings:
+  - direction: down
+    times: { unit: { light: ${s(down.times.unit.light!)} } }
+    never: [unit locked]
+`,
+      cause: ['internal-lock-worn on jack'],
+      wrong: ['switch-misrigged', 'bore-galled', 'debris-lodged'],
     }));
 });
 

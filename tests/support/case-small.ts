@@ -2,7 +2,7 @@
 import type { Scenario } from '@wheelwell/core';
 import { enginePump, turning } from './engine-supply.js';
 import { door } from './fault-hosts.js';
-import { oneLeg } from './one-leg.js';
+import { oneLeg, pivots } from './one-leg.js';
 import { jack, leg, lever, swing, type Written } from './small-swing.js';
 
 /** A leg whose door closes behind it, worked by plungers. */
@@ -130,6 +130,29 @@ export const shutIn: Scenario = swing('shut in', {
 export const engined: Scenario = swing('engine pump', {
   parts: { supply: enginePump },
   steps: [turning(0.05), lever(0.2, 'up'), lever(7, 'down')],
+}).scenario;
+
+/** A switch at each end of the leg, for the lights, beside a lock that cannot be seen: in the jack. */
+export const lit: Scenario = swing('lights', {
+  parts: {
+    downlock: undefined,
+    jack: {
+      ...jack('lower'),
+      is: 'locking-actuator',
+      links: { ...pivots, leg: { to: 'leg' } },
+      lock: 'retracted',
+      'extended-at': '90 deg',
+      'retracted-at': '0 deg',
+    },
+    'up-switch': { is: 'position-switch', links: { mechanism: { to: 'leg' } }, at: '89.5 deg' },
+    'down-switch': {
+      is: 'position-switch',
+      links: { mechanism: { to: 'leg' } },
+      at: '0.5 deg',
+      side: 'below',
+    },
+  },
+  unit: { downlock: 'jack' },
 }).scenario;
 
 /** A check valve in the way home. */
