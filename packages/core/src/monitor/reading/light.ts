@@ -5,20 +5,12 @@ import type { Direction, Move } from './motion.js';
 
 /** Switches by where they are made: what has an angle and a side of it, and watches one mechanism. */
 function madeAt({ components }: Scenario, mechanism: string, angle: number): readonly string[] {
-  return Object.entries(components)
-    .filter(
-      ([
-        ,
-        {
-          links,
-          parameters: { at, side },
-        },
-      ]) => {
-        if (links.mechanism?.to !== mechanism || typeof at !== 'number') return false;
-        return side === 'below' ? angle < at : side === 'above' && angle > at;
-      },
-    )
-    .map(([name]) => name);
+  return Object.keys(components).filter((name) => {
+    const { links, parameters } = components[name];
+    const { at, side } = parameters;
+    if (links.mechanism?.to !== mechanism || typeof at !== 'number') return false;
+    return side === 'below' ? angle < at : side === 'above' && angle > at;
+  });
 }
 
 /** The switches that a unit's leg makes at one end; none where no light tells of that end. */
