@@ -28,7 +28,7 @@ import type { KeptSwings } from './kept-swings.js';
 import type { System } from './message.js';
 import { isNoted } from './noted.js';
 import { poolBehind } from './port-pool.js';
-import { readWritten } from './reading.js';
+import { scenarioIn } from './reading.js';
 import { whyOf } from './why.js';
 
 type Tell = (reply: DiagnosisReply) => void;
@@ -94,8 +94,7 @@ let last: { readonly written: string; readonly scenario: Scenario } | undefined;
 function scenarioOf({ scenario: source, read }: DiagnosisRequest): Scenario {
   const written = JSON.stringify(source);
   if (last?.written === written) return last.scenario;
-  const scenario = read ?? readWritten(source).scenario;
-  if (scenario === undefined) throw new Error(`${source.file} does not read`);
+  const scenario = read ?? scenarioIn(source);
   last = { written, scenario };
   return scenario;
 }

@@ -3,7 +3,7 @@ import { blowDownMargin, minimumCharge, playBlowDown } from '@wheelwell/core';
 import type { BlowDownCell, Scenario } from '@wheelwell/core';
 import { FAILED, LOCKED, NOT_LOCKED, UNKNOWN } from './blow-down-message.js';
 import { poolBehind } from './port-pool.js';
-import { readWritten } from './reading.js';
+import { scenarioIn } from './reading.js';
 import type { Condition, MapJob, MapPicture, MapReply, MapRequest } from './blow-down-message.js';
 import { whyOf } from './why.js';
 
@@ -23,9 +23,8 @@ export async function work(job: MapJob, tell: Tell): Promise<void> {
 }
 
 function scenarioOf(request: MapRequest): Scenario {
-  const { file, card: name, faults } = request;
-  const { scenario } = readWritten(request);
-  if (scenario === undefined) throw new Error(`${file} does not read`);
+  const { card: name, faults } = request;
+  const scenario = scenarioIn(request);
   const card = { ...scenario.cards[name], faults };
   return { ...scenario, cards: { ...scenario.cards, [name]: card } };
 }

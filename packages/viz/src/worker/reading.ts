@@ -1,6 +1,6 @@
 /** Texts as read, with the changes in force; what was read last is kept. */
 import { holdScenario } from '@wheelwell/core';
-import type { Edit, HeldScenario, Reading } from '@wheelwell/core';
+import type { Edit, HeldScenario, Reading, Scenario } from '@wheelwell/core';
 
 /** What is to be read. */
 export interface Written {
@@ -28,4 +28,11 @@ export function readWritten(w: Written): Reading {
   if (reading?.held !== held || reading.edits !== edits)
     reading = { held, edits, is: held.read(w.edits) };
   return reading.is;
+}
+
+/** The scenario in a text that the page has shown. @throws Error where it does not read */
+export function scenarioIn(w: Written): Scenario {
+  const { scenario } = readWritten(w);
+  if (scenario === undefined) throw new Error(`${w.file} does not read`);
+  return scenario;
 }

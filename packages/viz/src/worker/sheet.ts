@@ -8,19 +8,22 @@ import {
   writeObservations,
 } from '@wheelwell/core';
 import type { ObservationConditions, Scenario } from '@wheelwell/core';
-import type { Expectation, SheetJob, SheetReply, WrittenScenario } from './sheet-message.js';
-import { readWritten } from './reading.js';
+import type { Expectation, SheetJob, SheetReply } from './sheet-message.js';
+import { scenarioIn } from './reading.js';
 import { whyOf } from './why.js';
 
 export function answerSheet(job: SheetJob): SheetReply {
   try {
     if (job.kind === 'expect')
-      return { kind: 'expected', expectation: expect(read(job.scenario), job.card, job.stood) };
+      return {
+        kind: 'expected',
+        expectation: expect(scenarioIn(job.scenario), job.card, job.stood),
+      };
     if (job.kind === 'write') {
       const text = writeObservations(job.sheet, { units: job.units });
       return { kind: 'written', text, contradictions: readObservations(text).contradictions };
     }
-    const scenario = job.scenario === undefined ? undefined : read(job.scenario);
+    const scenario = job.scenario === undefined ? undefined : scenarioIn(job.scenario);
     const { file } = job;
     return {
       kind: 'sheet',
@@ -29,12 +32,6 @@ export function answerSheet(job: SheetJob): SheetReply {
   } catch (error) {
     return { kind: 'broken', message: whyOf(error) };
   }
-}
-
-function read(written: WrittenScenario): Scenario {
-  const { scenario } = readWritten(written);
-  if (scenario === undefined) throw new Error(`${written.file} does not read`);
-  return scenario;
 }
 
 /** The same test with its faults taken away, under the conditions of the sheet. */
