@@ -78,7 +78,7 @@ export function swing(core, aircraft, nominal, card, conditions, faults) {
   const usual = nominal.cards[card].temperature ?? nominal.fluid.temperature;
   const kelvin = temperature ?? usual;
   const hard = kelvin < usual || supplyFlow !== undefined;
-  const own = hard ? waitedFor(nominal.cards[card]) : nominal.cards[card];
+  const own = hard ? waitedFor(nominal.cards[card]) : watched(nominal.cards[card]);
   const played = { ...own, faults: [], temperature: kelvin + aircraft.warmer };
   const { warmer: _, ...scenario } = { ...aircraft, components, mechanisms };
   return core.simulate(
@@ -86,6 +86,10 @@ export function swing(core, aircraft, nominal, card, conditions, faults) {
     { card, faults },
   );
 }
+
+/** Nobody leaves a gear that is still on its way: it is watched for longer than the card says, s. */
+const WATCHED = 30;
+const watched = (card) => ({ ...card, duration: card.duration + WATCHED });
 
 /** Cold, or on half the flow, the gear is given twice the time. */
 function waitedFor(card) {

@@ -35,7 +35,7 @@ function likelihoodOf(
   const l = new Likelihood(evidences(figures), scatter, [keys.vector(healthy)], keys);
   return {
     of: (s: Named) => l.of([keys.vector(s)]),
-    fitsBadly: (s: Named) => l.fitsBadly([keys.vector(s)]),
+    fitsBadly: (s: Named) => l.fitsNoBetter('bad', [keys.vector(s)]),
     distance: (a: Named, b: Named) => l.distance([keys.vector(a)], [keys.vector(b)]),
     atMost: (played: Named, s: Named, slack: number) =>
       l.atMost([keys.vector(played)], [keys.vector(s)], slack, () => false),

@@ -48,6 +48,11 @@ export interface FaultDefinition {
   readonly reconnect?: (
     ports: Readonly<Record<string, string>>,
   ) => Readonly<Record<string, string>>;
+  /**
+   * What else decides how bad it shows, so that severity alone does not foretell it: the temperature by itself,
+   * beside what it does to the oil; or a hair, where a leg that falls on its lock makes it or bounces.
+   */
+  readonly hangsOn?: 'temperature' | 'bounce';
   /** What no stopwatch or gauge shows but an inspection does; then a run need not differ from healthy. */
   readonly silent?: boolean;
 }

@@ -18,6 +18,7 @@ export const downlockStiff: FaultDefinition = {
   befalls: ['downlock', 'over-centre-brace'],
   worst: 'half a second more, 10 s more on top at -20 degC',
   slows: 'down',
+  hangsOn: 'temperature',
   change: (p, severity) => ({
     delay: add(number(p, 'delay'), 0.5 * severity, 30),
     coldDelay: add(number(p, 'coldDelay'), 10 * severity, 60),

@@ -18,6 +18,7 @@ export const restrictorOpen: FaultDefinition = {
   priorWhy: 'Only after the wrong part was fitted.',
   befalls: ['one-way-restrictor'],
   worst: 'bore as wide as the free direction',
+  hangsOn: 'bounce',
   change: (p, severity) => ({
     bore: number(p, 'bore') + severity * Math.max(0, number(p, 'freeBore') - number(p, 'bore')),
   }),

@@ -18,6 +18,7 @@ export const restrictorReversed: FaultDefinition = {
   priorWhy: 'Only after work on that line; threads usually fit both ways.',
   befalls: ['one-way-restrictor'],
   worst: 'reversed',
+  hangsOn: 'bounce',
   slows: 'up',
   change: (p, severity) => ({
     reversed: (p.reversed === true) !== severity > 0,

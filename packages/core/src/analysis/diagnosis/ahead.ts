@@ -5,6 +5,7 @@
 import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
 import { hypothesesOf, jobOf } from './hypothesis.js';
+import { chilledSwings } from './off-nominal.js';
 import { ownPool, Player } from './player.js';
 import { PREFERRED, WORST } from './profile.js';
 import { setupsOf } from './setup.js';
@@ -39,7 +40,12 @@ export async function playAhead(
       .filter((h) => severity === WORST || !sharing.abrupt(h))
       .map((h) => jobOf(h, severity, 0)),
   );
-  const jobs = [...sound.flat(), ...faults];
+  const chilled = sound.flatMap((_, setup) => {
+    // The sound gear is among the above.
+    const [, ...own] = chilledSwings(catalogues, setups.at(setup).scenario, faulty);
+    return own.map((swing) => ({ ...swing, setup }));
+  });
+  const jobs = [...sound.flat(), ...chilled, ...faults];
   let done = 0;
   await player.play(jobs, () => onProgress?.(++done / jobs.length), signal);
   return player.runs;

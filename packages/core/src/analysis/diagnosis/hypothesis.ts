@@ -11,7 +11,12 @@ const WEIGHT: Readonly<Record<FaultDefinition['prior'], number>> = {
   rare: 0.6,
 };
 /** A swing is timed at every annual, mostly of aircraft with nothing wrong; common practice, no source. */
-export const HEALTHY = 0.4;
+const HEALTHY = 0.4;
+/**
+ * Each has its odds beside a healthy aircraft, but they do not come together by chance alone: who looks for a cause has
+ * one mostly, and of those sheets one in ten has two (a choice; independent odds would make it four in ten).
+ */
+const BOTH = 0.15;
 /** None of the catalogue: it cannot be whole. */
 export const UNKNOWN = 0.01;
 
@@ -31,6 +36,7 @@ export function hypothesesOf(
       : canBefall(scenario, fault).map((on) => ({
           causes: [{ fault: fault.kind, on }],
           prior: WEIGHT[fault.prior],
+          ...(fault.hangsOn !== undefined && { hangsOn: fault.hangsOn }),
         })),
   );
   const sum = found.reduce((total, h) => total + h.prior, 0);
@@ -40,6 +46,10 @@ export function hypothesesOf(
     ...found.map((h) => ({ ...h, prior: (h.prior / sum) * rest })),
   ];
 }
+
+/** How likely two faults at once are before anything was seen. */
+export const priorOfBoth = (a: Hypothesis, b: Hypothesis): number =>
+  (BOTH * a.prior * b.prior) / HEALTHY;
 
 /** The same for the same causes in the same order. */
 export const keyOf = (causes: readonly Cause[]): string =>

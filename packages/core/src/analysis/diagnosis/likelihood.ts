@@ -25,8 +25,8 @@ const NEVER = 1e-3;
 const PLAIN = 1e-5;
 /** A time longer or shorter by this share makes a swing another than a sound one. */
 const OTHER = 0.25;
-/** So many spreads beyond the mean, or a fact less likely than this, is a bad fit. */
-const BADLY = { spreads: 3, fact: 0.01 } as const;
+/** So many spreads beyond the mean, or a fact less likely than this, is a bad fit, or not a good one. */
+const BADLY = { spreads: { bad: 3, fair: 2 }, fact: 0.01 } as const;
 /** A wrong figure lies anywhere up to this beyond twice what was read: s, Pa, m3/s, strokes. */
 const WIDTH = { time: 5, gauge: 5e6, flow: 2e-4, strokes: 20 } as const;
 /** Probabilities of a fact nearer than this are the same. */
@@ -71,15 +71,15 @@ export class Likelihood {
     return this.ofFigures(figures) + this.ofFacts(this.factsIn(foretold), plain);
   }
 
-  /** Whether it is further off than the errors of reading would have it once in some hundred sheets. */
-  fitsBadly(foretold: Foretold): boolean {
+  /** Whether it is further off than the errors of reading would have it once in some hundred sheets, or in some thirty. */
+  fitsNoBetter(than: keyof typeof BADLY.spreads, foretold: Foretold): boolean {
     const { figures } = this.evidences;
     const noted = figures.map((f) => f.value);
     const short = this.ofFigures(noted) - this.ofFigures(this.figuresIn(foretold));
     // Half of chi squared: its mean is half of how many they are, its spread the root of that.
     const half = figures.length / 2;
     return (
-      short > half + BADLY.spreads * Math.sqrt(half) ||
+      short > half + BADLY.spreads[than] * Math.sqrt(half) ||
       this.factsIn(foretold).some((p) => p < BADLY.fact)
     );
   }

@@ -3,7 +3,7 @@
  * does, and those that come out likely that way are played before they are believed.
  */
 import { playAcross } from './across.js';
-import { HEALTHY, keyOf } from './hypothesis.js';
+import { keyOf, priorOfBoth } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import type { Belief } from './posterior.js';
 import type { Foretold, Profile } from './profile.js';
@@ -98,11 +98,7 @@ export class Pairs {
     if (most + looks < alone + GAIN) return undefined;
     const sum = logSum(logs);
     const severity = TRIED.reduce((mean, s, i) => mean + s * Math.exp(logs[i] - sum), 0);
-    const hypothesis = {
-      causes,
-      // Each with its odds beside a healthy aircraft.
-      prior: (first.hypothesis.prior * second.hypothesis.prior) / HEALTHY,
-    };
+    const hypothesis = { causes, prior: priorOfBoth(first.hypothesis, second.hypothesis) };
     return {
       hypothesis,
       // The first one's severity was fitted, not summed over: it pays for that as it would alone.

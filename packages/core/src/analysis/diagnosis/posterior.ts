@@ -34,10 +34,9 @@ export function believe(
   look: 'quick' | 'close' = 'quick',
 ): Belief {
   const { hypothesis } = profile;
-  const at = (severity: number): Foretold => profile.at(severity);
   const prior = before(likelihood, hypothesis);
   if (hypothesis.causes.length === 0) {
-    const foretold = at(0);
+    const foretold = profile.at(0);
     const belief: Belief = {
       hypothesis,
       log: prior + likelihood.of(foretold),
@@ -52,7 +51,13 @@ export function believe(
   }
   const stretches = stretchesOf(profile, look);
   const severities = stretches.map((s) => s.severity);
-  const fits = severities.map((s) => likelihood.of(at(s)));
+  const colds = profile.colds.map(({ by, share }) => {
+    const under = severities.map((s) => likelihood.of(profile.at(s, by)));
+    return { by, log: Math.log(share), under, most: Math.max(...under) };
+  });
+  const fits = severities.map((_, i) => logSum(colds.map(({ log, under }) => log + under[i])));
+  const { by: cold } = colds.reduce((a, b) => (b.log + b.most > a.log + a.most ? b : a));
+  const at = (severity: number): Foretold => profile.at(severity, cold);
   const logs = fits.map((log, i) => log + Math.log(stretches[i].share));
   const sum = logSum(logs);
   const most = Math.max(...fits);
@@ -80,8 +85,10 @@ function onDrawn(likelihood: Likelihood, belief: Belief, drawn: readonly Foretol
   const fits = drawn.map((foretold) => likelihood.of(foretold));
   const most = Math.max(...fits);
   const prior = before(likelihood, belief.hypothesis);
-  // They were played at one severity: how narrowly that fits is taken to be as on the nominal one.
-  const log = prior + logSum(fits) - Math.log(drawn.length) + belief.narrowness;
+  // They were played at one severity: how narrowly that fits is taken to be as on the nominal one. What bounces does
+  // much the same at any.
+  const narrowness = belief.hypothesis.hangsOn === 'bounce' ? 0 : belief.narrowness;
+  const log = prior + logSum(fits) - Math.log(drawn.length) + narrowness;
   const both = { ...belief, log: logSum([belief.log, log]) - Math.log(2) };
   const foretold = drawn[fits.indexOf(most)];
   return log > belief.log

@@ -26,6 +26,8 @@ export class Profile {
   private readonly nodes: Node[][];
   /** What a severity came to on aircraft from the scatter of healthy ones. */
   readonly drawn: Foretold[] = [];
+  /** Its worst in oil that is colder by what a thermometer is off; for what hangs on that. */
+  private chilled: Foretold | undefined;
   /** How often something was added: as long as it stays so, all that follows from it does. */
   revision = 0;
 
@@ -49,6 +51,17 @@ export class Profile {
   draw(foretold: Foretold): void {
     this.revision++;
     this.drawn.push(foretold);
+  }
+
+  /** Adds what its worst comes to in colder oil. */
+  chill(foretold: Foretold): void {
+    this.revision++;
+    this.chilled = foretold;
+  }
+
+  /** How much colder it may be than was noted. */
+  get colds(): readonly Cold[] {
+    return this.chilled === undefined ? AS_NOTED : COLDS;
   }
 
   private add(node: Node, setup: number): void {
@@ -101,9 +114,27 @@ export class Profile {
     return this.nodes.map((nodes) => nearest(nodes, severity).vector);
   }
 
-  /** Straight between what was played, and on from the last of it. */
-  at(severity: number): Foretold {
-    return this.nodes.map((nodes) => this.between(nodes, severity));
+  /**
+   * Straight between what was played, and on from the last of it.
+   *
+   * @param cold by so many standard deviations of what is known of it; for what hangs on that alone
+   */
+  at(severity: number, cold = 0): Foretold {
+    const { chilled } = this;
+    return this.nodes.map((nodes, setup) => {
+      const usual = this.between(nodes, severity);
+      if (chilled === undefined || cold === 0) return usual;
+      const [{ vector: sound }] = nodes;
+      const worst = this.between(nodes, WORST);
+      return usual.map((x, i) => {
+        const more = chilled[setup][i] - worst[i];
+        if (Number.isNaN(more)) return x;
+        const moved = x + cold * severity * more;
+        // Warm, it is as good as sound, and not better.
+        const least = sound[i] < x ? sound[i] : x;
+        return more > 0 ? Math.max(moved, least) : moved;
+      });
+    });
   }
 
   private between(nodes: readonly Node[], severity: number): Vector {
@@ -121,6 +152,21 @@ export class Profile {
 function nearest(nodes: readonly Node[], severity: number): Node {
   const away = (n: Node): number => Math.abs(n.severity - severity);
   return nodes.reduce((a, b) => (away(b) < away(a) ? b : a));
+}
+
+/** How cold it may be, in standard deviations, and how likely each is. */
+interface Cold {
+  readonly by: number;
+  readonly share: number;
+}
+const AS_NOTED: readonly Cold[] = [{ by: 0, share: 1 }];
+const COLDS: readonly Cold[] = normal([-1.5, -0.75, 0, 0.75, 1.5]);
+
+/** Places of a normal distribution with the shares they stand for. */
+function normal(places: readonly number[]): readonly Cold[] {
+  const densities = places.map((by) => Math.exp(-0.5 * by * by));
+  const sum = densities.reduce((a, b) => a + b, 0);
+  return places.map((by, i) => ({ by, share: densities[i] / sum }));
 }
 
 /** Places for a quick look, and for a cause that is likely: where a time runs away, a fit is narrow. */

@@ -19,14 +19,13 @@ export interface Promising {
 export function promise(likelihood: Likelihood, profile: Profile): Promising {
   const open = unplayed(profile);
   const severities = stretchesOf(profile, 'quick').map((s) => s.severity);
-  const logs = severities.map((s) =>
-    likelihood.atMost(
-      profile.nearest(s),
-      profile.at(s),
-      profile.borrowed(s) ? SLACK.borrowed : SLACK.played,
-      open,
-    ),
-  );
+  const logs = severities.map((s) => {
+    const slack = profile.borrowed(s) ? SLACK.borrowed : SLACK.played;
+    const under = profile.colds.map(({ by }) =>
+      likelihood.atMost(profile.nearest(s), profile.at(s, by), slack, open),
+    );
+    return Math.max(...under);
+  });
   const most = Math.max(...logs);
   const severity = severities[logs.indexOf(most)];
   return { profile, log: before(likelihood, profile.hypothesis) + most, most, severity };

@@ -10,10 +10,11 @@
 import type { Catalogues, Scenario } from '../../define/index.js';
 import { playAcross } from './across.js';
 import type { Evidences } from './entry.js';
-import { faultsOf, jobOf } from './hypothesis.js';
+import { jobOf } from './hypothesis.js';
 import { Keys } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
+import { bounces, drawsOf, MIDDLES, playChilled } from './off-nominal.js';
 import { LEAST, preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
@@ -43,7 +44,7 @@ const CLOSER = [
 /** In which of these the like of so many causes is played too, and how many of them at most. */
 const LIKE = { round: 2, of: 3, most: 10 } as const;
 /** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
-const BETTER = { rounds: 12, most: 24, gap: 0.04 } as const;
+const BETTER = { rounds: 12, most: 24, gap: 0.015, slack: 1.5 } as const;
 /** Where nothing fits well, so many swings of the likeliest are played on each of these aircraft from the scatter. */
 const DRAWN = [
   { most: 96, draws: [0, 1] },
@@ -130,11 +131,15 @@ export class Search {
     const weighing = weighed(scatter);
     this.weighing = weighing;
     await this.playWorst(tellers.slice(EARLY));
+    const erratic = all.filter(bounces).map(({ hypothesis }) => hypothesis);
+    await this.playMiddles(erratic);
+    await playChilled(all, this.setting, this.keys, nominal);
     await this.lookCloser(weighing, healthy, all);
-    if (!this.setting.stopped() && this.fitsBadly(weighing)) {
+    if (!this.setting.stopped() && this.fitsNoBetter('fair', weighing)) {
       // What the other side has lent may be why.
       const own = this.sharing.tellers(WORST, { borrowing: false });
       await this.playWorst(own.filter((h) => this.all.get(h)?.borrowed(WORST) === true));
+      await this.playMiddles(MIDDLES.flatMap((severity) => this.sharing.tellers(severity)));
       await this.lookCloser(weighing, healthy, all);
       await this.playDrawn(weighing, healthy);
     }
@@ -144,11 +149,21 @@ export class Search {
   }
 
   /** Whether what explains the sheet best does not explain it well. */
-  private fitsBadly(weighing: Weighing): boolean {
+  private fitsNoBetter(than: 'bad' | 'fair', weighing: Weighing): boolean {
     const best = this.profiles
       .map((profile) => weighing.quick(profile))
       .reduce((a, b) => (b.log > a.log ? b : a));
-    return weighing.likelihood.fitsBadly(best.at(best.peak));
+    return weighing.likelihood.fitsNoBetter(than, best.at(best.peak));
+  }
+
+  /** Plays these less badly than at the worst. */
+  private async playMiddles(hypotheses: readonly Hypothesis[]): Promise<void> {
+    const gradual = [...new Set(hypotheses)].filter((h) => !this.sharing.abrupt(h));
+    const places = MIDDLES.flatMap((severity) =>
+      gradual.map((hypothesis) => ({ hypothesis, severity, setup: 0 })),
+    );
+    this.more += places.length;
+    await this.playJobs(places);
   }
 
   /**
@@ -162,13 +177,11 @@ export class Search {
       .sort(byLog)
       .map(({ profile }) => profile);
     for (const { most, draws } of DRAWN) {
-      if (stopped() || !this.fitsBadly(weighing)) return;
-      const chosen = [healthy, ...ranked.slice(0, most / this.own.length)];
+      if (stopped() || !this.fitsNoBetter('bad', weighing)) return;
+      const likeliest = ranked.slice(0, most / this.own.length);
+      const chosen = [...new Set([healthy, ...likeliest, ...ranked.filter(bounces)])];
       this.enliven(chosen);
-      const planned = chosen.flatMap((profile) => {
-        const faults = faultsOf(profile.hypothesis, weighing.quick(profile).peak);
-        return draws.map((drawn) => ({ profile, swing: { faults, drawn } }));
-      });
+      const planned = drawsOf(chosen, draws, (profile) => weighing.quick(profile).peak);
       const setups = this.own.length;
       this.more += planned.length * setups;
       const swings = planned.map(({ swing }) => swing);
@@ -213,10 +226,13 @@ export class Search {
       const promised = (profile: Profile): number => weighing.promise(profile).log;
       const hopeful = this.hopeful(weighing, least, gap, promised).slice(0, hopes);
       const like = round === LIKE.round ? this.likeThem(weighing, settled) : [];
-      const closer = [...promising.slice(0, most), ...hopeful, ...like];
-      this.likely = new Set(closer.map(({ profile }) => profile));
-      this.enliven(closer.map(({ profile }) => profile));
+      const closer = [...promising.slice(0, most), ...like];
+      const profiles = [...closer, ...hopeful].map(({ profile }) => profile);
+      this.likely = new Set(profiles);
+      this.enliven(profiles);
       await this.playAt(closer, within);
+      // In the middle of a gap, however narrow.
+      await this.playAt(hopeful, 0);
     }
     await this.playBetter(weighing, settled);
     await this.playSharper(weighing);
@@ -243,12 +259,12 @@ export class Search {
   /** As long as what was never played could explain the sheet better than anything that was: narrow windows. */
   private async playBetter(weighing: Weighing, settled: number): Promise<void> {
     for (let round = 0; round < BETTER.rounds && !this.setting.stopped(); round++) {
-      const best = Math.max(settled, weighing.highest([...this.alive]));
+      const best = Math.max(settled, weighing.highest([...this.alive])) - BETTER.slack;
       const come = (profile: Profile): number => weighing.quick(profile).log;
       const hopeful = this.hopeful(weighing, best, BETTER.gap, come).slice(0, BETTER.most);
       if (hopeful.length === 0) return;
       this.enliven(hopeful.map(({ profile }) => profile));
-      await this.playAt(hopeful, BETTER.gap / 4);
+      await this.playAt(hopeful, 0);
     }
   }
 

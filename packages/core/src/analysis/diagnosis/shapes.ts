@@ -1,4 +1,4 @@
-import type { FaultEntry } from '../../define/index.js';
+import type { FaultDefinition, FaultEntry } from '../../define/index.js';
 
 /** Something that can be wrong, and where; more than one for a pair. None: the aircraft is healthy. */
 export interface Cause {
@@ -10,6 +10,8 @@ export interface Cause {
 export interface Hypothesis {
   readonly causes: readonly Cause[];
   readonly prior: number;
+  /** As its fault's; of a single one. */
+  readonly hangsOn?: FaultDefinition['hangsOn'];
 }
 
 /**

@@ -53,4 +53,4 @@ export const guessedScatter = (
   figures.map(({ setup, key }) => [known(GUESS * (healthy[setup][keys.place(key)] ?? NaN))]);
 
 /** What does not come in one of two swings says nothing of the difference. */
-const known = (change: number): number => (Number.isNaN(change) ? 0 : change);
+export const known = (change: number): number => (Number.isNaN(change) ? 0 : change);

@@ -73,6 +73,7 @@ export function under(
     ...(temperature !== usual && { temperature }),
   };
   let changed = warmer !== 0;
+  let given = 1;
   const off = (doors ?? c.doors) === 'disconnected';
   const supplies = namesOf(scenario, catalogues, 'supply');
   const components = { ...scenario.components };
@@ -80,6 +81,8 @@ export function under(
     const { parameters } = components[supply];
     const flow = c.supplyFlow ?? (parameters.flow as number);
     changed ||= flowShare !== 1 && 'flow' in parameters;
+    if ('flow' in parameters)
+      given = Math.min(given, (flow * flowShare) / (parameters.flow as number));
     components[supply] = {
       ...components[supply],
       parameters: {
@@ -111,7 +114,26 @@ export function under(
       components,
       mechanisms,
       fluid,
-      cards: { ...scenario.cards, [name]: card },
+      cards: { ...scenario.cards, [name]: charged(card, supplies, given) },
     },
   };
+}
+
+/** Of a supply that gives less than this share nobody waits for it as long as it takes. */
+const PATIENCE = 0.1;
+
+/**
+ * A supply that gives less is waited for before the gear is selected: to fill an accumulator takes it as much longer.
+ *
+ * @param given what it gives, as a share of what the card's times were made for
+ */
+function charged(card: Card, supplies: readonly string[], given: number): Card {
+  const on = card.steps.findIndex(({ device, after }) => supplies.includes(device) && !after);
+  const next = on < 0 ? undefined : card.steps[on + 1];
+  if (next === undefined || !(given < 1)) return card;
+  const wait = (next.at - card.steps[on].at) * (1 / Math.max(given, PATIENCE) - 1);
+  const steps = card.steps.map((step, i) =>
+    i > on && step.after === undefined ? { ...step, at: step.at + wait } : step,
+  );
+  return { ...card, steps, duration: card.duration + wait };
 }

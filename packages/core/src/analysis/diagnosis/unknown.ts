@@ -39,6 +39,7 @@ const SPREADS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   'one-way-restrictor': { bore: 0.012 },
   orifice: { bore: 0.012 },
 };
+const TEMPERATURE_NAME = 'temperature of the oil';
 /** K; and share of free air. */
 const TEMPERATURE = 2;
 const AIR = 0.3;
@@ -74,7 +75,7 @@ export function unknownsOf(catalogues: Catalogues, scenario: Scenario): readonly
       },
     });
   }
-  out.push({ name: 'temperature of the oil', moved: warmer });
+  out.push({ name: TEMPERATURE_NAME, moved: colder });
   out.push({
     name: 'air in the oil',
     moved: (from, by) => ({
@@ -106,6 +107,10 @@ function up(draw: number, unknown: number): boolean {
   return (x & 1) === 0;
 }
 
+/** The place of the temperature among the unknowns. */
+export const temperatureAmong = (catalogues: Catalogues, scenario: Scenario): number =>
+  unknownsOf(catalogues, scenario).findIndex(({ name }) => name === TEMPERATURE_NAME);
+
 /** The sound gear, then with each of its unknowns moved: what a setup is judged against. */
 export function soundJobs(
   catalogues: Catalogues,
@@ -132,9 +137,9 @@ function scaled(
   return { ...p, ...Object.fromEntries(changed) };
 }
 
-/** Cards have temperatures of their own. */
-function warmer(scenario: Scenario, by: number): Scenario {
-  const more = by * TEMPERATURE;
+/** Up is colder: what hangs on the temperature by itself (old grease) does in the cold. Cards have temperatures of their own. */
+function colder(scenario: Scenario, by: number): Scenario {
+  const more = -by * TEMPERATURE;
   const cards = Object.fromEntries(
     Object.entries(scenario.cards).map(([name, card]) => [
       name,
