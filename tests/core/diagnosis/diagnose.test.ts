@@ -33,8 +33,9 @@ const wordsOf = (sheet: ObservationSheet, d: Diagnosis): string =>
 function sheetWith(
   faults: readonly FaultEntry[],
   own: Partial<ObservationSheet> = {},
+  aircraft = scenario,
 ): ObservationSheet {
-  const run = simulate(scenario, { card: CARD, faults });
+  const run = simulate(aircraft, { card: CARD, faults });
   const swings = expectedSwings(run).map(({ direction, times }) => ({
     direction,
     conditions: {},
@@ -157,6 +158,26 @@ describe('a diagnosis', () => {
     const NOTE = 'A small thing decides here';
     expect(wordsOf(sheet, d)).not.toContain(NOTE);
     expect(wordsOf(sheet, { ...d, groups: [{ ...group, members: off }, ...rest] })).toContain(NOTE);
+    const cold = [{ ...members[0], colder: 3 }, ...members.slice(1)];
+    const words = wordsOf(sheet, { ...d, groups: [{ ...group, members: cold }, ...rest] });
+    expect(words.replaceAll(/\s+/g, ' ')).toMatch(/oil that is off by -(3\.0|5\.4) \S+ from what/);
+    expect(wordsOf(sheet, d)).not.toContain('oil that is off by');
+  });
+
+  it('knows a lock that is stiffer than any is in oil as warm as was noted', async () => {
+    const { fluid } = scenario;
+    const cold = { ...scenario, fluid: { ...fluid, temperature: fluid.temperature - 3 } };
+    const stiff = { fault: 'downlock-stiff', on: 'downlock', severity: 0.85 };
+    const sheet = sheetWith([stiff], {}, cold);
+    const { groups } = await diagnose(scenario, sheet, { memory });
+    const found = groups[0].members.find((m) => m.causes.some((c) => c.fault === stiff.fault));
+    expect(found?.colder).toBeGreaterThan(1);
+    const locked = found?.comparisons.find((c) => c.swing === 1 && c.label.endsWith(' locked'));
+    expect(Math.abs(locked!.foretold - locked!.observed)).toBeLessThan(0.3);
+    // At the temperature noted its worst is half a second.
+    const worst = simulate(scenario, { card: CARD, faults: [{ ...stiff, severity: 1 }] });
+    const down = expectedSwings(worst)[1].times.right.locked!;
+    expect(locked!.observed).toBeGreaterThan(down + 0.3);
   });
 
   it('has a first ranking before the scatter of a sound gear is known, and a whole one before its checks', async () => {

@@ -63,6 +63,8 @@ describe('what hangs on the temperature by itself', () => {
     expect(open.log).toBeGreaterThan(fixed.log + 2);
     // What is foretold of it is that of colder oil.
     expect(keys.reader('down/left/locked')(open.foretold[0])).toBeGreaterThan(6.5);
+    expect(open.cold).toBeGreaterThan(0);
+    expect(fixed.cold).toBeUndefined();
     // Summed up by hand over how cold it may be, with a normal distribution's shares of five places.
     const colds = [-1.5, -0.75, 0, 0.75, 1.5];
     const shares = colds.map((z) => Math.exp(-z * z * 0.5));

@@ -10,7 +10,7 @@ import type {
 import type { CheckDefinition, FaultDefinition } from '../define/index.js';
 import type { ObservationSheet } from '../observation/index.js';
 import { toDisplay, type DisplaySystem } from '../quantity/index.js';
-import { time } from './figure.js';
+import { signed, time } from './figure.js';
 
 /** The names that a diagnosis uses. */
 export interface DiagnosisCatalogues {
@@ -100,6 +100,10 @@ export interface DiagnosisDocument {
 
 const OFF_NOMINAL =
   'A small thing decides here: this is foretold of an aircraft within the tolerances of healthy ones; the nominal one would do another thing with this cause.';
+
+/** @param colder than was noted, K */
+const atAnother = (colder: number, system: DisplaySystem): string =>
+  `Foretold of oil that is off by ${signed(-colder, 'temperature', system)} from what was noted: this fault is worse the colder it is, so a few degrees matter.`;
 
 /** Groups that are told, and where nothing fits; members of each, entries of each member. */
 const GROUPS = 5;
@@ -226,9 +230,11 @@ function groupLine(
 
 function memberLine(
   catalogues: DiagnosisCatalogues,
-  { causes, probability, severity, severityRange, offNominal, comparisons }: Explanation,
+  explanation: Explanation,
   system: DisplaySystem,
 ): MemberLine {
+  const { causes, probability, severity, severityRange, comparisons } = explanation;
+  const { offNominal, colder } = explanation;
   const [low, high] = severityRange.map(percentText);
   return {
     title: causeText(catalogues, causes),
@@ -237,7 +243,7 @@ function memberLine(
     severity,
     range: severityRange,
     severityText: causes.length === 0 ? '' : `${percentText(severity)} (${low} to ${high})`,
-    note: offNominal ? OFF_NOMINAL : '',
+    note: offNominal ? OFF_NOMINAL : colder === undefined ? '' : atAnother(colder, system),
     comparisons: comparisons.slice(0, ENTRIES).map((c) => comparisonLine(c, system)),
     remedies: causes.flatMap(({ fault, on }) => {
       const f = catalogues.faults[fault];

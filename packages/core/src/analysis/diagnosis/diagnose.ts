@@ -19,6 +19,7 @@ import { Search, tenths } from './search.js';
 import { setupsOf } from './setup.js';
 import type { Comparison, Diagnosis, DiagnosisOptions, Signature, SignatureJob } from './shapes.js';
 import { thinned } from './thin.js';
+import { TEMPERATURE } from './unknown.js';
 import type { Weighing } from './weighing.js';
 
 /** A cause is established when its group is as likely as this. */
@@ -191,6 +192,7 @@ class Work {
         severity: m.severity,
         severityRange: m.severityRange,
         ...(m.offNominal && { offNominal: m.offNominal }),
+        ...(m.cold !== undefined && !m.offNominal && { colder: m.cold * TEMPERATURE }),
         comparisons: comparisonsOf(likelihood, m),
       })),
     }));

@@ -19,6 +19,8 @@ export interface Belief {
   readonly foretold: Foretold;
   /** Foretold of an aircraft from the scatter of healthy ones: on the nominal one another thing happens. */
   readonly offNominal?: true;
+  /** Foretold of oil by so many standard deviations colder than was noted. */
+  readonly cold?: number;
   /** The same at other severities that are likely, too. */
   readonly at: (severity: number) => Foretold;
 }
@@ -72,6 +74,7 @@ export function believe(
     severityRange: [quantile(severities, weights, 0.05), quantile(severities, weights, 0.95)],
     foretold: at(severity),
     at,
+    ...(cold !== 0 && { cold }),
   };
   return onDrawn(likelihood, belief, profile.drawn);
 }

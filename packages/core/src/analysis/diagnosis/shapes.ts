@@ -62,6 +62,8 @@ export interface Explanation {
   readonly severityRange: readonly [number, number];
   /** What is foretold is of an aircraft within the tolerances of healthy ones: on the nominal one another thing happens. */
   readonly offNominal?: true;
+  /** What is foretold is of oil by so much colder than was noted, K, by which this fault is worse; negative: warmer. */
+  readonly colder?: number;
   readonly comparisons: readonly Comparison[];
 }
 

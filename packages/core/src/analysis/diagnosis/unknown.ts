@@ -40,8 +40,9 @@ const SPREADS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   orifice: { bore: 0.012 },
 };
 const TEMPERATURE_NAME = 'temperature of the oil';
-/** K; and share of free air. */
-const TEMPERATURE = 2;
+/** What a thermometer, or where it is held, is off by, K. */
+export const TEMPERATURE = 2;
+/** Share of free air. */
 const AIR = 0.3;
 
 /** All of a scenario, always in the same order. */
