@@ -99,11 +99,11 @@ describe('what hangs on a hair', () => {
   it('is drawn at half its worst on other aircraft, the rest where it fits best', () => {
     const draws = drawsOf([usual, bouncing()], [0, 1], () => 0.3);
     const own = draws.filter(({ profile }) => profile === usual);
-    expect(own.map(({ swing }) => swing.drawn)).toEqual([0, 1]);
-    expect(own[0].swing.faults[0].severity).toBe(0.3);
+    expect(own.map(({ drawn }) => drawn)).toEqual([0, 1]);
+    expect(own[0].severity).toBe(0.3);
     const rest = draws.filter(({ profile }) => profile !== usual);
-    expect(new Set(rest.map(({ swing }) => swing.drawn)).size).toBe(6);
-    for (const { swing } of rest) expect(swing.faults[0].severity).toBe(0.5);
+    expect(new Set(rest.map(({ drawn }) => drawn)).size).toBe(6);
+    for (const { severity } of rest) expect(severity).toBe(0.5);
   });
 
   it('is not drawn twice, and pays nothing for the one severity that was drawn', () => {
@@ -111,10 +111,12 @@ describe('what hangs on a hair', () => {
     for (const profile of [drawn, other]) {
       profile.put(0.5, 0, at(7.1));
       profile.put(1, 0, at(20));
-      profile.draw([at(7.2)]);
+      profile.draw(0.5, [at(7.2)]);
     }
     expect(drawsOf([drawn], [0, 1], () => 0.3)).toEqual([]);
     const [a, b] = [believe(likelihood, drawn), believe(likelihood, other)];
+    // As bad as where it was drawn.
+    expect(a).toMatchObject({ offNominal: true, severity: 0.5 });
     // Half by the nominal aircraft and half by the drawn one (Bayes' theorem).
     const nominal = believe(
       likelihood,

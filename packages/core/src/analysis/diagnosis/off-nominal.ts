@@ -19,10 +19,16 @@ const BOUNCING = { severity: 0.5, draws: [0, 1, 2, 3, 4, 5] } as const;
 
 export const bounces = ({ hypothesis: { hangsOn } }: Profile): boolean => hangsOn === 'bounce';
 
+/** Where nothing fits well, so many swings of the likeliest are played on each of these aircraft from the scatter. */
+export const DRAWN = [
+  { most: 96, draws: [0, 1] },
+  { most: 12, draws: [2, 3, 4, 5, 6, 7] },
+] as const;
 /** A swing on an aircraft from the scatter. */
 export interface Draw {
   readonly profile: Profile;
-  readonly swing: Pick<SignatureJob, 'faults' | 'drawn'>;
+  readonly severity: number;
+  readonly drawn: number;
 }
 
 /** Each on these aircraft, where it fits best on the nominal one; what bounces on others, once. */
@@ -35,8 +41,7 @@ export function drawsOf(
     const hair = bounces(profile);
     if (hair && profile.drawn.length > 0) return [];
     const severity = hair ? BOUNCING.severity : peakOf(profile);
-    const faults = faultsOf(profile.hypothesis, severity);
-    return (hair ? BOUNCING.draws : draws).map((drawn) => ({ profile, swing: { faults, drawn } }));
+    return (hair ? BOUNCING.draws : draws).map((drawn) => ({ profile, severity, drawn }));
   });
 }
 

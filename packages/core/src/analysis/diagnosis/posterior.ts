@@ -2,7 +2,7 @@
 import type { Evidences } from './entry.js';
 import { UNKNOWN } from './hypothesis.js';
 import { anywhere, logSum, type Likelihood } from './likelihood.js';
-import { stretchesOf, type Foretold, type Profile } from './profile.js';
+import { stretchesOf, type Drawn, type Foretold, type Profile } from './profile.js';
 import type { Hypothesis } from './shapes.js';
 
 /** A hypothesis with its evidence: log of prior times likelihood, summed up over severity. */
@@ -83,19 +83,19 @@ export function believe(
  * The nominal aircraft, whose scatter is straight, or one that was drawn from the scatter, each as likely as the
  * other: where a small thing decides what happens, nothing is straight.
  */
-function onDrawn(likelihood: Likelihood, belief: Belief, drawn: readonly Foretold[]): Belief {
+function onDrawn(likelihood: Likelihood, belief: Belief, drawn: readonly Drawn[]): Belief {
   if (drawn.length === 0) return belief;
-  const fits = drawn.map((foretold) => likelihood.of(foretold));
+  const fits = drawn.map(({ foretold }) => likelihood.of(foretold));
   const most = Math.max(...fits);
   const prior = before(likelihood, belief.hypothesis);
-  // They were played at one severity: how narrowly that fits is taken to be as on the nominal one. What bounces does
+  // They were played at few severities: how narrowly these fit is taken to be as on the nominal one. What bounces does
   // much the same at any.
   const narrowness = belief.hypothesis.hangsOn === 'bounce' ? 0 : belief.narrowness;
   const log = prior + logSum(fits) - Math.log(drawn.length) + narrowness;
   const both = { ...belief, log: logSum([belief.log, log]) - Math.log(2) };
-  const foretold = drawn[fits.indexOf(most)];
+  const { severity, foretold } = drawn[fits.indexOf(most)];
   return log > belief.log
-    ? { ...both, severity: belief.peak, foretold, at: () => foretold, offNominal: true }
+    ? { ...both, severity, foretold, at: () => foretold, offNominal: true }
     : both;
 }
 

@@ -14,6 +14,11 @@ const NEAR = 0.05;
 /** What is foretold under each setup. */
 export type Foretold = readonly Vector[];
 
+export interface Drawn {
+  readonly severity: number;
+  readonly foretold: Foretold;
+}
+
 interface Node {
   readonly severity: number;
   readonly vector: Vector;
@@ -24,8 +29,8 @@ interface Node {
 export class Profile {
   /** For each setup, in the order of severity; the first is the healthy aircraft at zero. */
   private readonly nodes: Node[][];
-  /** What a severity came to on aircraft from the scatter of healthy ones. */
-  readonly drawn: Foretold[] = [];
+  /** What severities came to on aircraft from the scatter of healthy ones. */
+  readonly drawn: Drawn[] = [];
   /** Its worst in oil that is colder by what a thermometer is off; for what hangs on that. */
   private chilled: Foretold | undefined;
   /** How often something was added: as long as it stays so, all that follows from it does. */
@@ -48,9 +53,9 @@ export class Profile {
   }
 
   /** Adds what it comes to on another aircraft than the nominal one. */
-  draw(foretold: Foretold): void {
+  draw(severity: number, foretold: Foretold): void {
     this.revision++;
-    this.drawn.push(foretold);
+    this.drawn.push({ severity, foretold });
   }
 
   /** Adds what its worst comes to in colder oil. */

@@ -10,11 +10,11 @@
 import type { Catalogues, Scenario } from '../../define/index.js';
 import { playAcross } from './across.js';
 import type { Evidences } from './entry.js';
-import { jobOf } from './hypothesis.js';
+import { faultsOf, jobOf } from './hypothesis.js';
 import { Keys } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
-import { bounces, drawsOf, MIDDLES, playChilled } from './off-nominal.js';
+import { bounces, DRAWN, drawsOf, MIDDLES, playChilled, type Draw } from './off-nominal.js';
 import { LEAST, preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
@@ -45,11 +45,6 @@ const CLOSER = [
 const LIKE = { round: 2, of: 3, most: 10 } as const;
 /** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
 const BETTER = { rounds: 12, most: 24, gap: 0.015, slack: 1.5 } as const;
-/** Where nothing fits well, so many swings of the likeliest are played on each of these aircraft from the scatter. */
-const DRAWN = [
-  { most: 96, draws: [0, 1] },
-  { most: 12, draws: [2, 3, 4, 5, 6, 7] },
-] as const;
 /** Of so many, what fits less of the severities than this, a log, is played so far to both sides of where it fits best. */
 const SHARPER = { of: 5, narrow: -2.5, steps: [0.02, 0.01] } as const;
 /** How many are then summed up finely. */
@@ -135,7 +130,7 @@ export class Search {
     await this.playMiddles(erratic);
     await playChilled(all, this.setting, this.keys, nominal);
     await this.lookCloser(weighing, healthy, all);
-    if (!this.setting.stopped() && this.fitsNoBetter('fair', weighing)) {
+    if (!this.setting.stopped() && weighing.fitsNoBetter('fair', this.profiles)) {
       // What the other side has lent may be why.
       const own = this.sharing.tellers(WORST, { borrowing: false });
       await this.playWorst(own.filter((h) => this.all.get(h)?.borrowed(WORST) === true));
@@ -144,16 +139,8 @@ export class Search {
       await this.playDrawn(weighing, healthy);
     }
     if (this.setting.stopped()) return;
-    this.likely = new Set(this.likeliest(weighing, CLOSEST));
+    this.likely = new Set(weighing.likeliest(this.alive, CLOSEST));
     this.done = true;
-  }
-
-  /** Whether what explains the sheet best does not explain it well. */
-  private fitsNoBetter(than: 'bad' | 'fair', weighing: Weighing): boolean {
-    const best = this.profiles
-      .map((profile) => weighing.quick(profile))
-      .reduce((a, b) => (b.log > a.log ? b : a));
-    return weighing.likelihood.fitsNoBetter(than, best.at(best.peak));
   }
 
   /** Plays these less badly than at the worst. */
@@ -171,24 +158,30 @@ export class Search {
    * that falls on its lock makes it or not), a sound gear's tolerances do not just make it a little sooner or later.
    */
   private async playDrawn(weighing: Weighing, healthy: Profile): Promise<void> {
-    const { play, stopped } = this.setting;
-    let ranked: readonly Profile[] = [...this.alive, ...this.doubtful]
-      .map((profile) => weighing.promise(profile))
+    const { stopped } = this.setting;
+    let ranked: readonly Profile[] = this.promises(weighing)
       .sort(byLog)
       .map(({ profile }) => profile);
     for (const { most, draws } of DRAWN) {
-      if (stopped() || !this.fitsNoBetter('bad', weighing)) return;
+      if (stopped() || !weighing.fitsNoBetter('bad', this.profiles)) return;
       const likeliest = ranked.slice(0, most / this.own.length);
       const chosen = [...new Set([healthy, ...likeliest, ...ranked.filter(bounces)])];
-      this.enliven(chosen);
-      const planned = drawsOf(chosen, draws, (profile) => weighing.quick(profile).peak);
-      const setups = this.own.length;
-      this.more += planned.length * setups;
-      const swings = planned.map(({ swing }) => swing);
-      const found = await playAcross(swings, setups, this.keys, play);
-      found.forEach((foretold, i) => foretold && planned[i].profile.draw(foretold));
-      ranked = this.likeliest(weighing, most);
+      await this.draw(drawsOf(chosen, draws, (profile) => weighing.quick(profile).peak));
+      ranked = weighing.likeliest(this.alive, most);
     }
+  }
+
+  private async draw(planned: readonly Draw[]): Promise<void> {
+    const swings = planned.map(({ profile: { hypothesis }, severity, drawn }) => ({
+      faults: faultsOf(hypothesis, severity),
+      drawn,
+    }));
+    this.enliven(planned.map(({ profile }) => profile));
+    this.more += swings.length * this.own.length;
+    const found = await playAcross(swings, this.own.length, this.keys, this.setting.play);
+    found.forEach(
+      (foretold, i) => foretold && planned[i].profile.draw(planned[i].severity, foretold),
+    );
   }
 
   /** Rules out, and plays what is left where it fits, closer and closer. */
@@ -218,8 +211,7 @@ export class Search {
       if (this.setting.stopped()) return;
       const least = Math.max(settled, weighing.highest([...this.alive])) - WORTH_IT;
       // What could still come near the likeliest, the most promising first; also what others have told of since.
-      const promising = [...this.alive, ...this.doubtful]
-        .map((profile) => weighing.promise(profile))
+      const promising = this.promises(weighing)
         .filter(({ log, most: at }) => log > least && at - sound > GAIN)
         .sort(byLog);
       // What promises as much is looked at for that.
@@ -272,7 +264,7 @@ export class Search {
   private async playSharper(weighing: Weighing): Promise<void> {
     for (const step of SHARPER.steps) {
       if (this.setting.stopped()) return;
-      const beliefs = this.likeliest(weighing, SHARPER.of).map((p) => ({
+      const beliefs = weighing.likeliest(this.alive, SHARPER.of).map((p) => ({
         p,
         b: weighing.quick(p),
       }));
@@ -307,7 +299,8 @@ export class Search {
    */
   private likeThem(weighing: Weighing, settled: number): readonly Promising[] {
     const fault = ({ hypothesis }: Profile): string => hypothesis.causes[0].fault;
-    return this.likeliest(weighing, LIKE.of)
+    return weighing
+      .likeliest(this.alive, LIKE.of)
       .filter((first) => weighing.quick(first).log > settled)
       .flatMap((first) => {
         const { peak } = weighing.quick(first);
@@ -320,12 +313,9 @@ export class Search {
       .slice(0, LIKE.most);
   }
 
-  private likeliest(weighing: Weighing, most: number): Profile[] {
-    return [...this.alive]
-      .map((profile) => ({ profile, log: weighing.quick(profile).log }))
-      .sort((a, b) => b.log - a.log)
-      .slice(0, most)
-      .map(({ profile }) => profile);
+  /** Of all that is not quite ruled out. */
+  private promises(weighing: Weighing): Promising[] {
+    return [...this.alive, ...this.doubtful].map(weighing.promise);
   }
 
   /** Under the first setup. */

@@ -24,6 +24,17 @@ export class Weighing {
     return known(profile);
   }
 
+  /** Whether what explains the sheet best does not explain it well. */
+  fitsNoBetter(than: 'bad' | 'fair', profiles: readonly Profile[]): boolean {
+    const best = profiles.map(this.quick).reduce((a, b) => (b.log > a.log ? b : a));
+    return this.likelihood.fitsNoBetter(than, best.at(best.peak));
+  }
+
+  /** So many of the likeliest, the first before the next. */
+  likeliest(profiles: Iterable<Profile>, most: number): Profile[] {
+    return [...profiles].sort((a, b) => this.quick(b).log - this.quick(a).log).slice(0, most);
+  }
+
   /** Log of prior times evidence of the likeliest. What promises less than another has come to need not be summed up. */
   highest(profiles: readonly Profile[]): number {
     const promising = profiles.map((p) => this.promise(p)).sort((a, b) => b.log - a.log);
