@@ -12,9 +12,9 @@ import { build, PLACE, VIZ } from './browser.js';
 /**
  * Bytes of all that is kept on the device. The first view is held to 350 kB by late.test.ts: three seconds
  * at 1 Mbit/s, what a hangar's edge of a network gives (common practice, no source). The benches, the
- * diagnosis and lessons, which come after it, are 75 kB.
+ * diagnosis and lessons, which come after it, are 76 kB, one of which came with stiff locks and legs that bounce.
  */
-const MOST = 419_000;
+const MOST = 420_500;
 
 let server: PreviewServer;
 let address = '';

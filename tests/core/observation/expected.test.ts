@@ -139,6 +139,15 @@ describe('what a stopwatch would have read in a run', () => {
     expect(times.left).not.toHaveProperty('light');
     expect(times.left.total).toBeCloseTo(sound.swings[0].times.left.total!, 1);
     expect(times.right.light).toBeGreaterThan(6);
+    // Where a door that never comes home keeps the gear waiting others creep, and a light that was on goes out.
+    const { healthy } = tarnswift.cards;
+    const waiting = { ...tarnswift, cards: { healthy: { ...healthy, duration: 90 } } };
+    const early = { fault: 'actuator-bottoms-early', on: 'nose-left-door-jack', severity: 0.5 };
+    const kept = swing(waiting, { faults: [early] });
+    expect(kept.log.findLast((e) => e.device === 'right-door-closed-switch')!.to).toBe('open');
+    const { doors, light } = kept.swings[0].times.right;
+    expect(Math.abs(light! - doors!)).toBeLessThan(0.02);
+    expect(kept.swings[0].times.nose).not.toHaveProperty('light');
     // The Fenwren's switches tell of down alone, the Hedgelark has none.
     const [raised, lowered] = swing(fenwren).swings;
     for (const unit of ['left', 'right', 'nose']) {

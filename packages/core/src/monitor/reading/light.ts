@@ -35,9 +35,39 @@ export function lightSwitches(
   return [...own, ...shut.flatMap((door) => madeAt(e.scenario, door, 0))];
 }
 
-/** When the light of a unit came on for good in a move; NaN when it did not, undefined without one for that end. */
-export const lightOn = (e: Evidence, unit: UnitEntry, move: Move): number | undefined =>
-  allMade(e, lightSwitches(e, unit, move.direction), move);
+/** So long a light must stay on to be seen as on, s (common practice, no source). */
+const SEEN = 2;
+
+/**
+ * When the light of a unit came on in a move for good or, where doors creep and it goes out again, for long enough to
+ * be seen; NaN when it did not, undefined without one for that end.
+ */
+export function lightOn(e: Evidence, unit: UnitEntry, move: Move): number | undefined {
+  const switches = lightSwitches(e, unit, move.direction);
+  const forGood = allMade(e, switches, move);
+  if (forGood === undefined || !Number.isNaN(forGood)) return forGood;
+  const made = switches.map((name) => spansMade(e, name, move));
+  const stays = (from: number): boolean =>
+    made.every((spans) =>
+      spans.some(([a, b]) => a <= from && b >= Math.min(from + SEEN, move.end)),
+    );
+  const starts = made.flatMap((spans) => spans.map(([a]) => a));
+  return starts.sort((a, b) => a - b).find(stays) ?? NaN;
+}
+
+/** From when to when a contact was made in a move. */
+function spansMade(e: Evidence, name: string, { start, end }: Move): [number, number][] {
+  const changes = e.log.filter((x) => x.device === name && x.kind === 'mode' && x.t <= end);
+  const before = changes.findLast((x) => x.t <= start);
+  // A contact that never changes is open, unless it is stuck.
+  const stuck = changes.length === 0 && e.scenario.components[name].parameters.stuck === 'made';
+  const spans: [number, number][] = stuck || before?.to === 'made' ? [[start, end]] : [];
+  for (const { t, to } of changes.filter((x) => x.t > start)) {
+    if (to === 'made') spans.push([t, end]);
+    else if (spans.length > 0) spans[spans.length - 1][1] = t;
+  }
+  return spans;
+}
 
 /** When the last of some switches was made for good in a move; NaN when one was not, undefined without any. */
 export function allMade(e: Evidence, switches: readonly string[], move: Move): number | undefined {
