@@ -24,6 +24,7 @@ export const DRAWN = [
   { most: 96, draws: [0, 1] },
   { most: 12, draws: [2, 3, 4, 5, 6, 7] },
 ] as const;
+
 /** A swing on an aircraft from the scatter. */
 export interface Draw {
   readonly profile: Profile;

@@ -38,14 +38,12 @@ export class Player {
       hear(index, signature);
     };
     const open: number[] = [];
-    // Where nothing is remembered nothing is looked for: the setups are made while others play, who make them, too.
-    const empty = this.memory.size === 0;
     jobs.forEach((job, i) => {
-      const known = empty ? undefined : this.memory.get(this.keyOf(job));
+      const known = this.memory.get(this.keyOf(job));
       if (known === undefined) open.push(i);
       else keep(i, known);
     });
-    const playing = this.pool.play(
+    await this.pool.play(
       open.map((i) => jobs[i]),
       (k, signature) => {
         this.runs++;
@@ -54,8 +52,6 @@ export class Player {
       },
       signal,
     );
-    for (const { setup } of jobs) this.setups.at(setup);
-    await playing;
     return found;
   }
 

@@ -11,18 +11,14 @@ type Setting = Pick<SearchSetting, 'catalogues' | 'setups' | 'play'>;
 /** Until it is known: all figures go up or down by this share together; own choice. */
 const GUESS = 0.04;
 
-/**
- * The nominal aircraft; undefined where it was stopped before. With it goes the first swing of the scatter: whoever
- * would wait for the nominal one warms up on what is wanted anyway.
- */
+/** The nominal aircraft; undefined where it was stopped before. */
 export async function playNominal(
   { setups, play }: Setting,
   keys: Keys,
 ): Promise<Foretold | undefined> {
   const jobs = Array.from({ length: setups.own }, (_, setup) => ({ setup, faults: [] }));
-  const found = await play([...jobs, { setup: 0, faults: [], unknown: 0 }]);
-  const nominal = found.slice(0, jobs.length);
-  return nominal.includes(undefined) ? undefined : nominal.map((s) => keys.vector(s!));
+  const found = await play(jobs);
+  return found.includes(undefined) ? undefined : found.map((s) => keys.vector(s!));
 }
 
 /** Figures x unknowns; undefined where it was stopped before. */

@@ -55,15 +55,15 @@ export function lightOn(e: Evidence, unit: UnitEntry, move: Move): number | unde
   return starts.sort((a, b) => a - b).find(stays) ?? NaN;
 }
 
-/** From when to when a contact was made in a move. */
+/** From when to when a contact was made in a move; without end where it stays so. */
 function spansMade(e: Evidence, name: string, { start, end }: Move): [number, number][] {
   const changes = e.log.filter((x) => x.device === name && x.kind === 'mode' && x.t <= end);
   const before = changes.findLast((x) => x.t <= start);
   // A contact that never changes is open, unless it is stuck.
   const stuck = changes.length === 0 && e.scenario.components[name].parameters.stuck === 'made';
-  const spans: [number, number][] = stuck || before?.to === 'made' ? [[start, end]] : [];
+  const spans: [number, number][] = stuck || before?.to === 'made' ? [[start, Infinity]] : [];
   for (const { t, to } of changes.filter((x) => x.t > start)) {
-    if (to === 'made') spans.push([t, end]);
+    if (to === 'made') spans.push([t, Infinity]);
     else if (spans.length > 0) spans[spans.length - 1][1] = t;
   }
   return spans;
@@ -75,10 +75,7 @@ export function allMade(e: Evidence, switches: readonly string[], move: Move): n
   return Math.max(...switches.map((name) => madeSince(e, name, move)));
 }
 
-function madeSince(e: Evidence, name: string, { start, end }: Move): number {
-  const last = e.log.findLast((x) => x.device === name && x.kind === 'mode' && x.t <= end);
-  // A contact that never changes is open, unless it is stuck.
-  if (last === undefined)
-    return e.scenario.components[name].parameters.stuck === 'made' ? start : NaN;
-  return last.to === 'made' ? Math.max(last.t, start) : NaN;
+function madeSince(e: Evidence, name: string, move: Move): number {
+  const [from, to] = spansMade(e, name, move).at(-1) ?? [NaN, NaN];
+  return to === Infinity ? from : NaN;
 }
