@@ -51,10 +51,12 @@ export class Keys {
 
   /** Whether the same comes, and is moved, in two of them, be it sooner or later. */
   sameComes(a: Vector, b: Vector): boolean {
-    for (const [i, rule] of this.rules.entries()) {
+    const { rules } = this;
+    for (let i = 0; i < rules.length; i++) {
       const x = a[i] ?? NaN;
       const y = b[i] ?? NaN;
-      if (rule === 'fact' ? !Object.is(x, y) : Number.isNaN(x) !== Number.isNaN(y)) return false;
+      if (rules[i] === 'fact' ? !Object.is(x, y) : Number.isNaN(x) !== Number.isNaN(y))
+        return false;
     }
     return true;
   }
@@ -103,8 +105,9 @@ export class Keys {
   /** Swings in which a time is late under one of two severities and never comes under the other, with the one. */
   runsAway(a: Vector, b: Vector, sound: Vector): ReadonlyMap<number, Vector> | undefined {
     let found: Map<number, Vector> | undefined;
-    for (const [i, rule] of this.rules.entries()) {
-      if (rule !== 'time' || Number.isNaN(a[i] ?? NaN) === Number.isNaN(b[i] ?? NaN)) continue;
+    const { rules } = this;
+    for (let i = 0; i < rules.length; i++) {
+      if (rules[i] !== 'time' || Number.isNaN(a[i] ?? NaN) === Number.isNaN(b[i] ?? NaN)) continue;
       const comes = Number.isNaN(b[i] ?? NaN) ? a : b;
       if (comes[i] - sound[i] > LATE * sound[i])
         (found ??= new Map<number, Vector>()).set(this.swings[i], comes);

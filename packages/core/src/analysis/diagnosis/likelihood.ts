@@ -293,7 +293,8 @@ function oneWay({ kind, value }: FigureEntry, a: number, b: number): number {
 
 /** Log of a sum of exponentials. */
 export function logSum(logs: readonly number[]): number {
-  const most = Math.max(...logs);
+  let most = -Infinity;
+  for (const x of logs) if (x > most) most = x;
   if (most === -Infinity) return most;
   let sum = 0;
   for (const x of logs) sum += Math.exp(x - most);

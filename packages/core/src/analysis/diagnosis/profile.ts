@@ -174,14 +174,18 @@ function normal(places: readonly number[]): readonly Cold[] {
   return places.map((by, i) => ({ by, share: densities[i] / sum }));
 }
 
-/** Places for a quick look, and for a cause that is likely: where a time runs away, a fit is narrow. */
-const POINTS = { quick: 24, close: 240 } as const;
+/** Places to find the best by, for a quick look, and for a cause that is likely: where a time runs away, a fit is narrow. */
+const POINTS = { rough: 8, quick: 24, close: 240 } as const;
 
 const evenly = (points: number): readonly number[] =>
   Array.from({ length: points }, (_, i) => LEAST + ((1 - LEAST) * (i + 0.5)) / points);
 
 /** Severities at which evidence is summed up, evenly over what can be noticed. */
-const SEVERITIES = { quick: evenly(POINTS.quick), close: evenly(POINTS.close) } as const;
+const SEVERITIES = {
+  rough: evenly(POINTS.rough),
+  quick: evenly(POINTS.quick),
+  close: evenly(POINTS.close),
+} as const;
 
 /** A severity, and which share of all that can be noticed it stands for. */
 export interface Stretch {

@@ -5,6 +5,8 @@ import { preferred, stretchesOf, type Profile } from './profile.js';
 
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
 const SLACK = { played: 0.2, borrowed: 0.35 } as const;
+/** So often the places beside the best are halved: to 0.03 of severity. */
+const HALVED = 2;
 
 export interface Promising {
   readonly profile: Profile;
@@ -18,17 +20,34 @@ export interface Promising {
 /** If it goes about straight from one severity to the next. */
 export function promise(likelihood: Likelihood, profile: Profile): Promising {
   const open = unplayed(profile);
-  const severities = stretchesOf(profile, 'quick').map((s) => s.severity);
-  const logs = severities.map((s) => {
+  const places = stretchesOf(profile, 'rough').map((s) => s.severity);
+  const [severity, most] = highest(places, (s) => {
     const slack = profile.borrowed(s) ? SLACK.borrowed : SLACK.played;
     const under = profile.colds.map(({ by }) =>
       likelihood.atMost(profile.nearest(s), profile.at(s, by), slack, open),
     );
     return Math.max(...under);
   });
-  const most = Math.max(...logs);
-  const severity = severities[logs.indexOf(most)];
   return { profile, log: before(likelihood, profile.hypothesis) + most, most, severity };
+}
+
+/** Where it is highest, and how high: of these places, rising, then of those half way to the best one's neighbours. */
+function highest(
+  places: readonly number[],
+  of: (place: number) => number,
+): readonly [place: number, height: number] {
+  let found = places.map((place) => [place, of(place)] as const);
+  const best = (): number => found.reduce((a, [, h], i) => (h > found[a][1] ? i : a), 0);
+  for (let time = 0; time < HALVED; time++) {
+    const at = best();
+    const near = found.slice(Math.max(at - 1, 0), at + 2);
+    found = near.flatMap((here, i) => {
+      if (i === 0) return [here];
+      const between = (near[i - 1][0] + here[0]) / 2;
+      return [[between, of(between)] as const, here];
+    });
+  }
+  return found[best()];
 }
 
 /**

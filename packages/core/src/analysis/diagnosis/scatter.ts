@@ -1,6 +1,6 @@
 /** How the figures of a sheet scatter: by reading errors, by the unknowns of a sound gear, and more where it is slow. */
 import type { FigureEntry } from './entry.js';
-import { Gaussian } from './gaussian.js';
+import { evenSize, Gaussian } from './gaussian.js';
 
 /** What the model itself is off, as a share of a time and of a pressure; a choice. */
 const MODEL_SHARE = 0.015;
@@ -65,16 +65,18 @@ export class Scattering {
   /** Of the figures at these places. @param off how far each figure may be off beside */
   gaussian(places: readonly number[], slowness?: Slowness, off?: readonly number[]): Gaussian {
     const n = places.length;
-    const out = new Float64Array(n * n);
+    const size = evenSize(n);
+    const out = new Float64Array(size * size);
     const more = slowness?.more ?? this.sound;
     // The lower triangle is all that is looked at.
     for (let a = 0; a < n; a++) {
       const place = places[a];
       const row = this.together[place];
       const by = more[place];
-      for (let b = 0; b <= a; b++) out[a * n + b] = by * more[places[b]] * row[places[b]];
-      out[a * n + a] += this.own[place] + (slowness?.own[place] ?? 0);
-      if (off !== undefined) out[a * n + a] += off[place] * off[place];
+      const at = a * size;
+      for (let b = 0; b <= a; b++) out[at + b] = by * more[places[b]] * row[places[b]];
+      out[at + a] += this.own[place] + (slowness?.own[place] ?? 0);
+      if (off !== undefined) out[at + a] += off[place] * off[place];
     }
     return new Gaussian(out, n);
   }

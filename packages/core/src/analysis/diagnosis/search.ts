@@ -41,8 +41,8 @@ const CLOSER = [
   { most: 6, hopes: 20, gap: 0.06, within: 0.02 },
   { most: 4, hopes: 12, gap: 0.04, within: 0.01 },
 ] as const;
-/** In which of these the like of so many causes is played too, and how many of them at most. */
-const LIKE = { round: 2, of: 3, most: 10 } as const;
+/** In which of these the like of so many causes is played too, how many of them at most, and how far from where those fit. */
+const LIKE = { round: 2, of: 3, most: 10, off: 0.05 } as const;
 /** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
 const BETTER = { rounds: 12, most: 24, gap: 0.015, slack: 1.5 } as const;
 /** Of so many, what fits less of the severities than this, a log, is played so far to both sides of where it fits best. */
@@ -303,11 +303,11 @@ export class Search {
       .likeliest(this.alive, LIKE.of)
       .filter((first) => weighing.quick(first).log > settled)
       .flatMap((first) => {
-        const { peak } = weighing.quick(first);
+        const severity = preferred(weighing.quick(first).peak, LIKE.off);
         const others = [...this.alive, ...this.doubtful].filter(
           (p) => p !== first && fault(p) === fault(first),
         );
-        return others.map((p) => ({ ...weighing.promise(p), severity: peak }));
+        return others.map((p) => ({ ...weighing.promise(p), severity }));
       })
       .sort(byLog)
       .slice(0, LIKE.most);
