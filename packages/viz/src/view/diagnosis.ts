@@ -48,8 +48,9 @@ export class Diagnosis extends View {
         filled
           ? nothing
           : html`<p class="empty" data-empty>
-              Nothing is on the sheet yet. Time a swing on the test card, open a sheet that was
-              saved${this.work.example === undefined ? '' : ', or look at an example'}.
+              Nothing is on the sheet yet. Time a swing on the test
+              card${this.work.example === undefined ? ' or open' : ', look at an example, or open'}
+              a sheet that was saved.
             </p>`
       }
       ${filled ? this.#progress() : nothing}
