@@ -3,7 +3,7 @@
  * what is left of deviations is their length after it, and of one figure left out the rest follows
  * (marginalisation; Rasmussen and Williams, Gaussian Processes, 5.12, from memory).
  *
- * A diagnosis makes some twenty thousand of them, half of its arithmetic: factor and inverse go by two rows and
+ * A diagnosis makes some seven thousand of them, a third of its arithmetic: factor and inverse go by two rows and
  * two columns at once, which takes half the loads (an odd size is made even by a row of the unit matrix).
  */
 export class Gaussian {

@@ -98,8 +98,8 @@ export class Likelihood {
   }
 
   /**
-   * The most that a cause could come to of which little is known: what is foretold of it may be off by `slack`, a
-   * share of how far that is from what was played; `open` setups could come to anything.
+   * The most that a cause could come to of which little is known: what is foretold of it may be off to either side by
+   * `slack`, a share of how far that is from what was played; `open` setups could come to anything.
    */
   atMost(
     played: Foretold,
@@ -109,18 +109,18 @@ export class Likelihood {
   ): number {
     const { figures, facts } = this.evidences;
     const before = this.figuresIn(played);
-    const after = this.figuresIn(foretold).map((x, i) =>
-      open(figures[i].setup) ? figures[i].value : x,
-    );
-    const off = after.map(
-      (x, i) => slack * Math.abs(x - (Number.isNaN(before[i]) ? 0 : before[i])),
-    );
+    const nearest = this.figuresIn(foretold).map((x, i) => {
+      const { setup, value } = figures[i];
+      if (open(setup)) return value;
+      const off = slack * Math.abs(x - (Number.isNaN(before[i]) ? 0 : before[i]));
+      return Math.min(Math.max(value, x - off), x + off);
+    });
     const seen = this.factsIn(played);
     // A fact that it changes may be seen for another severity.
     const sure = this.factsIn(foretold).map((p, i) =>
       open(facts[i].setup) || Math.abs(p - seen[i]) > SAME ? 1 : p,
     );
-    return this.ofFigures(after, off) + this.ofFacts(sure);
+    return this.ofFigures(nearest) + this.ofFacts(sure);
   }
 
   /**
@@ -205,17 +205,14 @@ export class Likelihood {
     return log;
   }
 
-  /** `off`: how far each may be off beside, which costs nothing. */
-  private ofFigures(foretold: readonly number[], off?: readonly number[]): number {
+  private ofFigures(foretold: readonly number[]): number {
     const { figures } = this.evidences;
     const slowness = this.scattering.slownessOf(foretold);
-    const { places, gaussian: sharp, right, wrong, missing } = this.known(foretold, slowness);
-    const gaussian = off === undefined ? sharp : this.scattering.gaussian(places, slowness, off);
+    const { places, gaussian, right, wrong, missing } = this.known(foretold, slowness);
     const n = places.length;
     const r = new Float64Array(n);
     const pulls = new Float64Array(n);
     for (let i = 0; i < n; i++) r[i] = figures[places[i]].value - foretold[places[i]];
-    // Room that costs nothing: the density is as high as without it.
     const whole = -0.5 * gaussian.squared(r, pulls);
     const terms = new Array<number>(n + 1);
     terms[n] = right;

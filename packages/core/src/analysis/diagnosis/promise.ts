@@ -4,7 +4,7 @@ import { before } from './posterior.js';
 import { preferred, stretchesOf, type Profile } from './profile.js';
 
 /** How far what is foretold may be off, as a share of how far that is from what was played; what is borrowed is known less well. */
-const SLACK = { played: 0.2, borrowed: 0.35 } as const;
+const SLACK = { played: 0.4, borrowed: 0.7 } as const;
 /** So often the places beside the best are halved: to 0.03 of severity. */
 const HALVED = 2;
 

@@ -62,8 +62,8 @@ export class Scattering {
     return slow;
   }
 
-  /** Of the figures at these places. @param off how far each figure may be off beside */
-  gaussian(places: readonly number[], slowness?: Slowness, off?: readonly number[]): Gaussian {
+  /** Of the figures at these places. */
+  gaussian(places: readonly number[], slowness?: Slowness): Gaussian {
     const n = places.length;
     const size = evenSize(n);
     const out = new Float64Array(size * size);
@@ -76,7 +76,6 @@ export class Scattering {
       const at = a * size;
       for (let b = 0; b <= a; b++) out[at + b] = by * more[places[b]] * row[places[b]];
       out[at + a] += this.own[place] + (slowness?.own[place] ?? 0);
-      if (off !== undefined) out[at + a] += off[place] * off[place];
     }
     return new Gaussian(out, n);
   }
