@@ -1,7 +1,9 @@
 /** Every demo has a sheet to try: what the aircraft with the fault its first comment names does, to the errors of a hand. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { expectedSwings, readObservations, readScenario, simulate } from '@wheelwell/core';
+import { expectedSwings, readObservations, simulate } from '@wheelwell/core';
+import type { FaultEntry } from '../../../packages/core/src/define/index.js';
 import { describe, expect, it } from 'vitest';
+import { aircraft } from '../../support/aircraft.js';
 
 const SCENARIOS = new URL('../../../scenarios/', import.meta.url);
 /** With which fault they were made. */
@@ -18,7 +20,6 @@ const MADE = {
 const HAND = 0.6;
 
 const squares = (all: readonly number[]): number => all.reduce((sum, x) => sum + x * x, 0);
-const textOf = (path: string): string => readFileSync(new URL(path, SCENARIOS), 'utf8');
 
 describe('the sheets to try', () => {
   it('are one at least of every demo', () => {
@@ -34,12 +35,13 @@ describe('the sheets to try', () => {
 
   it.each(Object.entries(MADE))('%s is of %s', (path, [fault, on, severity]) => {
     const [folder] = path.split('/');
-    const scenario = readScenario(textOf(`${folder}/${folder}.yaml`)).scenario!;
-    const read = readObservations(textOf(path), { file: path, scenario });
+    const { scenario } = aircraft(folder);
+    const text = readFileSync(new URL(path, SCENARIOS), 'utf8');
+    const read = readObservations(text, { file: path, scenario });
     expect([...read.issues, ...read.contradictions]).toEqual([]);
     const { swings, card } = read.sheet!;
-    const of = (faults: Parameters<typeof simulate>[1]) => {
-      const foretold = expectedSwings(simulate(scenario, { ...(card && { card }), ...faults }));
+    const of = (faults: readonly FaultEntry[]) => {
+      const foretold = expectedSwings(simulate(scenario, { ...(card && { card }), faults }));
       return swings.map((seen) => foretold.find((s) => s.direction === seen.direction)!);
     };
     const off = (foretold: ReturnType<typeof of>): number[] =>
@@ -53,9 +55,9 @@ describe('the sheets to try', () => {
           foretold[i].times[unit][event as 'locked'] === undefined ? 0 : Infinity,
         ),
       ]);
-    const faulty = off(of({ faults: [{ fault, on, severity }] }));
+    const faulty = off(of([{ fault, on, severity }]));
     expect(Math.max(...faulty)).toBeLessThan(HAND);
     // A sound one is another thing.
-    expect(squares(off(of({})))).toBeGreaterThan(2 * squares(faulty));
+    expect(squares(off(of([])))).toBeGreaterThan(2 * squares(faulty));
   });
 });
