@@ -68,6 +68,8 @@ it('in the page itself: two jacks swapped by their figures, the bottle asked, an
     jacks.map((jack) => ({ path: `components.${jack}.bore`, value: '2.2 in' })),
   );
   const [before, after] = [upOf(TEXT), upOf(swapped)];
+  const times = page.locator('ww-times');
+  await times.getByRole('button', { name: 'Hold' }).click();
   await page.getByRole('tab', { name: /Parameters/ }).click();
   for (const jack of jacks) {
     await page.getByRole('searchbox', { name: 'Find a figure' }).fill(`${jack} bore`);
@@ -77,6 +79,10 @@ it('in the page itself: two jacks swapped by their figures, the bottle asked, an
     await settled(page);
   }
   await expect.poll(() => words(page, 'ww-times')).toContain(after.toFixed(2));
+  // Two steps away from the gear as it was: its times are still those beside the new ones.
+  const held = times.locator('tr.former', { hasText: 'Up: total held' }).locator('td').first();
+  expect(Number(await held.textContent())).toBeCloseTo(before, 1);
+  expect(await words(page, 'ww-times')).toMatch(/Held: .+\(no flags, least clearance [\d.]+\sin\)/);
   await keep(page, 'journey-restorer-3-swapped');
 
   // What the bottle does with the larger jacks, as the engine says.

@@ -8,6 +8,7 @@ import {
   eventBefore,
   flagAfter,
 } from '../../packages/viz/src/model/history.js';
+import { heldOf } from '../../packages/viz/src/model/held.js';
 import { figure, plain } from '../../packages/viz/src/model/sentence.js';
 import { follow, zoomed } from '../../packages/viz/src/model/span.js';
 import { Store } from '../../packages/viz/src/model/store.js';
@@ -154,6 +155,32 @@ describe('the store', () => {
     expect(store.state.former?.timings).toBe(last);
     store.open({ file: 'other.yaml', text: TEXT });
     expect(store.state.former).toBeUndefined();
+  });
+
+  it('keeps a run that is held through card, faults and figures, as long as the file is shown', () => {
+    const store = open();
+    const { picture } = store.state;
+    if (picture === undefined) throw new Error('no run');
+    const flag = picture.flags.find((f) => f.severity === 'note');
+    expect(flag).toBeDefined();
+    const held = heldOf({
+      ...picture,
+      flags: [...picture.flags, { ...flag!, severity: 'caution' as const }],
+    });
+    expect(held.flags).toBe(1);
+    // The least of the run, measured against each pair's own limit.
+    const least = picture.bay.clearances.find((c) => c.least.gap.distance === held.least);
+    for (const c of picture.bay.clearances.filter((other) => !other.meets))
+      expect(c.least.gap.distance - c.asked).toBeGreaterThanOrEqual(held.least! - least!.asked);
+    store.set({ held });
+    store.setFaults([{ fault: 'restrictor-blocked', on: 'left-leg-restrictor', severity: 0.5 }]);
+    store.chooseCard('blow-down');
+    store.open({ file: 'hedgelark.yaml', text: TEXT.replace('bore: 0.8 mm', 'bore: 0.7 mm') });
+    expect(store.state.held?.timings).toBe(picture.timings);
+    store.open({ file: 'broken.yaml', text: 'wheelwell: 1\n' });
+    expect(store.state.held).toBe(held);
+    store.open({ file: 'other.yaml', text: TEXT });
+    expect(store.state.held).toBeUndefined();
   });
 
   it('tells how far a long run is, and lets the user stop it without loss', () => {

@@ -71,6 +71,7 @@ function pictured(before: State, picture: Picture, interim: boolean): Partial<St
     picture,
     series: sameFile ? before.series : new Map(),
     former: formerOf(before, picture),
+    held: sameFile ? before.held : undefined,
     time: same ? Math.min(before.time, reached(picture)) : 0,
     playing: same && before.playing,
     loop: same && before.loop !== undefined ? loopWithin(before.loop, picture) : undefined,

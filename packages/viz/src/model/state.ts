@@ -7,6 +7,7 @@ import type { ParameterBook } from './edits.js';
 import { NO_BOOK } from './edits.js';
 import { NO_DIAGNOSIS } from './diagnosis-state.js';
 import type { DiagnosisState } from './diagnosis-state.js';
+import type { Held } from './held.js';
 import type { KeptState } from './kept.js';
 import { NOTHING_KEPT } from './kept.js';
 import type { LessonState } from './lesson-state.js';
@@ -68,6 +69,8 @@ export interface State {
   readonly busy: boolean;
   /** The run before this one, of the same file: other card or other faults. */
   readonly former: Former | undefined;
+  /** A run of this file that the user holds, to compare with in place of the one before. */
+  readonly held: Held | undefined;
   readonly issues: readonly Issue[];
   readonly issuesFile: string;
   /** A sentence when the simulation itself failed; empty when all is well. */
@@ -120,6 +123,7 @@ export const EMPTY: State = {
   progress: 0,
   busy: false,
   former: undefined,
+  held: undefined,
   issues: [],
   issuesFile: '',
   failure: '',

@@ -1,5 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import { heldOf } from '../model/held.js';
+import { count, withUnit } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Picture, Timing } from '../worker/message.js';
 import { define, View } from './base.js';
@@ -33,6 +35,10 @@ export class Times extends View {
       thead th {
         font-weight: 700;
       }
+      thead button {
+        min-height: 26px;
+        margin-left: 0.4rem;
+      }
       thead th.unit {
         text-transform: capitalize;
       }
@@ -63,10 +69,10 @@ export class Times extends View {
     `,
   ];
 
-  protected readonly watches: readonly (keyof State)[] = ['picture', 'former'];
+  protected readonly watches: readonly (keyof State)[] = ['picture', 'former', 'held', 'system'];
 
   protected override render(): TemplateResult {
-    const { picture, former } = this.state;
+    const { picture } = this.state;
     if (picture === undefined || picture.timings.length === 0)
       return html`<p class="soft">No timed movement in this run.</p>`;
     const units = picture.units;
@@ -78,7 +84,7 @@ export class Times extends View {
         </caption>
         <thead>
           <tr>
-            <th scope="col"><span class="soft">Seconds</span></th>
+            <th scope="col"><span class="soft">Seconds</span> ${this.#hold(picture)}</th>
             ${units.map((u) => html`<th scope="col" class="unit">${u.name}</th>`)}${both ? html`<th scope="col">L–R</th>` : nothing}
           </tr>
         </thead>
@@ -86,14 +92,47 @@ export class Times extends View {
           ${(['up', 'down'] as const).map((way) => this.#rows(picture, way, both))}
         </tbody>
       </table>
-      ${former === undefined ? nothing : html`<p class="soft">Before: ${former.title}</p>`}
+      ${this.#beside(picture)}
     </div>`;
+  }
+
+  #hold(picture: Picture): TemplateResult {
+    const { held } = this.state;
+    const hold = (): void =>
+      this.store.set(
+        held === undefined
+          ? { held: heldOf(picture), said: 'Held: later runs are set beside this one.' }
+          : { held: undefined, said: 'Let go: runs are set beside the one before them.' },
+      );
+    return html`<button
+      aria-pressed=${held === undefined ? 'false' : 'true'}
+      ?disabled=${held === undefined && !picture.judged}
+      title=${held === undefined ? 'Set later runs beside this one' : 'Let go of the run that is held'}
+      @click=${hold}
+    >
+      Hold
+    </button>`;
+  }
+
+  /** What the run is set beside. */
+  #beside(picture: Picture): TemplateResult | typeof nothing {
+    const { held, former, system } = this.state;
+    if (held === undefined)
+      return former === undefined ? nothing : html`<p class="soft">Before: ${former.title}</p>`;
+    const least =
+      held.least === undefined
+        ? nothing
+        : html`, least clearance ${withUnit(held.least, 'length', picture, system)}`;
+    return html`<p class="soft">
+      Held: ${held.title} (${held.flags === 0 ? 'no flags' : count(held.flags, 'flag')}${least})
+    </p>`;
   }
 
   #rows(picture: Picture, way: 'up' | 'down', both: boolean): TemplateResult | typeof nothing {
     const now = picture.timings.filter((t) => t.direction === way);
     if (now.length === 0) return nothing;
-    const before = this.state.former?.timings.filter((t) => t.direction === way) ?? [];
+    const { held, former } = this.state;
+    const before = (held ?? former)?.timings.filter((t) => t.direction === way) ?? [];
     const limit = picture.limits[way === 'up' ? 'timeUp' : 'timeDown'];
     const spreadLimit = picture.limits.spread;
     const row = (
@@ -122,7 +161,7 @@ export class Times extends View {
       ${row(`${word}: leg moves`, (t) => t.moving - t.start, '')}
       ${row(`${word}: leg locked`, (t) => t.locked - t.start, '')}
       ${row(limit === undefined ? `${word}: total` : `${word}: total, ≤ ${limit.toFixed(1)}`, (t) => t.total, 'total')}
-      ${before.length === 0 ? nothing : row(`${word}: total before`, (t) => t.total, 'former')}
+      ${before.length === 0 ? nothing : row(`${word}: total ${held === undefined ? 'before' : 'held'}`, (t) => t.total, 'former')}
     `;
   }
 
