@@ -23,6 +23,7 @@ import {
   withOrder,
   withSupply,
 } from '../../packages/viz/src/model/observed.js';
+import { signed } from '../../packages/viz/src/model/sentence.js';
 import { isSheet } from '../../packages/viz/src/model/sheet-files.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import { measuredOf, merged } from '../../packages/viz/src/model/swing-times.js';
@@ -131,6 +132,10 @@ describe('the watch', () => {
 });
 
 describe('a measured time against the expected one', () => {
+  it('has a sign, but nought has no minus', () => {
+    expect([-0.004, 0, 0.126, -1.5].map(signed)).toEqual(['+0.00', '+0.00', '+0.13', '−1.50']);
+  });
+
   it('is as expected within the reading error, else later or earlier, in words', () => {
     expect(comparisonWords(compare({ at: 7.2, error: 0.2 }, 7.3))).toBe('as expected');
     expect(comparisonWords(compare({ at: 7.6, error: 0.2 }, 7.3))).toBe(

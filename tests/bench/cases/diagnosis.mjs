@@ -6,7 +6,8 @@
  * stated probabilities are from what comes true; how many checks it then takes.
  *
  * Environment: AIRCRAFT=fenwren,... CASES=300 (for each) HALF=tuning or hold-out, ONLY=7,12 (numbers of
- * cases), LIST=1 (every case that went wrong), LOOP=0 (no checks), OUT=file (all results as JSON).
+ * cases), LIST=1 (every case that went wrong), LOOP=0 (no checks), OUT=file (all results as JSON),
+ * WRONG=1 (one entry of every sheet is wrong), BOTH=1 (two faults at once; found is who finds either).
  */
 import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
@@ -43,7 +44,8 @@ export default async ({ scenarioText }) => {
       const { port1, port2 } = new MessageChannel();
       port1.on('message', tell);
       port1.unref();
-      const job = { name, file, text, situation, cases, key, port: port2, loop: env.LOOP !== '0' };
+      const how = { loop: env.LOOP !== '0', wrong: env.WRONG === '1', both: env.BOTH === '1' };
+      const job = { name, file, text, situation, cases, key, port: port2, ...how };
       return pool.run(job, { transferList: [port2] });
     });
   });
@@ -66,7 +68,10 @@ export default async ({ scenarioText }) => {
 const progress = new Map();
 function tell({ situation, done, of, result }) {
   const { first, last } = result;
-  if (env.LIST && (first.rank !== 0 || (last.established && last.rank !== 0)))
+  if (
+    env.LIST &&
+    (first.rank !== 0 || first.both > 0 || first.both < 0 || (last.established && last.rank !== 0))
+  )
     console.log(`  ${missLine(result)}`);
   if (!process.stderr.isTTY) return;
   progress.set(`${result.name} ${situation}`, `${done} of ${of}`);

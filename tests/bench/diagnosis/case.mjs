@@ -65,29 +65,35 @@ function byTheBook(core, scenario, card, conditions) {
   return books.get(key);
 }
 
-/** Case `i` with its sheet, or undefined when no fault could be found that shows. */
-export function caseOf(core, scenario, name, i) {
+/** Case `i` with its sheet, or undefined when no fault could be found that shows; with `both`, two that do, each by itself. */
+export function caseOf(core, scenario, name, i, { both = false } = {}) {
   const kind = kindOf(i);
   const random = generator(seedOf(name, i));
   const conditions = situationsOf(core, scenario)[kind.situation];
   const { card, rows } = rowsOf(scenario, kind);
   const sound = Math.floor(i / KINDS.length) % SOUND === 0;
   const places = placesOf(core, scenario);
+  const fault = () => ({
+    ...random.pick(places),
+    severity: LEAST + (1 - LEAST) * random.uniform(),
+  });
   for (let draw = 0; draw < DRAWS; draw++) {
     const aircraft = within(scenario, random);
-    const truth = sound
-      ? undefined
-      : { ...random.pick(places), severity: LEAST + (1 - LEAST) * random.uniform() };
+    const faults = sound ? [] : [fault(), ...(both ? [fault()] : [])];
+    const [truth, second] = faults;
+    if (second !== undefined && second.on === truth.on) continue;
     const play = (c, faults, of = conditions) => swing(core, aircraft, scenario, c, of, faults);
-    const faults = truth ? [truth] : [];
-    const runs = rows.map((row) => play(row.card, faults));
     // Against the book, and against the same aircraft before: not its tolerances must be what shows.
-    const shows = rows.some(
-      (row, k) =>
-        noticeable(core, kind.style, byTheBook(core, scenario, row.card, conditions), runs[k]) &&
-        noticeable(core, kind.style, play(row.card, []), runs[k]),
-    );
-    if (!sound && !shows) continue;
+    const shows = (runs) =>
+      rows.some(
+        (row, k) =>
+          noticeable(core, kind.style, byTheBook(core, scenario, row.card, conditions), runs[k]) &&
+          noticeable(core, kind.style, play(row.card, []), runs[k]),
+      );
+    const played = (of) => rows.map((row) => play(row.card, of));
+    const alone = faults.map((one) => played([one]));
+    if (!alone.every(shows)) continue;
+    const runs = alone.length === 1 ? alone[0] : played(faults);
     const swings = rows.flatMap((row, k) =>
       noted(core, kind.style, runs[k], random, {
         directions: row.directions,
@@ -100,7 +106,7 @@ export function caseOf(core, scenario, name, i) {
         book: byTheBook(core, scenario, card, { ...conditions, ...changed }),
       });
     const sheet = sheetOf(scenario, card, conditions, swings);
-    return { i, kind, truth, sheet, conditions, random, again };
+    return { i, kind, truth, ...(second && { second }), sheet, conditions, random, again };
   }
   return undefined;
 }

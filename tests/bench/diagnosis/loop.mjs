@@ -24,12 +24,16 @@ export const rankOf = (groups, truth) =>
     return truth === undefined || members.some((m) => names(m, truth));
   });
 
+/** Place of the first group that names all of several truths in one explanation, from 0; -1 when none does. */
+const rankOfAll = (groups, truths) =>
+  groups.findIndex(({ members }) => members.some((m) => truths.every((t) => names(m, t))));
+
 /** What the first answer was worth, and what the checks made of it. */
 export async function judged(core, scenario, one, { memory, loop }) {
-  const { truth } = one;
+  const { truth, second } = one;
   let { sheet } = one;
   let found = await core.diagnose(scenario, sheet, { memory });
-  const first = told(found, truth);
+  const first = told(found, truth, second);
   const done = [];
   while (loop && !found.established && done.length < CHECKS) {
     const next = found.checks.find((c) => !done.includes(`${c.check} ${c.on}`));
@@ -38,13 +42,20 @@ export async function judged(core, scenario, one, { memory, loop }) {
     sheet = answered(core, scenario, sheet, next, one);
     found = await core.diagnose(scenario, sheet, { memory });
   }
-  return { first, last: { ...told(found, truth), established: found.established }, checks: done };
+  return {
+    first,
+    last: { ...told(found, truth, second), established: found.established },
+    checks: done,
+  };
 }
 
-function told({ groups, unknown }, truth) {
-  const rank = rankOf(groups, truth);
+/** Of two truths, either is the one to be found; whether both were told as one explanation is told beside it. */
+function told({ groups, unknown }, truth, second) {
+  const ranks = [truth, ...(second ? [second] : [])].map((t) => rankOf(groups, t));
+  const named = ranks.filter((rank) => rank >= 0);
   return {
-    rank,
+    rank: named.length === 0 ? -1 : Math.min(...named),
+    ...(second && { both: rankOfAll(groups, [truth, second]) }),
     // Where no known cause fits at all there is no group.
     probability: groups[0]?.probability ?? 0,
     unknown,

@@ -38,6 +38,7 @@ function median(list) {
 export function row(name, results) {
   const faulty = results.filter((r) => r.truth !== undefined);
   const sound = results.filter((r) => r.truth === undefined);
+  const pairs = faulty.filter((r) => r.second !== undefined);
   const first = count(faulty, (r) => r.first.rank === 0);
   const missed = count(faulty, (r) => r.first.rank > 0 && r.first.rank < 3);
   return {
@@ -46,6 +47,16 @@ export function row(name, results) {
     'first, %': percent(first, faulty.length),
     'first three, %': percent(first + missed, faulty.length),
     'false, truth in three': `${missed} of ${faulty.length - first}`,
+    ...(pairs.length > 0 && {
+      'both first, %': percent(
+        count(pairs, (r) => r.first.both === 0),
+        pairs.length,
+      ),
+      'both in three, %': percent(
+        count(pairs, (r) => r.first.both >= 0 && r.first.both < 3),
+        pairs.length,
+      ),
+    }),
     'healthy called so, %': percent(
       count(sound, (r) => r.first.rank === 0),
       sound.length,
@@ -80,10 +91,12 @@ export function confusion(results) {
 }
 
 /** One line for a case that went wrong, enough to know what to look at. */
-export function missLine({ name, i, kind, truth, first }) {
-  const what = truth
-    ? `${truth.fault} ${truth.on} (${truth.severity.toFixed(2)})`
-    : 'nothing wrong';
+export function missLine({ name, i, kind, truth, second, first }) {
+  const what =
+    [truth, second]
+      .filter((t) => t !== undefined)
+      .map((t) => `${t.fault} ${t.on} (${t.severity.toFixed(2)})`)
+      .join(' and ') || 'nothing wrong';
   const said = first.groups
     .map(
       (g) =>

@@ -3,11 +3,24 @@ import * as core from '@wheelwell/core';
 import { caseOf } from './case.mjs';
 import { keep, kept } from './kept.mjs';
 import { judged } from './loop.mjs';
+import { misread } from './misread.mjs';
+import { generator, seedOf } from './random.mjs';
 
 /** So often what was played is kept, s, should the bench be stopped. */
 const OFTEN = 60;
 
-export default async function play({ name, file, text, situation, cases, key, loop, port }) {
+export default async function play({
+  name,
+  file,
+  text,
+  situation,
+  cases,
+  key,
+  loop,
+  wrong,
+  both,
+  port,
+}) {
   const { scenario } = core.readScenario(text, { file });
   const store = `${name}-${situation}`;
   const memory = kept(key, store);
@@ -19,14 +32,16 @@ export default async function play({ name, file, text, situation, cases, key, lo
   const results = [];
   for (const i of cases) {
     const start = performance.now();
-    const one = caseOf(core, scenario, name, i);
+    const one = caseOf(core, scenario, name, i, { both });
     if (one === undefined) continue;
-    const found = await judged(core, scenario, one, { memory, loop });
+    const sheet = wrong ? misread(one.sheet, generator(seedOf(name, i, 'misread'))) : one.sheet;
+    const found = await judged(core, scenario, { ...one, sheet }, { memory, loop });
     results.push({
       name,
       i,
       kind: one.kind.name,
       truth: one.truth,
+      second: one.second,
       ...found,
       seconds: (performance.now() - start) / 1e3,
     });

@@ -10,6 +10,7 @@ export const SEVERITY_WORD: Readonly<Record<Severity, string>> = {
 };
 
 const grouped = format(',');
+const hundredths = format('.2f');
 
 /** A number with about three figures that mean something. */
 export function figure(value: number): string {
@@ -62,6 +63,12 @@ export function margin(
   const shown = value * (d?.factor ?? 1);
   const sign = shown > 0 ? '+' : '';
   return `${sign}${figure(shown)}${d === undefined || d.unit === '' ? '' : `\u00a0${written(d.unit)}`}`;
+}
+
+/** A difference of times with its sign, to a hundredth: nought has a plus. */
+export function signed(seconds: number): string {
+  const text = hundredths(seconds);
+  return text.startsWith('\u2212') ? text : `+${text}`;
 }
 
 export function seconds(t: number, digits = 2): string {

@@ -12,6 +12,7 @@ import {
   withRemark,
   withTime,
 } from '../model/observed.js';
+import { signed } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import { timedEvents, wordOf } from '../model/tap-keys.js';
 import type { TestCardWork } from '../model/test-card.js';
@@ -131,7 +132,7 @@ export class SwingEntry extends View {
         ></ww-number-field>
       </td>
       <td class="words">
-        ${c === undefined ? nothing : html`<span class=${c.is === 'as expected' ? 'note' : 'caution'}>${sign(c.is === 'as expected' ? 'note' : 'caution')} ${c.seconds < 0 ? '−' : '+'}${Math.abs(c.seconds).toFixed(2)}&nbsp;s, ${c.is}</span>`}
+        ${c === undefined ? nothing : html`<span class=${c.is === 'as expected' ? 'note' : 'caution'}>${sign(c.is === 'as expected' ? 'note' : 'caution')} ${signed(c.seconds)}&nbsp;s, ${c.is}</span>`}
         ${over ? html`<span class="fail">${sign('fail')} over the limit of ${limit.toFixed(1)}&nbsp;s</span>` : nothing}
       </td>
     </tr>`;
