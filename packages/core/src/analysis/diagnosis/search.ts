@@ -15,6 +15,7 @@ import { Keys } from './keys.js';
 import { Likelihood } from './likelihood.js';
 import { oddSide } from './mirror.js';
 import { bounces, DRAWN, drawsOf, MIDDLES, playChilled, type Draw } from './off-nominal.js';
+import { inTurn } from './order-of-play.js';
 import { LEAST, preferred, Profile, WORST, type Foretold } from './profile.js';
 import type { Promising } from './promise.js';
 import type { Setups } from './setup.js';
@@ -26,6 +27,8 @@ import { Weighing } from './weighing.js';
 
 /** So many of what is likeliest by itself are played first of all, for a ranking at once. */
 const EARLY = 12;
+/** So many of the rest, before it is looked at anew which to play next. */
+const AT_ONCE = 12;
 /** A cause so much less likely at best than the likeliest is ruled out, as a log of odds; so many go on at most. */
 const RULED_OUT = 12;
 const ALIVE = 80;
@@ -125,7 +128,7 @@ export class Search {
     if (scatter === undefined) return;
     const weighing = weighed(scatter);
     this.weighing = weighing;
-    await this.playWorst(tellers.slice(EARLY));
+    await this.playInTurn(weighing, tellers.slice(EARLY));
     const erratic = all.filter(bounces).map(({ hypothesis }) => hypothesis);
     await this.playMiddles(erratic);
     await playChilled(all, this.setting, this.keys, nominal);
@@ -141,6 +144,17 @@ export class Search {
     if (this.setting.stopped()) return;
     this.likely = new Set(weighing.likeliest(this.alive, CLOSEST));
     this.done = true;
+  }
+
+  /** At their worst, the more promising first by what has come of others until then. */
+  private async playInTurn(weighing: Weighing, tellers: readonly Hypothesis[]): Promise<void> {
+    const { scenario } = this.setting.setups.setups.at(0);
+    const [, ...faulty] = this.profiles;
+    for (let open = tellers; open.length > 0; open = open.slice(AT_ONCE)) {
+      open = inTurn(scenario, open, faulty.filter((p) => p.known(0)).map(weighing.promise));
+      await this.playWorst(open.slice(0, AT_ONCE));
+      if (this.setting.stopped()) return;
+    }
   }
 
   /** Plays these less badly than at the worst. */
