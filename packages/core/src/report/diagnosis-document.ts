@@ -62,7 +62,7 @@ export interface RankedLine {
   readonly title: string;
   readonly probability: number;
   readonly percent: string;
-  /** The same in a word or two. */
+  /** The same in a word or two; 'so far' before all was played. */
   readonly odds: string;
   /** The likeliest first. */
   readonly members: readonly MemberLine[];
@@ -132,11 +132,11 @@ export function diagnosisDocument(
   const likely = groups.filter((g) => g.probability > LEAST).slice(0, GROUPS);
   // Where nothing fits, what comes nearest is told all the same.
   const known = (likely.length > 0 ? likely : groups.slice(0, NEAREST)).map((g) =>
-    groupLine(catalogues, g, system),
+    groupLine(catalogues, g, diagnosis, system),
   );
   const nobody: RankedLine = {
     title: 'none of the known causes',
-    ...chance(unknown),
+    ...chance(unknown, diagnosis),
     members: [],
     more: 0,
   };
@@ -182,9 +182,13 @@ const ODDS = [
   [0, 'very unlikely'],
 ] as const;
 
-function chance(probability: number): Pick<RankedLine, 'probability' | 'percent' | 'odds'> {
+/** Before all was played a percentage is one of what was: no word for it. */
+function chance(
+  probability: number,
+  { whole }: Diagnosis,
+): Pick<RankedLine, 'probability' | 'percent' | 'odds'> {
   const odds = ODDS.find(([from]) => probability >= from)?.[1] ?? '';
-  return { probability, percent: percentText(probability), odds };
+  return { probability, percent: percentText(probability), odds: whole ? odds : 'so far' };
 }
 
 function causeText({ faults }: DiagnosisCatalogues, causes: readonly Cause[]): string {
@@ -194,35 +198,36 @@ function causeText({ faults }: DiagnosisCatalogues, causes: readonly Cause[]): s
 
 function verdict(
   catalogues: DiagnosisCatalogues,
-  { groups, established, unknown }: Diagnosis,
+  { groups, established, unknown, whole }: Diagnosis,
 ): Pick<DiagnosisDocument, 'standing' | 'verdict'> {
   const [top] = groups;
   if (top === undefined) return { standing: 'nothing', verdict: 'Nothing could be concluded.' };
+  const likely = causeText(catalogues, top.members[0].causes);
   if (unknown > top.probability)
     return {
       standing: 'none fits',
-      verdict: `NONE OF THE KNOWN CAUSES FITS what was noted. Nearest comes: ${causeText(catalogues, top.members[0].causes)}.`,
+      verdict: `${whole ? 'NONE OF THE KNOWN CAUSES FITS' : 'No cause played so far fits'} what was noted. Nearest comes: ${likely}.`,
     };
-  const likely = causeText(catalogues, top.members[0].causes);
   const more = top.members.length > 1 ? ', or what these observations cannot tell from it' : '';
   const percent = percentText(top.probability);
   return established
     ? { standing: 'established', verdict: `ESTABLISHED with ${percent}: ${likely}${more}.` }
     : {
         standing: 'open',
-        verdict: `Not established yet. Likeliest, with ${percent}: ${likely}${more}.`,
+        verdict: `Not established yet. Likeliest${whole ? '' : ' of those played so far'}, with ${percent}: ${likely}${more}.`,
       };
 }
 
 function groupLine(
   catalogues: DiagnosisCatalogues,
   { probability, members }: ExplanationGroup,
+  diagnosis: Diagnosis,
   system: DisplaySystem,
 ): RankedLine {
   const told = members.filter((m, i) => i === 0 || m.probability >= TRACE).slice(0, MEMBERS);
   return {
     title: causeText(catalogues, members[0].causes),
-    ...chance(probability),
+    ...chance(probability, diagnosis),
     members: told.map((m) => memberLine(catalogues, m, system)),
     more: members.length - told.length,
   };
