@@ -27,8 +27,8 @@ import { Weighing } from './weighing.js';
 
 /** So many of what is likeliest by itself are played first of all, for a ranking at once. */
 const EARLY = 12;
-/** So many of the rest, before it is looked at anew which to play next. */
-const AT_ONCE = 12;
+/** So many of the rest, a few for each thread, before it is looked at anew which to play next. */
+const AT_ONCE = 16;
 /** A cause so much less likely at best than the likeliest is ruled out, as a log of odds; so many go on at most. */
 const RULED_OUT = 12;
 const ALIVE = 80;
