@@ -68,10 +68,8 @@ export default async ({ scenarioText }) => {
 const progress = new Map();
 function tell({ situation, done, of, result }) {
   const { first, last } = result;
-  if (
-    env.LIST &&
-    (first.rank !== 0 || first.both > 0 || first.both < 0 || (last.established && last.rank !== 0))
-  )
+  const { rank, both = 0 } = first;
+  if (env.LIST && (rank !== 0 || both !== 0 || (last.established && last.rank !== 0)))
     console.log(`  ${missLine(result)}`);
   if (!process.stderr.isTTY) return;
   progress.set(`${result.name} ${situation}`, `${done} of ${of}`);

@@ -2,6 +2,7 @@
 import type { Run, Series } from '../define/run.js';
 import type { UnitEntry } from '../define/scenario.js';
 import { settle } from '../report/settled.js';
+import { partsOf } from '../scenario/index.js';
 import type { LessonCheck, LessonLine } from './lesson.js';
 import { phrase, plain, type Stage } from './stage.js';
 
@@ -29,11 +30,7 @@ export function checksOf(stage: Stage, run: Run, of: readonly string[]): LessonC
   const wanted = (name: string, unit?: string): boolean =>
     of.length === 0 || of.includes(name) || (unit !== undefined && of.includes(unit));
   const homes = new Map(
-    Object.entries(units).flatMap(([unit, u]) =>
-      [...u.sequence, ...u.actuators, u.uplock ?? '', u.downlock ?? ''].map(
-        (p) => [p, unit] as const,
-      ),
-    ),
+    Object.entries(units).flatMap(([unit, u]) => partsOf(u).map((p) => [p, unit] as const)),
   );
   const out: LessonCheck[] = [];
   for (const [name, unit] of Object.entries(units)) {

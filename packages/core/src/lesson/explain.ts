@@ -1,5 +1,6 @@
 /** Why something happened, read from the run: its chain of causes, and what was judged about it. */
 import type { LogEntry, Run } from '../define/run.js';
+import { partsOf } from '../scenario/index.js';
 import type { LessonLine } from './lesson.js';
 import { because, isEvent, say, type Stage } from './stage.js';
 
@@ -60,15 +61,7 @@ export function margins(
 /** Parts that belong together with one: its unit's, or those of the units of several. */
 export function kin({ scenario }: Stage, devices: readonly string[]): string[] {
   const units = Object.entries(scenario.units)
-    .map(([name, u]) => [
-      name,
-      u.leg,
-      ...u.doors,
-      u.uplock ?? '',
-      u.downlock ?? '',
-      ...u.sequence,
-      ...u.actuators,
-    ])
+    .map(([name, unit]) => [name, ...partsOf(unit)])
     .filter((parts) => devices.some((d) => parts.includes(d)));
   return [...new Set([...devices, ...units.flat()])];
 }

@@ -1,5 +1,6 @@
 /** A hidden fault: what to choose from, what each check shows, and how each suspect would have shown. */
 import type { FaultEntry } from '../define/scenario.js';
+import { partsOf } from '../scenario/index.js';
 import { checksOf, differs } from './check.js';
 import { onlyIn } from './compare.js';
 import type { FindStep, LessonCheck, LessonChoice, LessonLine } from './lesson.js';
@@ -95,9 +96,7 @@ function guesses(stage: Stage, step: FindStep): Suspect[] {
   const elsewhere = names
     .filter((name) => name !== on && catalogues.faults[fault].befalls.includes(parts[name].is))
     .map((name) => ({ fault, on: name }));
-  const home = Object.values(scenario.units).find((u) =>
-    [u.leg, ...u.doors, u.uplock, u.downlock, ...u.sequence, ...u.actuators].includes(on),
-  );
+  const home = Object.values(scenario.units).find((unit) => partsOf(unit).includes(on));
   const near =
     home === undefined ? names : [home.leg, ...home.sequence, ...home.actuators, ...home.doors];
   const others = Object.values(catalogues.faults)

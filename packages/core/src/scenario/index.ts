@@ -12,5 +12,6 @@ export {
   type Patched,
 } from './patch.js';
 export type { Reading } from './read.js';
+export { partsOf } from './unit.js';
 export { modeWords, motionWords } from './world.js';
 export { writeScenario } from './write.js';

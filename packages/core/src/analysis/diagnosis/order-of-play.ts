@@ -3,6 +3,7 @@
  * them are played in the end; the true one is on show the sooner.
  */
 import type { Scenario } from '../../define/index.js';
+import { partsOf } from '../../scenario/index.js';
 import type { Promising } from './promise.js';
 import type { Hypothesis } from './shapes.js';
 
@@ -43,8 +44,6 @@ export function inTurn(
 /** The unit a device belongs to, by what the unit names or by its own name; undefined for what serves all. */
 function unitOf(units: Scenario['units'], on: string): string | undefined {
   return Object.entries(units).find(
-    ([name, u]) =>
-      on.startsWith(`${name}-`) ||
-      [u.leg, ...u.doors, u.uplock, u.downlock, ...u.sequence, ...u.actuators].includes(on),
+    ([name, unit]) => on.startsWith(`${name}-`) || partsOf(unit).includes(on),
   )?.[0];
 }
