@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   rodas3,
   rodas4,
+  Shear,
   SparseLU,
   type StepMethodFactory,
 } from '../../../packages/core/src/solver/index.js';
@@ -17,13 +18,15 @@ function march(
 ): Float64Array {
   const problem = problemOf(e);
   const lu = new SparseLU(problem.pattern);
-  const method = factory(problem, lu, 1);
+  const shear = new Shear(problem);
+  const method = factory(problem, lu, shear, 1);
   const values = new Float64Array(problem.pattern.column.length);
   const rate = new Float64Array(problem.size);
   const next = new Float64Array(problem.size);
   const y = Float64Array.from(start);
   for (let k = 0; k < steps; k++) {
     problem.jacobian(k * h, y, rate, values);
+    shear.turnJacobian(values, y, rate);
     expect(lu.factor(values, 1 / (method.gamma * h))).toBe(true);
     method.attempt(k * h, h, y, rate, next);
     y.set(next);
@@ -46,6 +49,34 @@ const circle: Equations = {
     [-2 * x * y, -(x * x) - 3 * y * y],
     [3 * x * x + y * y, 2 * x * y],
   ],
+};
+
+/**
+ * An oscillator with a state that comes to a cubic of its position: x = cos t, c = x^3 + x^2 + e^-t.
+ * With the bend declared the step is taken in c - x^3 - x^2.
+ */
+const follows: Equations = {
+  names: ['x', 'v', 'c'],
+  rate: (_t, [x, v, c], r) => {
+    r[0] = v;
+    r[1] = -x;
+    r[2] = x * x * (x + 1) - c + x * (3 * x + 2) * v;
+  },
+  partials: (_t, [x, v]) => [
+    [0, 1, 0],
+    [-1, 0, 0],
+    [x * (3 * x + 2) + (6 * x + 2) * v, x * (3 * x + 2), -1],
+  ],
+  bends: {
+    follower: Int32Array.of(2),
+    leader: Int32Array.of(0),
+    pace: Int32Array.of(1),
+    look: ([x], value, slope, curvature) => {
+      value[0] = x * x * (x + 1);
+      slope[0] = x * (3 * x + 2);
+      curvature[0] = 6 * x + 2;
+    },
+  },
 };
 
 /** y' = rate (y - cos s) - sin s, s' = 1 (Prothero, Robinson, Math. Comp. 28 (1974) 145): y = cos s for any rate. */
@@ -76,6 +107,17 @@ describe.each([
     for (const m of measured) expect(Math.abs(m - order)).toBeLessThan(0.25);
   });
 
+  it('and along a curve that bends as well', () => {
+    const error = (steps: number): number => {
+      const y = march(factory, follows, [1, 0, 3], 2 / steps, steps);
+      const x = Math.cos(2);
+      return Math.abs(y[2] - (x * x * (x + 1) + Math.exp(-2)));
+    };
+    const errors = [40, 80, 160].map(error);
+    const measured = [Math.log2(errors[0] / errors[1]), Math.log2(errors[1] / errors[2])];
+    for (const m of measured) expect(Math.abs(m - order)).toBeLessThan(0.25);
+  });
+
   it('declares the order and stage count it has', () => {
     const problem = problemOf(circle);
     let calls = 0;
@@ -87,7 +129,7 @@ describe.each([
       },
     };
     const lu = new SparseLU(problem.pattern);
-    const method = factory(counting, lu, 1);
+    const method = factory(counting, lu, new Shear(problem), 1);
     const values = new Float64Array(4);
     const rate = new Float64Array(2);
     problem.jacobian(0, Float64Array.of(1, 0), rate, values);

@@ -1,5 +1,6 @@
 import {
   patternFrom,
+  type Bends,
   type JumpResult,
   type Problem,
   type Recorder,
@@ -16,6 +17,7 @@ export interface Equations {
   readonly partials: (t: number, y: Float64Array) => readonly (readonly number[])[];
   readonly guards?: readonly ((t: number, y: Float64Array) => number)[];
   readonly breaks?: readonly number[];
+  readonly bends?: Bends;
   /** Told at the start (`first`), at breaks and where a guard fired. */
   readonly jump?: (t: number, y: Float64Array, first: boolean) => JumpResult;
 }
@@ -39,6 +41,7 @@ export function problemOf(e: Equations): Problem {
     pattern: patternFrom(size, all),
     scale: Float64Array.from(e.names, (_, i) => e.scale?.[i] ?? 1),
     fast: Uint8Array.from(e.names, (_, i) => e.fast?.[i] ?? 0),
+    ...(e.bends === undefined ? {} : { bends: e.bends }),
     look,
     derivatives(t, y, rate) {
       look(t, y);

@@ -5,6 +5,7 @@ import { drainingVessel } from './draining-vessel.js';
 import { oscillator } from './oscillator.js';
 import type { ReferenceProblem } from './reference-problem.js';
 import { robertson } from './robertson.js';
+import { squeezedOil } from './squeezed-oil.js';
 import { vanDerPol } from './van-der-pol.js';
 
 /** Problems with known answers; every one is run by every method. */
@@ -16,7 +17,9 @@ export const referenceProblems: readonly ReferenceProblem[] = [
   vanDerPol,
   bouncingBody,
   drainingVessel,
+  squeezedOil,
 ];
 
 export * from './equations.js';
+export { oilBehindPiston } from './squeezed-oil.js';
 export type * from './reference-problem.js';

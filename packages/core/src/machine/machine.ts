@@ -42,6 +42,7 @@ export class Machine implements Problem {
   readonly scale: Float64Array;
   readonly fast: Uint8Array;
   readonly integrals: Int32Array;
+  readonly bends: Problem['bends'];
   readonly log = new Log();
   readonly epochs: Epoch[] = [];
   failure: MachineFailure | undefined;
@@ -72,6 +73,7 @@ export class Machine implements Problem {
     this.scale = network.scale;
     this.fast = network.fast;
     this.integrals = network.integrals;
+    this.bends = network.bends;
     this.modes = new Modes(network, scenario);
     this.motion = new Motion(network);
     this.followers = new Followers(network, this.motion);

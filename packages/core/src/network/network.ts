@@ -7,6 +7,7 @@ import type {
   Surroundings,
 } from '../define/index.js';
 import type { SparsePattern } from '../solver/index.js';
+import { ChamberBends } from './bends.js';
 import { Exchange } from './exchange.js';
 import { InstanceFrame } from './frame.js';
 import { GasCarriage } from './gas.js';
@@ -19,7 +20,7 @@ import { wire, type Wiring } from './wiring.js';
 import { Workspace } from './workspace.js';
 
 /** Sizes of angles and speeds, for error control, rad and rad/s. */
-const ANGLE_SCALE = 0.1;
+const ANGLE_SCALE = 0.001;
 const SPEED_SCALE = 1;
 
 /**
@@ -39,6 +40,7 @@ export class Network {
   readonly scale: Float64Array;
   readonly fast: Uint8Array;
   readonly integrals: Int32Array;
+  readonly bends: ChamberBends;
 
   /** Share by which oil that is shut in has grown since. */
   private readonly growth: number;
@@ -138,6 +140,13 @@ export class Network {
     this.setScales();
     const { angleState, speedState } = wiring;
     this.integrals = Int32Array.from([...angleState].flatMap((a, c) => [a, speedState[c]]));
+    const moved = this.oil.movedChambers().map(({ node, chamber }) => {
+      const attachment = this.oil.chamberAttachment[chamber];
+      const c = attachments[attachment].coordinate;
+      const at = { content: contentState[node], angle: angleState[c], speed: speedState[c] };
+      return { ...at, attachment, area: this.oil.chamberArea[chamber] };
+    });
+    this.bends = new ChamberBends(moved, this.placement);
   }
 
   /** What each state's error is measured against. */

@@ -124,6 +124,15 @@ export class OilNodes {
     return v;
   }
 
+  /** Chambers whose oil is a state that their mechanism's angle moves, with their node. */
+  movedChambers(): readonly { readonly node: number; readonly chamber: number }[] {
+    return this.nodes.flatMap(({ chambers }, node) =>
+      this.kind[node] === FIRM || this.kind[node] === MIXED
+        ? chambers.map((_, k) => ({ node, chamber: this.chamberStart[node] + k }))
+        : [],
+    );
+  }
+
   /** The integral of the gas's volume over pressure, from ambient, J per m3 at ANR. */
   gasWorth(pressure: number): number {
     const d = this.law.ambient - this.law.vapour;

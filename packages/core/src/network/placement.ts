@@ -3,6 +3,13 @@ import type { AttachmentPlan, CoordinatePlan } from './plan.js';
 import { TableBuilder, type Tables } from './table.js';
 import type { Workspace } from './workspace.js';
 
+/** A travel (m, rad for plain links) and its first and second derivative against the angle. */
+interface Travel {
+  value: number;
+  slope: number;
+  curvature: number;
+}
+
 /**
  * Where the mechanisms are: static moments, inertia, travels and lever arms of what hangs on
  * them, from their angles. What belongs to held coordinates stays as it was until `refresh`.
@@ -115,6 +122,19 @@ export class Placement {
     }
     return sum;
   }
+
+  /** Travel of an attachment at an angle of its coordinate with both derivatives, until the next call. */
+  travelAt(a: number, angle: number): Readonly<Travel> {
+    const { tables, plain } = this;
+    const table = this.travelTable[a];
+    if (table < 0) {
+      plain.value = angle;
+      return plain;
+    }
+    tables.at(table, angle);
+    return tables;
+  }
+  private readonly plain: Travel = { value: 0, slope: 1, curvature: 0 };
 
   /** Static moment of a coordinate (weight, springs) at the point last evaluated, N m. */
   staticMoment(c: number): number {

@@ -137,6 +137,14 @@ export function wire(plan: Plan, chamberStart: Int32Array, reached: Uint8Array):
     }
     start[i + 1] = chamber.length;
   });
+  // The oil in a chamber follows the piston (see bends.ts).
+  plan.nodes.forEach(({ chambers }, node) =>
+    chambers.forEach(({ attachment }) => {
+      const { coordinate } = plan.attachments[attachment];
+      direct(content[node], angle[coordinate]);
+      direct(content[node], speed[coordinate]);
+    }),
+  );
   const gasEntries = wireGasEntries(raw, gas, heat, direct);
 
   // Number the states in elimination order, so that the solver needs no permutation.

@@ -1,6 +1,7 @@
-export type { JumpResult, Problem, Recorder } from './problem.js';
+export type { Bends, JumpResult, Problem, Recorder } from './problem.js';
 export type { SparsePattern } from './pattern.js';
 export { minimumDegreeOrder, patternFrom, placeOf } from './pattern.js';
+export { Shear } from './shear.js';
 export { SparseLU } from './sparse-lu.js';
 export type { StepMethod, StepMethodFactory } from './method.js';
 export { rodas3 } from './rodas3.js';

@@ -2,6 +2,7 @@ import { evaluateDense, fillDense, fillSlopes } from './dense.js';
 import type { StepMethodFactory } from './method.js';
 import type { Problem, Recorder } from './problem.js';
 import { firstAbove } from './root.js';
+import { Shear } from './shear.js';
 import { SparseLU } from './sparse-lu.js';
 import { StepControl } from './step-control.js';
 
@@ -57,13 +58,19 @@ export function integrate(
 ): SolverResult {
   const n = problem.size;
   const lu = new SparseLU(problem.pattern);
-  const method = options.method(problem, lu, options.tolerance);
+  const shear = new Shear(problem);
+  const method = options.method(problem, lu, shear, options.tolerance);
   const control = new StepControl(method.order, options.tolerance);
   const rate0 = new Float64Array(n);
   const rate1 = new Float64Array(n);
   const y1 = new Float64Array(n);
   const trial = new Float64Array(n);
   const coefficients = new Float64Array(4 * n);
+  const inner = new Float64Array(4 * shear.size);
+  const z0 = new Float64Array(shear.size);
+  const z1 = new Float64Array(shear.size);
+  const slopes0 = new Float64Array(shear.size);
+  const slopes1 = new Float64Array(shear.size);
   let jacobian0 = new Float64Array(problem.pattern.column.length);
   let jacobian1 = new Float64Array(problem.pattern.column.length);
   const statistics = { steps: 0, rejected: 0, evaluations: 0, jacobians: 0, restarts: 0 };
@@ -76,8 +83,30 @@ export function integrate(
     if (problem.integrals !== undefined) fillSlopes(coefficients, problem.integrals, length);
   };
 
+  /**
+   * Dense output for the guards, of the sheared states: the cubics of an oil content and of the
+   * angle it follows are good each by itself, but what they differ by is a large pressure.
+   */
+  const outputForGuards = (length: number): void => {
+    const turned = (
+      at: Float64Array,
+      own: Float64Array,
+      z: Float64Array,
+      rate: Float64Array,
+    ): void => {
+      shear.start(at, z);
+      rate.set(own);
+      shear.turnRate(rate);
+    };
+    turned(y, rate0, z0, slopes0);
+    turned(y1, rate1, z1, slopes1);
+    fillDense(inner, problem.fast, length, z0, slopes0, z1, slopes1);
+    if (problem.integrals !== undefined) fillSlopes(inner, problem.integrals, length);
+  };
+
   const guardAt = (s: number): number => {
-    evaluateDense(coefficients, 0, s, trial);
+    evaluateDense(inner, 0, s, z0);
+    shear.within(z0, trial);
     problem.look(t + s * stepLength, trial);
     statistics.evaluations++;
     return problem.marked();
@@ -91,6 +120,7 @@ export function integrate(
    */
   const cutAtGuard = (step: number, guardAtEnd: number): number => {
     stepLength = step;
+    outputForGuards(step);
     problem.mark();
     const before = guardAt(0);
     if (before > 0) {
@@ -153,6 +183,7 @@ export function integrate(
     if (result === 'end') return finish('done');
     if (result === 'failed') return finish('failed');
     problem.jacobian(t, y, rate0, jacobian0);
+    shear.turnJacobian(jacobian0, y, rate0);
     statistics.jacobians++;
     if (result === 'jumped' && !smooth()) {
       statistics.restarts++;
@@ -195,6 +226,7 @@ export function integrate(
     const tNew = toBreak ? stop : t + step;
     if (step <= 0) y1.set(y);
     problem.jacobian(tNew, y1, rate1, jacobian1);
+    shear.turnJacobian(jacobian1, y1, rate1);
     statistics.jacobians++;
     const guard = problem.crossing();
     if (guard > 0 && !control.mayEnd(step, error)) {

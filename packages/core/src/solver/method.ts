@@ -1,10 +1,11 @@
 import type { Problem } from './problem.js';
+import type { Shear } from './shear.js';
 import type { SparseLU } from './sparse-lu.js';
 
 /**
  * One step of a linearly implicit method. The integrator gives the rate and the factored
- * matrix at the step's start; the method fills `y1` and returns the error relative to the
- * tolerance (1 = just good enough), in the maximum norm so that the result does not depend on
+ * matrix (of the sheared equations, see shear.ts) at the step's start; the method fills `y1` and
+ * returns the error relative to the tolerance (1 = just good enough), in the maximum norm so that the result does not depend on
  * how many well-behaved states stand beside the worst one.
  */
 export interface StepMethod {
@@ -27,13 +28,14 @@ export class ErrorNorm {
 
   constructor(private readonly scale: Float64Array) {}
 
-  /** Adds the last increment to `y1` and measures it; NaN when any entry is no number. */
-  take(increment: Float64Array, y1: Float64Array): number {
+  /** Adds the last increment to `z` and measures that of the states; NaN when one is no number. */
+  take(increment: Float64Array, z: Float64Array): number {
     const { scale } = this;
     let largest = 0;
-    for (let i = 0; i < increment.length; i++) {
+    for (let i = scale.length; i < increment.length; i++) z[i] += increment[i];
+    for (let i = 0; i < scale.length; i++) {
       const e = increment[i];
-      y1[i] += e;
+      z[i] += e;
       const size = (e < 0 ? -e : e) / scale[i];
       if (!(size <= largest)) {
         largest = size;
@@ -45,4 +47,9 @@ export class ErrorNorm {
   }
 }
 
-export type StepMethodFactory = (problem: Problem, lu: SparseLU, tolerance: number) => StepMethod;
+export type StepMethodFactory = (
+  problem: Problem,
+  lu: SparseLU,
+  shear: Shear,
+  tolerance: number,
+) => StepMethod;

@@ -1,6 +1,22 @@
 import type { SparsePattern } from './pattern.js';
 
 /**
+ * States that follow others along curves, so stiffly that what matters is the small difference:
+ * y[follower] = the sum of curve(y[leader]) over its bends + that difference. The oil in a jack
+ * against the angle of what the jack moves is one. No leader is a follower.
+ */
+export interface Bends {
+  /** State that follows, by bend; one state may follow several others. */
+  readonly follower: Int32Array;
+  /** State that it follows, by bend. */
+  readonly leader: Int32Array;
+  /** State that is the leader's rate, by bend, whenever that is not held. */
+  readonly pace: Int32Array;
+  /** Every curve at `y`, with its first and second derivative, by bend. */
+  look(y: Float64Array, value: Float64Array, slope: Float64Array, curvature: Float64Array): void;
+}
+
+/**
  * What the solver asks of a problem, and nothing else. The network implements it; the tests
  * implement it for bare equations. All arrays have length `size` unless said.
  *
@@ -26,6 +42,11 @@ export interface Problem {
    * angle and its speed. Dense output of b is then the slope of a's.
    */
   readonly integrals?: Int32Array;
+  /**
+   * Where states follow others; the step is taken in the differences (see shear.ts). The pattern
+   * must have, for every bend, (row, leader) where it has (row, follower), and (follower, pace).
+   */
+  readonly bends?: Bends;
   /** dy/dt at (t, y). */
   derivatives(t: number, y: Float64Array, rate: Float64Array): void;
   /** dy/dt and its partial derivatives in pattern order. */

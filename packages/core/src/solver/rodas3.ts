@@ -7,12 +7,13 @@ import { ErrorNorm, type StepMethod, type StepMethodFactory } from './method.js'
  * 3459-3472, in the transformed form that needs no product with the Jacobian (Hairer, Wanner,
  * Solving Ordinary Differential Equations II, section IV.7).
  */
-export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
-  const n = problem.size;
+export const rodas3: StepMethodFactory = (problem, lu, shear, tolerance) => {
+  const n = shear.size;
   const u1 = new Float64Array(n);
   const u2 = new Float64Array(n);
   const u3 = new Float64Array(n);
   const u4 = new Float64Array(n);
+  const z = new Float64Array(n);
   const rate = new Float64Array(n);
   const norm = new ErrorNorm(problem.scale);
   const method: StepMethod = {
@@ -23,19 +24,32 @@ export const rodas3: StepMethodFactory = (problem, lu, tolerance) => {
     worst: () => norm.worst,
     attempt(t, h, y0, rate0, y1) {
       const r = 1 / h;
-      for (let i = 0; i < n; i++) u1[i] = rate0[i];
-      lu.solve(u1);
-      for (let i = 0; i < n; i++) u2[i] = rate0[i] + 4 * r * u1[i];
-      lu.solve(u2);
-      for (let i = 0; i < n; i++) y1[i] = y0[i] + 2 * u1[i];
+      const solve = (u: Float64Array): void => {
+        lu.solve(u);
+        shear.complete(u, 2 * r, rate0);
+      };
+      shear.start(y0, z);
+      for (let i = 0; i < rate0.length; i++) u1[i] = rate0[i];
+      shear.turnRate(u1);
+      for (let i = 0; i < n; i++) u2[i] = u1[i];
+      solve(u1);
+      for (let i = 0; i < n; i++) u2[i] += 4 * r * u1[i];
+      solve(u2);
+      for (let i = 0; i < n; i++) z[i] += 2 * u1[i];
+      shear.within(z, y1);
       problem.derivatives(t + h, y1, rate);
+      shear.turnRate(rate);
       for (let i = 0; i < n; i++) u3[i] = rate[i] + r * (u1[i] - u2[i]);
-      lu.solve(u3);
-      for (let i = 0; i < n; i++) y1[i] += u3[i];
+      solve(u3);
+      for (let i = 0; i < n; i++) z[i] += u3[i];
+      shear.within(z, y1);
       problem.derivatives(t + h, y1, rate);
+      shear.turnRate(rate);
       for (let i = 0; i < n; i++) u4[i] = rate[i] + r * (u1[i] - u2[i] - (8 / 3) * u3[i]);
-      lu.solve(u4);
-      return norm.take(u4, y1) / tolerance;
+      solve(u4);
+      const error = norm.take(u4, z) / tolerance;
+      shear.land(z, y1);
+      return error;
     },
   };
   return method;

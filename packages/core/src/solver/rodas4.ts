@@ -25,10 +25,12 @@ const C = [
 ];
 const ALPHA = [0, 0.386, 0.21, 0.63, 1, 1];
 
-export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
-  const n = problem.size;
+export const rodas4: StepMethodFactory = (problem, lu, shear, tolerance) => {
+  const n = shear.size;
   const u = Array.from({ length: 6 }, () => new Float64Array(n));
-  const rate = new Float64Array(n);
+  const f = new Float64Array(n);
+  const z0 = new Float64Array(n);
+  const z = new Float64Array(n);
   const norm = new ErrorNorm(problem.scale);
   const method: StepMethod = {
     name: 'rodas4',
@@ -38,24 +40,26 @@ export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
     worst: () => norm.worst,
     attempt(t, h, y0, rate0, y1) {
       const r = 1 / h;
+      shear.start(y0, z0);
+      for (let i = 0; i < rate0.length; i++) f[i] = rate0[i];
       for (let s = 0; s < 6; s++) {
         const us = u[s];
-        let f = rate0;
         if (s > 0) {
           if (s < 5) {
             const a = A[s];
             for (let i = 0; i < n; i++) {
-              let y = y0[i];
-              for (let j = 0; j < s; j++) y += a[j] * u[j][i];
-              y1[i] = y;
+              let sum = z0[i];
+              for (let j = 0; j < s; j++) sum += a[j] * u[j][i];
+              z[i] = sum;
             }
           } else {
             // Stage 6 stands on stage 5 plus its own increment: the method is stiffly accurate.
-            for (let i = 0; i < n; i++) y1[i] += u[4][i];
+            for (let i = 0; i < n; i++) z[i] += u[4][i];
           }
-          problem.derivatives(t + ALPHA[s] * h, y1, rate);
-          f = rate;
+          shear.within(z, y1);
+          problem.derivatives(t + ALPHA[s] * h, y1, f);
         }
+        shear.turnRate(f);
         const c = C[s];
         for (let i = 0; i < n; i++) {
           let x = f[i];
@@ -63,8 +67,11 @@ export const rodas4: StepMethodFactory = (problem, lu, tolerance) => {
           us[i] = x;
         }
         lu.solve(us);
+        shear.complete(us, 4 * r, rate0);
       }
-      return norm.take(u[5], y1) / tolerance;
+      const error = norm.take(u[5], z) / tolerance;
+      shear.land(z, y1);
+      return error;
     },
   };
   return method;

@@ -17,13 +17,13 @@ const GROW_MOST = 6;
  * narrower than the tolerance (a check valve's opening beside a small volume). After so many
  * steps below CRAWL_STEP (s) the tolerance is tightened until the steps grow again.
  */
-const CRAWL_STEP = 2e-5;
+const CRAWL_STEP = 1e-4;
 const CRAWL_COUNT = 40;
 const CRAWL_STRICTNESS = 20;
 const CRAWL_TOLERANCE = 1e-3;
 /** A step that ends at an event is held to this share of the tolerance, unless shorter than EVENT_STEP, s. */
 const EVENT_ERROR = 0.2;
-const EVENT_STEP = 1e-5;
+const EVENT_STEP = 4e-3;
 /** First step after a jump: a share of the last one, within bounds, s. */
 const RESTART_SHARE = 0.3;
 const RESTART_MOST = 2e-3;
