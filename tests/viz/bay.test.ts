@@ -173,7 +173,8 @@ describe('clearance', () => {
       (c) => c.between[0] === 'left-leg' && c.between[1] === 'left-door',
     );
     if (pair === undefined) throw new Error('no such pair');
-    const short = pair.gaps.findIndex((g) => g !== undefined && g.distance < pair.asked);
+    // Well below: the page stands at the tick beside it.
+    const short = pair.gaps.findIndex((g) => g !== undefined && g.distance < 0.8 * pair.asked);
     const clear = pair.gaps.findIndex((g) => g !== undefined && g.distance > 2 * pair.asked);
     for (const [i, warned] of [
       [clear, false],

@@ -35,7 +35,7 @@ describe('traces of a run', () => {
   it('sampled and native values are one curve', () => {
     const native = run.series('u0-leg.angle')!;
     const ticks = run.sampled('u0-leg.angle')!;
-    // The angle is smooth: between native points (step ends and middles) it lies within their span.
+    // The angle is smooth: between native points (step ends and places between) it lies within their span.
     let i = 0;
     ticks.t.forEach((t, k) => {
       while (native.t[i + 1] < t) i++;

@@ -22,7 +22,7 @@ export class Record implements Recorder {
     private readonly size: number,
     private readonly epochs: { readonly length: number },
     private readonly watch: readonly Watched[] = [],
-    capacity = 2048,
+    capacity = 1024,
   ) {
     this.times = new Float64Array(3 * capacity);
     this.data = new Float64Array(4 * size * capacity);

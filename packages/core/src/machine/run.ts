@@ -37,6 +37,10 @@ export interface RunParts {
   readonly statistics: Statistics;
 }
 
+/** A step is read in two pieces at least, and in as many of this length, s, up to so many: motions bend within it. */
+const PIECE = 0.01;
+const MOST_PIECES = 8;
+
 /** After an event the right-hand side of the jump is read this much later, s. */
 const AFTER = 1e-9;
 
@@ -139,7 +143,7 @@ export class SimulatedRun implements Run {
   }
   private readonly outlines = new Map<string, { at: (angle: number) => Placement }>();
 
-  /** Ends and middles of every step, and just after every jump; strictly rising. */
+  /** Ends of every step and some places in between, and just after every jump; strictly rising. */
   private nativeTimes(): Float64Array {
     const { record } = this.parts;
     const times: number[] = [];
@@ -151,7 +155,8 @@ export class SimulatedRun implements Run {
       const t1 = record.end(i);
       if (i === 0) push(t0);
       else if (record.epochOf(i) !== record.epochOf(i - 1)) push(Math.min(t0 + AFTER, t1));
-      push(0.5 * (t0 + t1));
+      const pieces = Math.min(Math.max(2, Math.ceil((t1 - t0) / PIECE)), MOST_PIECES);
+      for (let k = 1; k < pieces; k++) push(t0 + (k / pieces) * (t1 - t0));
       push(t1);
     }
     return Float64Array.from(times);

@@ -55,7 +55,7 @@ export interface SimulateOptions {
  * which an event's time is bracketed, s.
  */
 const TOLERANCES = {
-  draft: { method: rodas3, tolerance: 0.08, eventWidth: 1e-6 },
+  draft: { method: rodas3, tolerance: 0.08, eventWidth: 5e-5 },
   normal: { method: rodas3, tolerance: 0.02, eventWidth: 1e-6 },
   fine: { method: rodas4, tolerance: 1e-4, eventWidth: 1e-9 },
 } as const;
