@@ -1,4 +1,5 @@
-import { gases, oilAt, type ContentLaw } from '../medium/index.js';
+import { gases, oilAt, type ContentLaw, type OilProperties } from '../medium/index.js';
+import { kept } from '../define/index.js';
 import type {
   Catalogues,
   DeviceDefinition,
@@ -64,14 +65,8 @@ export class Network {
     catalogues: Catalogues,
     private readonly card: GasCard = NO_GAS,
   ) {
-    const oil = oilAt(catalogues.fluids[scenario.fluid.kind], scenario.fluid.temperature);
-    this.around = {
-      density: oil.density,
-      viscosity: oil.viscosity * scenario.fluid.thickness,
-      bulkModulus: oil.bulkModulus,
-      ambient: scenario.ambient,
-      temperature: scenario.fluid.temperature,
-    };
+    const { oil, around } = surroundings(scenario.fluid, catalogues, scenario.ambient);
+    this.around = around;
     this.law = {
       bulkModulus: oil.bulkModulus,
       ambient: scenario.ambient,
@@ -346,6 +341,20 @@ export class Network {
     }
   }
 }
+
+/** The oil and what devices know of where they are: the same objects as long as the scenario's fluid is. */
+const surroundings = kept(
+  (
+    { kind, temperature, thickness }: Scenario['fluid'],
+    { fluids }: Catalogues,
+    ambient: number,
+  ): { readonly oil: OilProperties; readonly around: Surroundings } => {
+    const oil = oilAt(fluids[kind], temperature);
+    const { density, bulkModulus } = oil;
+    const viscosity = oil.viscosity * thickness;
+    return { oil, around: { density, viscosity, bulkModulus, ambient, temperature } };
+  },
+);
 
 /** Small arrays: a loop is quicker than the built-in fill. */
 function clear(a: Float64Array): void {

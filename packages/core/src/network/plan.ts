@@ -207,8 +207,7 @@ export function plan(
       name,
       definition,
       parameters: entry.parameters,
-      k: definition.prepare(entry.parameters, around),
-      laws: Object.values(definition.flows ?? {}).map((f) => f.law?.(entry.parameters, around)),
+      ...preparedFor(entry.parameters, definition, around),
       nodes: indices,
       attachments: linked,
     });
@@ -231,6 +230,18 @@ function rest(node: NodePlan, { gases }: Catalogues, { ambient, temperature }: S
   node.resting = vesselCharge(gas, vessel.volume, vessel.pressure, vessel.temperature);
   node.vessel = undefined;
 }
+
+/** What a device has worked out for the loop, kept as the data of mechanisms are. */
+const preparedFor = kept(
+  (
+    parameters: Parameters,
+    definition: DeviceDefinition,
+    around: Surroundings,
+  ): Pick<InstancePlan, 'k' | 'laws'> => ({
+    k: definition.prepare(parameters, around),
+    laws: Object.values(definition.flows ?? {}).map((f) => f.law?.(parameters, around)),
+  }),
+);
 
 /** Data of mechanisms as they were last asked for: most runs of a scenario change few of them. */
 const dataOf = kept(
