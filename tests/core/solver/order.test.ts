@@ -71,11 +71,11 @@ const follows: Equations = {
     follower: Int32Array.of(2),
     leader: Int32Array.of(0),
     pace: Int32Array.of(1),
-    look: ([x], value, slope, curvature) => {
-      value[0] = x * x * (x + 1);
-      slope[0] = x * (3 * x + 2);
-      curvature[0] = 6 * x + 2;
-    },
+    at: (_bend, x) => ({
+      value: x * x * (x + 1),
+      slope: x * (3 * x + 2),
+      curvature: 6 * x + 2,
+    }),
   },
 };
 

@@ -24,13 +24,11 @@ const bends: Bends = {
   follower: Int32Array.of(2, 3),
   leader: Int32Array.of(0, 0),
   pace: Int32Array.of(1, 1),
-  look: ([q], value, slope, curvature) => {
-    for (let k = 0; k < 2; k++) {
-      value[k] = volume(k, q);
-      slope[k] = area[k] * Math.cos(q);
-      curvature[k] = -value[k];
-    }
-  },
+  at: (k, q) => ({
+    value: volume(k, q),
+    slope: area[k] * Math.cos(q),
+    curvature: -volume(k, q),
+  }),
 };
 const STIFF = 1e13;
 const jack: Equations = {

@@ -42,10 +42,9 @@ export const oilBehindPiston = (bends: boolean): Equations => ({
           follower: Int32Array.of(2),
           leader: Int32Array.of(0),
           pace: Int32Array.of(1),
-          look: (y, value, slope, curvature) => {
-            value[0] = SWEPT * Math.sin(y[0]);
-            slope[0] = SWEPT * Math.cos(y[0]);
-            curvature[0] = -value[0];
+          at: (_bend, x) => {
+            const value = SWEPT * Math.sin(x);
+            return { value, slope: SWEPT * Math.cos(x), curvature: -value };
           },
         },
       }

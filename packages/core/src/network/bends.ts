@@ -1,4 +1,4 @@
-import type { Bends } from '../solver/index.js';
+import type { Bends, Curve } from '../solver/index.js';
 import type { Placement } from './placement.js';
 
 /** A chamber whose volume a mechanism moves: the oil in it follows the angle. */
@@ -31,13 +31,14 @@ export class ChamberBends implements Bends {
     this.area = Float64Array.from(chambers, (c) => c.area);
   }
 
-  look(y: Float64Array, value: Float64Array, slope: Float64Array, curvature: Float64Array): void {
-    const { leader, attachment, area, placement } = this;
-    for (let k = 0; k < leader.length; k++) {
-      const travel = placement.travelAt(attachment[k], y[leader[k]]);
-      value[k] = area[k] * travel.value;
-      slope[k] = area[k] * travel.slope;
-      curvature[k] = area[k] * travel.curvature;
-    }
+  at(bend: number, angle: number): Curve {
+    const { curve } = this;
+    const travel = this.placement.travelAt(this.attachment[bend], angle);
+    const area = this.area[bend];
+    curve.value = area * travel.value;
+    curve.slope = area * travel.slope;
+    curve.curvature = area * travel.curvature;
+    return curve;
   }
+  private readonly curve = { value: 0, slope: 0, curvature: 0 };
 }

@@ -1,4 +1,4 @@
-export type { Bends, JumpResult, Problem, Recorder } from './problem.js';
+export type { Bends, Curve, JumpResult, Problem, Recorder } from './problem.js';
 export type { SparsePattern } from './pattern.js';
 export { minimumDegreeOrder, patternFrom, placeOf } from './pattern.js';
 export { Shear } from './shear.js';

@@ -1,5 +1,12 @@
 import type { SparsePattern } from './pattern.js';
 
+/** A curve at one place, with its first and second derivative there. */
+export interface Curve {
+  readonly value: number;
+  readonly slope: number;
+  readonly curvature: number;
+}
+
 /**
  * States that follow others along curves, so stiffly that what matters is the small difference:
  * y[follower] = the sum of curve(y[leader]) over its bends + that difference. The oil in a jack
@@ -12,8 +19,8 @@ export interface Bends {
   readonly leader: Int32Array;
   /** State that is the leader's rate, by bend, whenever that is not held. */
   readonly pace: Int32Array;
-  /** Every curve at `y`, with its first and second derivative, by bend. */
-  look(y: Float64Array, value: Float64Array, slope: Float64Array, curvature: Float64Array): void;
+  /** The curve of a bend where its leader is at `x`; good until the next call. */
+  at(bend: number, x: number): Curve;
 }
 
 /**

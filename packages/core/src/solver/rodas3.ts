@@ -16,6 +16,10 @@ export const rodas3: StepMethodFactory = (problem, lu, shear, tolerance) => {
   const z = new Float64Array(n);
   const rate = new Float64Array(n);
   const norm = new ErrorNorm(problem.scale);
+  const solve = (u: Float64Array, shift: number, rate0: Float64Array): void => {
+    lu.solve(u);
+    shear.complete(u, shift, rate0);
+  };
   const method: StepMethod = {
     name: 'rodas3',
     order: 3,
@@ -24,29 +28,25 @@ export const rodas3: StepMethodFactory = (problem, lu, shear, tolerance) => {
     worst: () => norm.worst,
     attempt(t, h, y0, rate0, y1) {
       const r = 1 / h;
-      const solve = (u: Float64Array): void => {
-        lu.solve(u);
-        shear.complete(u, 2 * r, rate0);
-      };
       shear.start(y0, z);
       for (let i = 0; i < rate0.length; i++) u1[i] = rate0[i];
       shear.turnRate(u1);
       for (let i = 0; i < n; i++) u2[i] = u1[i];
-      solve(u1);
+      solve(u1, 2 * r, rate0);
       for (let i = 0; i < n; i++) u2[i] += 4 * r * u1[i];
-      solve(u2);
+      solve(u2, 2 * r, rate0);
       for (let i = 0; i < n; i++) z[i] += 2 * u1[i];
       shear.within(z, y1);
       problem.derivatives(t + h, y1, rate);
       shear.turnRate(rate);
       for (let i = 0; i < n; i++) u3[i] = rate[i] + r * (u1[i] - u2[i]);
-      solve(u3);
+      solve(u3, 2 * r, rate0);
       for (let i = 0; i < n; i++) z[i] += u3[i];
       shear.within(z, y1);
       problem.derivatives(t + h, y1, rate);
       shear.turnRate(rate);
       for (let i = 0; i < n; i++) u4[i] = rate[i] + r * (u1[i] - u2[i] - (8 / 3) * u3[i]);
-      solve(u4);
+      solve(u4, 2 * r, rate0);
       const error = norm.take(u4, z) / tolerance;
       shear.land(z, y1);
       return error;

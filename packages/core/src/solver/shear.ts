@@ -30,7 +30,8 @@ export class Shear {
   private readonly value0: Float64Array;
   private readonly slope0: Float64Array;
   private readonly curvature0: Float64Array;
-  /** Curves at the state last given. */
+  /** Curves at the state last given, and where their leaders were: a leader that is held costs a look once. */
+  private readonly x: Float64Array;
   private readonly value: Float64Array;
   private readonly slope: Float64Array;
   private readonly curvature: Float64Array;
@@ -54,6 +55,7 @@ export class Shear {
     this.value0 = curves();
     this.slope0 = curves();
     this.curvature0 = curves();
+    this.x = curves().fill(NaN);
     this.value = curves();
     this.slope = curves();
     this.curvature = curves();
@@ -76,13 +78,15 @@ export class Shear {
 
   /** Start of a step at `y`: z, nothing swept yet; rates turned next belong there. */
   start(y: Float64Array, z: Float64Array): void {
-    const { bends, value0, slope0, curvature0, states } = this;
-    bends.look(y, value0, slope0, curvature0);
+    const { bends, value, slope, curvature, value0, slope0, curvature0, states } = this;
+    this.look(y);
     for (let i = 0; i < states; i++) z[i] = y[i];
-    for (let k = 0; k < value0.length; k++) {
-      z[bends.follower[k]] -= value0[k];
+    for (let k = 0; k < value.length; k++) {
+      value0[k] = value[k];
+      slope0[k] = slope[k];
+      curvature0[k] = curvature[k];
+      z[bends.follower[k]] -= value[k];
       z[states + k] = 0;
-      this.slope[k] = slope0[k];
     }
   }
 
@@ -91,7 +95,7 @@ export class Shear {
     const { bends, value, states } = this;
     for (let i = 0; i < states; i++) y[i] = z[i];
     // No leader follows another state: the curves may be read before the followers are right.
-    bends.look(y, value, this.slope, this.curvature);
+    this.look(y);
     for (let k = 0; k < value.length; k++) y[bends.follower[k]] += value[k];
   }
 
@@ -127,9 +131,9 @@ export class Shear {
 
   /** The Jacobian of dy/dt at `y`, where the rates are `rate`, becomes that of dz/dt, in place. */
   turnJacobian(values: Float64Array, y: Float64Array, rate: Float64Array): void {
-    const { bends, value, slope, curvature } = this;
+    const { bends, slope, curvature } = this;
     const { columnStart, columnFrom, columnTo, leaderByPace, byPace, byLeader } = this;
-    bends.look(y, value, slope, curvature);
+    this.look(y);
     for (let k = 0; k < slope.length; k++) {
       const end = columnStart[k + 1];
       for (let e = columnStart[k]; e < end; e++)
@@ -140,11 +144,24 @@ export class Shear {
       values[byLeader[k]] -= curvature[k] * rate[bends.leader[k]];
     }
   }
+
+  private look(y: Float64Array): void {
+    const { bends, x, value, slope, curvature } = this;
+    for (let k = 0; k < x.length; k++) {
+      const leader = y[bends.leader[k]];
+      if (leader === x[k]) continue;
+      const curve = bends.at(k, leader);
+      x[k] = leader;
+      value[k] = curve.value;
+      slope[k] = curve.slope;
+      curvature[k] = curve.curvature;
+    }
+  }
 }
 
 const NONE: Bends = {
   follower: new Int32Array(0),
   leader: new Int32Array(0),
   pace: new Int32Array(0),
-  look: () => undefined,
+  at: () => ({ value: 0, slope: 0, curvature: 0 }),
 };
