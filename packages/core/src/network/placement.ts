@@ -1,14 +1,8 @@
 import type { Shape } from '../define/index.js';
+import type { Curve } from '../solver/index.js';
 import type { AttachmentPlan, CoordinatePlan } from './plan.js';
 import { TableBuilder, type Tables } from './table.js';
 import type { Workspace } from './workspace.js';
-
-/** A travel (m, rad for plain links) and its first and second derivative against the angle. */
-interface Travel {
-  value: number;
-  slope: number;
-  curvature: number;
-}
 
 /**
  * Where the mechanisms are: static moments, inertia, travels and lever arms of what hangs on
@@ -79,12 +73,10 @@ export class Placement {
       const angle = start[c.name] ?? c.data.initial;
       y[angleState[i]] = Math.min(Math.max(angle, c.data.low), c.data.high);
     });
-    return Float64Array.from(this.attachments, (a, i) => {
-      const angle = y[angleState[a.coordinate]];
-      if (this.travelTable[i] < 0) return angle;
-      this.tables.at(this.travelTable[i], angle);
-      return this.tables.value;
-    });
+    return Float64Array.from(
+      this.attachments,
+      (a, i) => this.travelAt(i, y[angleState[a.coordinate]]).value,
+    );
   }
 
   /** Angle of its coordinate at which an attachment has a travel, by bisection; the nearer end where there is none. */
@@ -123,8 +115,8 @@ export class Placement {
     return sum;
   }
 
-  /** Travel of an attachment at an angle of its coordinate with both derivatives, until the next call. */
-  travelAt(a: number, angle: number): Readonly<Travel> {
+  /** Travel of an attachment (m, rad for plain links) at an angle of its coordinate; good until the next call. */
+  travelAt(a: number, angle: number): Curve {
     const { tables, plain } = this;
     const table = this.travelTable[a];
     if (table < 0) {
@@ -134,7 +126,7 @@ export class Placement {
     tables.at(table, angle);
     return tables;
   }
-  private readonly plain: Travel = { value: 0, slope: 1, curvature: 0 };
+  private readonly plain = { value: 0, slope: 1, curvature: 0 };
 
   /** Static moment of a coordinate (weight, springs) at the point last evaluated, N m. */
   staticMoment(c: number): number {
@@ -183,17 +175,10 @@ export class Placement {
     for (let a = 0; a < this.travelTable.length; a++) {
       const c = attachmentCoordinate[a];
       if (direction[c] === 0 && !stale) continue;
-      const table = this.travelTable[a];
-      if (table < 0) {
-        travel[a] = angle[c];
-        ratio[a] = 1;
-        curvature[a] = 0;
-      } else {
-        tables.at(table, angle[c]);
-        travel[a] = tables.value;
-        ratio[a] = tables.slope;
-        curvature[a] = tables.curvature;
-      }
+      const at = this.travelAt(a, angle[c]);
+      travel[a] = at.value;
+      ratio[a] = at.slope;
+      curvature[a] = at.curvature;
     }
   }
 

@@ -77,11 +77,20 @@ export function integrate(
   let t = t0;
   let stepLength = 0;
 
-  /** Dense output of a step of this length that ends in `y1`. */
-  const output = (length: number): void => {
-    fillDense(coefficients, problem.fast, length, y, rate0, y1, rate1);
-    if (problem.integrals !== undefined) fillSlopes(coefficients, problem.integrals, length);
+  const fill = (
+    into: Float64Array,
+    length: number,
+    from: Float64Array,
+    rateFrom: Float64Array,
+    to: Float64Array,
+    rateTo: Float64Array,
+  ): void => {
+    fillDense(into, problem.fast, length, from, rateFrom, to, rateTo);
+    if (problem.integrals !== undefined) fillSlopes(into, problem.integrals, length);
   };
+
+  /** Dense output of a step of this length that ends in `y1`. */
+  const output = (length: number): void => fill(coefficients, length, y, rate0, y1, rate1);
 
   /**
    * Dense output for the guards, of the sheared states: the cubics of an oil content and of the
@@ -100,8 +109,7 @@ export function integrate(
     };
     turned(y, rate0, z0, slopes0);
     turned(y1, rate1, z1, slopes1);
-    fillDense(inner, problem.fast, length, z0, slopes0, z1, slopes1);
-    if (problem.integrals !== undefined) fillSlopes(inner, problem.integrals, length);
+    fill(inner, length, z0, slopes0, z1, slopes1);
   };
 
   const guardAt = (s: number): number => {
