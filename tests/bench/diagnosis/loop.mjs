@@ -64,7 +64,7 @@ function told({ groups, unknown }, truth, second) {
       probability,
       members: members.length,
       causes: members[0].causes,
-      severity: members[0].severity,
+      severities: members[0].severities.map((s) => s.at),
     })),
   };
 }

@@ -101,7 +101,7 @@ export function missLine({ name, i, kind, truth, second, first }) {
     .map(
       (g) =>
         `${g.causes.map((c) => `${c.fault} ${c.on}`).join(' + ') || 'healthy'} ` +
-        `${(100 * g.probability).toFixed(0)} % (${g.severity.toFixed(2)}, ${g.members})`,
+        `${(100 * g.probability).toFixed(0)} % (${g.severities.map((s) => s.toFixed(2)).join(' and ')}, ${g.members})`,
     )
     .join('; ');
   const unknown = `unknown ${(100 * first.unknown).toFixed(0)} %`;

@@ -32,7 +32,9 @@ function sensible(d: Diagnosis): void {
   const sum = all.reduce((total, m) => total + m.probability, 0) + d.unknown;
   expect(sum).toBeGreaterThan(0.97);
   expect(sum).toBeLessThan(1 + 1e-6);
-  for (const m of all) expect(Number.isFinite(m.severity), m.causes[0]?.fault).toBe(true);
+  for (const m of all)
+    for (const { at } of m.severities)
+      expect(Number.isFinite(at), m.causes[0]?.fault).toBe(true);
 }
 const labels = (d: Diagnosis): string[] => d.groups[0].members[0].comparisons.map((c) => c.label);
 

@@ -90,8 +90,8 @@ describe('a diagnosis', () => {
     const d = await diagnose(scenario, sheet, { memory });
     expect(first(d)).toContain(`dry-bearing on ${LEG}`);
     const found = d.groups[0].members.find((m) => m.causes[0]?.fault === 'dry-bearing');
-    expect(found?.severityRange[0]).toBeLessThanOrEqual(0.7);
-    expect(found?.severityRange[1]).toBeGreaterThanOrEqual(0.7);
+    expect(found?.severities[0].range[0]).toBeLessThanOrEqual(0.7);
+    expect(found?.severities[0].range[1]).toBeGreaterThanOrEqual(0.7);
     expect((await diagnose(scenario, sheet, { memory })).runs).toBe(0);
     // The text names it, what to do next, and who decides.
     const text = wordsOf(sheet, d);

@@ -21,6 +21,42 @@ describe('between two severities', () => {
   });
 });
 
+describe('two causes together', () => {
+  const keys = new Keys();
+  const of = (x: Record<string, number>) => keys.vector(x);
+  const sound = of({ up: 1, 'up/left/locked': 5, 'up/gauge/pressure/moving': 6e6 });
+  const both = (a: Record<string, number>, b: Record<string, number>) =>
+    keys.named(keys.together(sound, of(a), of(b)));
+  const slow = { up: 1, 'up/left/locked': 10, 'up/gauge/pressure/moving': 8e6 };
+
+  it('each make a time as many times as long as alone', () => {
+    const { 'up/left/locked': time } = both(slow, { ...slow, 'up/left/locked': 4 });
+    expect(time).toBeCloseTo(10 * (4 / 5), 9);
+  });
+
+  it('read what the one makes that changes it more, whichever stands first', () => {
+    const less = { ...slow, 'up/gauge/pressure/moving': 5e6 };
+    expect(both(slow, less)['up/gauge/pressure/moving']).toBe(8e6);
+    expect(both(less, slow)['up/gauge/pressure/moving']).toBe(8e6);
+  });
+
+  it('let nothing come that one of them keeps from coming, and bring about what one of them does', () => {
+    const stuck = { up: 1, 'up/left/pauses': 2 };
+    expect(both(slow, stuck)['up/left/locked']).toBeUndefined();
+    expect(both(slow, stuck)['up/left/pauses']).toBe(2);
+    expect(both(slow, { 'up/left/locked': 5 })['up']).toBeUndefined();
+  });
+
+  it('are moved from where they were played as far as what is foretold moves', () => {
+    const [from, to] = [of({ up: 1, 'up/left/locked': 8 }), of({ up: 1, 'up/left/locked': 9 })];
+    const played = of({ up: 1, 'up/left/locked': 8.4 });
+    expect(keys.named(keys.moved(played, from, to))['up/left/locked']).toBeCloseTo(9.4, 9);
+    expect(keys.named(keys.moved(played, from, from))['up/left/locked']).toBe(8.4);
+    // Where nothing comes there is nothing to be off by.
+    expect(keys.named(keys.moved(played, of({ up: 1 }), to))['up/left/locked']).toBe(9);
+  });
+});
+
 describe('where a time is late and then never comes', () => {
   const keys = new Keys();
   const LOCKED = { 'up/left/locked': 5, 'up/tail/locked': 2 };

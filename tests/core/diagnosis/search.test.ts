@@ -178,7 +178,7 @@ describe('what a cause could still come to', () => {
 });
 
 describe('two faults at once', () => {
-  it('are played before they are believed', async () => {
+  it('are told together, and played before they are believed', async () => {
     const scenario = oneLeg();
     // The one slows both ways, the other the way down alone.
     const faults = [
@@ -206,6 +206,13 @@ describe('two faults at once', () => {
     const { groups } = await diagnose(scenario, sheet, { memory });
     const played = [...memory.keys()].map((key) => (JSON.parse(key) as [string, unknown[]])[1]);
     expect(played.some((of) => of.length === 2)).toBe(true);
+    // It is told as one explanation, the weak supply as weak as it is.
+    const found = groups[0].members.find((m) =>
+      faults.every(({ fault }) => m.causes.some((c) => c.fault === fault)),
+    );
+    const [supply] = found?.severities ?? [];
+    expect(supply.range[0]).toBeLessThan(0.4);
+    expect(supply.range[1]).toBeGreaterThan(0.4);
     // Whatever else explains it: a likely pair has been played.
     for (const { causes, probability } of groups.flatMap((g) => g.members))
       if (causes.length === 2 && probability > 0.01)

@@ -5,6 +5,7 @@ import type {
   Diagnosis,
   Explanation,
   ExplanationGroup,
+  FittedSeverity,
   RankedCheck,
 } from '../analysis/index.js';
 import type { CheckDefinition, FaultDefinition } from '../define/index.js';
@@ -45,10 +46,8 @@ export interface MemberLine {
   /** None: the healthy aircraft. */
   readonly causes: readonly Cause[];
   readonly percent: string;
-  /** Fitted, 0..1. */
-  readonly severity: number;
-  /** Middle 90 % of it. */
-  readonly range: readonly [number, number];
+  /** Of each cause, as fitted. */
+  readonly severities: readonly FittedSeverity[];
   /** The same in words; empty for the healthy aircraft. */
   readonly severityText: string;
   /** What to know of what it foretells; empty where that is of the nominal aircraft. */
@@ -238,16 +237,14 @@ function memberLine(
   explanation: Explanation,
   system: DisplaySystem,
 ): MemberLine {
-  const { causes, probability, severity, severityRange, comparisons } = explanation;
+  const { causes, probability, severities, comparisons } = explanation;
   const { offNominal, colder } = explanation;
-  const [low, high] = severityRange.map(percentText);
   return {
     title: causeText(catalogues, causes),
     causes,
     percent: percentText(probability),
-    severity,
-    range: severityRange,
-    severityText: causes.length === 0 ? '' : `${percentText(severity)} (${low} to ${high})`,
+    severities,
+    severityText: severities.map(severityText).join(' and '),
     note: offNominal ? OFF_NOMINAL : colder === undefined ? '' : atAnother(colder, system),
     comparisons: comparisons.slice(0, ENTRIES).map((c) => comparisonLine(c, system)),
     remedies: causes.flatMap(({ fault, on }) => {
@@ -257,6 +254,11 @@ function memberLine(
       return [{ title, on, confirm, remedy, caution }];
     }),
   };
+}
+
+function severityText({ at, range }: FittedSeverity): string {
+  const [low, high] = range.map(percentText);
+  return `${percentText(at)} (${low} to ${high})`;
 }
 
 function comparisonLine(c: Comparison, system: DisplaySystem): ComparisonLine {

@@ -101,10 +101,10 @@ export class DiagnosisWork {
    * Puts a cause with its fitted severity on the run, under the conditions of the sheet, so that what it
    * foretells is drawn under what was seen.
    */
-  show({ causes, severity }: MemberLine): void {
+  show({ causes, severities }: MemberLine): void {
     const { picture } = this.store.state;
     const { card = '', conditions = {} } = this.card.sheet ?? {};
-    const faults = causes.map((c) => ({ ...c, severity }));
+    const faults = causes.map((c, i) => ({ ...c, severity: severities[i]?.at ?? 0 }));
     const here = picture?.card === card || picture?.cards.some((c) => c.name === card) !== true;
     const stood = Object.keys(conditions).length > 0 ? conditions : undefined;
     if (here && JSON.stringify(stood) === JSON.stringify(picture?.stood))

@@ -56,7 +56,7 @@ export class DiagnosisCause extends View {
         Show the swing with this cause
       </button>`;
     // The fit may have been refined since.
-    const now = faults.every((f) => f.severity === cause.severity);
+    const now = faults.every((f, i) => f.severity === cause.severities[i]?.at);
     return html`<p data-on-show>
         ${sign('note')} The run on show has this
         cause${now ? '' : ', as severe as it was thought to be before'}; what was measured lies over

@@ -86,11 +86,13 @@ function bar(share: number): TemplateResult {
   </svg>`;
 }
 
-/** The fitted severity from none to the worst, with its range. */
-function severity({ severity: at, range: [low, high], severityText }: MemberLine): TemplateResult {
-  return html`<span class="fitted soft"
-    ><svg class="range" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-      ${svg`<path d="M0,5H100" class="axis"></path><path d="M${(100 * low).toFixed(1)},5H${(100 * high).toFixed(1)}"></path><rect x=${(100 * at - 1).toFixed(1)} width="2" height="10"></rect>`}</svg
-    >severity ${severityText}</span
-  >`;
+/** The fitted severity of each cause from none to the worst, with its range. */
+function severity({ severities, severityText }: MemberLine): TemplateResult {
+  return html`<span class="fitted soft">${severities.map(range)}severity ${severityText}</span>`;
+}
+
+function range({ at, range: [low, high] }: MemberLine['severities'][number]): TemplateResult {
+  return html`<svg class="range" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+    ${svg`<path d="M0,5H100" class="axis"></path><path d="M${(100 * low).toFixed(1)},5H${(100 * high).toFixed(1)}"></path><rect x=${(100 * at - 1).toFixed(1)} width="2" height="10"></rect>`}
+  </svg>`;
 }

@@ -12,7 +12,7 @@ import { hypothesesOf, jobOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import { apartInTimes, possibleLooks, rankedChecks } from './next-check.js';
 import { Pairs } from './pair.js';
-import { groupsOf, unknownCause, type Belief } from './posterior.js';
+import { groupsOf, severitiesOf, unknownCause, type Belief } from './posterior.js';
 import { ownPool, Player } from './player.js';
 import { recordedOf, together } from './recorded.js';
 import { Search, tenths } from './search.js';
@@ -100,6 +100,7 @@ class Work {
     const { weighing, done } = this.search;
     if (weighing !== undefined && done && !this.stopped)
       await this.pairs.prove(
+        weighing,
         (jobs, hear) => this.play(jobs, hear),
         () => this.ranked(weighing).told,
       );
@@ -145,7 +146,7 @@ class Work {
     if (this.checks.length === 0 || places.length < 2) return looks;
     this.options.onRanked?.(looks);
     const jobs = this.checks.flatMap(({ setup }) =>
-      places.map((p) => jobOf(beliefs[p], tenths(beliefs[p].severity), setup)),
+      places.map((p) => jobOf(beliefs[p], tenths(beliefs[p].severities[0]?.at ?? 0), setup)),
     );
     const played = await this.play(jobs);
     if (this.stopped) return { ...found, whole: false };
@@ -162,13 +163,14 @@ class Work {
   }
 
   /** All that is believed, with probabilities; and that of a cause which is not in the catalogue. */
-  private ranked({ likelihood, quick, close }: Weighing): Ranked {
+  private ranked(weighing: Weighing): Ranked {
+    const { likelihood, quick, close } = weighing;
     // Nothing was played since: it is as it was.
     const at = `${this.done} ${this.search.done}`;
     if (this.last?.at === at) return this.last.ranked;
     const { profiles, likely, healthy } = this.search;
     const singles = profiles.map((p) => (likely.has(p) ? close(p) : quick(p)));
-    const beliefs = [...singles, ...this.pairs.beliefs(likelihood, singles)];
+    const beliefs = [...singles, ...this.pairs.beliefs(weighing)];
     const nobody = unknownCause(likelihood.evidences, likelihood.figuresIn(healthy));
     const all = logSum([...beliefs.map((b) => b.log), nobody]);
     const told = beliefs.map((b) => ({ ...b, probability: Math.exp(b.log - all) }));
@@ -189,8 +191,7 @@ class Work {
       members: members.map((m) => ({
         causes: m.hypothesis.causes,
         probability: m.probability,
-        severity: m.severity,
-        severityRange: m.severityRange,
+        severities: severitiesOf(m),
         ...(m.offNominal && { offNominal: m.offNominal }),
         ...(m.cold !== undefined && !m.offNominal && { colder: m.cold * TEMPERATURE }),
         comparisons: comparisonsOf(likelihood, m),

@@ -38,17 +38,22 @@ export class Gaussian {
     this.inverse = inverted(factored, even, this.precision);
   }
 
-  /** The squared length of deviations in standard deviations; `pulls`, where given, is set to P r. */
-  squared(r: ArrayLike<number>, pulls?: Float64Array): number {
-    const { factored, inverse, size, even, white } = this;
-    let sum = 0;
+  /** Deviations as so many independent ones of standard deviation one, into `white`. */
+  whiten(r: ArrayLike<number>, white: Float64Array): void {
+    const { factored, size, even } = this;
     for (let k = 0; k < size; k++) {
       let w = r[k];
       for (let i = 0; i < k; i++) w -= factored[k * even + i] * white[i];
-      w /= factored[k * even + k];
-      white[k] = w;
-      sum += w * w;
+      white[k] = w / factored[k * even + k];
     }
+  }
+
+  /** The squared length of deviations in standard deviations; `pulls`, where given, is set to P r. */
+  squared(r: ArrayLike<number>, pulls?: Float64Array): number {
+    const { inverse, size, even, white } = this;
+    this.whiten(r, white);
+    let sum = 0;
+    for (let k = 0; k < size; k++) sum += white[k] * white[k];
     if (pulls !== undefined)
       for (let i = 0; i < size; i++) {
         let q = 0;

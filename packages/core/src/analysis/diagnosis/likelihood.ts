@@ -26,9 +26,11 @@ const PLAIN = 1e-5;
 /** A time longer or shorter by this share makes a swing another than a sound one. */
 const OTHER = 0.25;
 /** So many spreads beyond the mean, or a fact less likely than this, is a bad fit, or not a good one. */
-const BADLY = { spreads: { bad: 3, fair: 2 }, fact: 0.01 } as const;
+const BADLY = { spreads: { bad: 3, fair: 2, well: 1 }, fact: 0.01 } as const;
 /** A wrong figure lies anywhere up to this beyond twice what was read: s, Pa, m3/s, strokes. */
 const WIDTH = { time: 5, gauge: 5e6, flow: 2e-4, strokes: 20 } as const;
+/** Shorter times are all one, s. */
+const SOON = 0.05;
 /** Probabilities of a fact nearer than this are the same. */
 const SAME = 0.01;
 const LOG_2PI = Math.log(2 * Math.PI);
@@ -188,6 +190,41 @@ export class Likelihood {
     return this.seen.map((seen, i) => seen(foretold[facts[i].setup]));
   }
 
+  /** By how much likelier every fact is made than a sound gear makes it, a log. */
+  factsGained(foretold: Foretold): number[] {
+    const sound = this.factsIn(this.sound);
+    return this.factsIn(foretold).map((p, i) => Math.log(p / sound[i]));
+  }
+
+  /** The figures as vectors of which each place scatters by one, and by itself. */
+  straight(): Straight {
+    const { healthy, scattering } = this;
+    const { figures } = this.evidences;
+    const noted = figures.map(({ value }) => value);
+    const slowness = scattering.slownessOf(noted);
+    const there = healthy.flatMap((x, i) => (Number.isNaN(x) ? [] : [i]));
+    const isTime = (i: number): boolean => figures[i].kind === 'time';
+    const [times, readings] = [there.filter(isTime), there.filter((i) => !isTime(i))];
+    const gaussian = scattering.gaussian(times, slowness);
+    const spreads = readings.map((i) =>
+      Math.sqrt(1 / scattering.gaussian([i], slowness).precision[0]),
+    );
+    const off = (x: readonly number[]): Off => {
+      const multiplied = new Float64Array(times.length);
+      const logs = times.map((i) => noted[i] * Math.log(Math.max(x[i], SOON) / healthy[i]));
+      gaussian.whiten(logs, multiplied);
+      const changed = Float64Array.from(readings, (i, k) => (x[i] - healthy[i]) / spreads[k]);
+      return { multiplied, changed };
+    };
+    return {
+      noted: off(noted),
+      of: (foretold) => {
+        const x = this.figuresIn(foretold);
+        return there.some((i) => Number.isNaN(x[i])) ? undefined : off(x);
+      },
+    };
+  }
+
   /**
    * Facts of one swing hang together (a leg that stops short keeps its doors, and what comes after
    * them, waiting): they are as foretold, or all of them tell of a swing that was not understood.
@@ -264,6 +301,20 @@ export class Likelihood {
         misled * Math.log(NEVER),
     };
   }
+}
+
+/** How far figures are off a sound gear's, in standard deviations about what was noted. */
+export interface Off {
+  /** Of times, as logs: two causes both multiply a time, so that these add. */
+  readonly multiplied: Float64Array;
+  /** Of readings: of two causes the one that changes it more counts (see {@link Keys.together}). */
+  readonly changed: Float64Array;
+}
+
+export interface Straight {
+  readonly noted: Off;
+  /** Undefined where one never comes. */
+  readonly of: (foretold: Foretold) => Off | undefined;
 }
 
 /** How the figures scatter that are foretold to come, and logs that do not depend on how far off they are. */

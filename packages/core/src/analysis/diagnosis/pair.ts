@@ -1,39 +1,55 @@
 /**
- * Two faults at once. Playing every pair would take an hour: they are foretold by adding what each
- * does, and those that come out likely that way are played before they are believed.
+ * Two faults at once. Playing every pair would take an hour: they are foretold from what each
+ * does alone, and those that come out likely that way are played before they are believed.
  */
 import { playAcross } from './across.js';
 import { keyOf, priorOfBoth } from './hypothesis.js';
-import { logSum, type Likelihood } from './likelihood.js';
+import type { Likelihood } from './likelihood.js';
+import { bestFit, climb, narrowness, type ForetoldAt, type Severities } from './pair-fit.js';
+import { likeliestTwos, type Two } from './pair-sift.js';
 import type { Belief } from './posterior.js';
-import type { Foretold, Profile } from './profile.js';
+import { LEAST, WORST, type Foretold, type Profile } from './profile.js';
 import type { Play, Search } from './search.js';
+import type { Cause, FittedSeverity } from './shapes.js';
+import type { Weighing } from './weighing.js';
 
-/** Severities of the second fault that are tried. */
-const TRIED: readonly number[] = [0.15, 0.35, 0.6, 0.9];
-/** What a second fault must add to the log likelihood. */
+/**
+ * How many places in all pairs are looked at by their likelihood, for how many pairs of these it is looked for where
+ * they fit best, and how many stay.
+ */
+const LOOKED_AT = 500;
+const FITTED = 60;
+const CLOSER = 24;
+/** What a second fault must add to the log likelihood: one that explains nothing is not one. */
 const GAIN = 2;
-/** Firsts of pairs, and how many pairs are kept. */
-const FIRSTS = 3;
-const MOST = 12;
-/** How often the likeliest that were only added up are played, how many, and from which probability. */
+/** How often the likeliest that were only foretold are played, how many, and from which share of all that is known. */
 const ROUNDS = 3;
 const PLAYED = 6;
 const WORTH = 0.01;
+/** What fits this near to where it was played need not be played again. */
+const NEAR = 0.06;
+/** Standard deviations on both sides of the middle 90 %. */
+const MIDDLE_90 = 1.645;
 
-/** A pair, and at which severities of the two it was, or would be, played. */
+/** A pair, and at which severities of the two it fits best. */
 interface Paired extends Belief {
-  readonly severities: readonly [number, number];
+  readonly severities: Severities;
 }
 
-/** What a pair came to when it was played with this severity of the second. */
+/** What a pair came to when it was played at these severities. */
 interface Shown {
-  readonly severity: number;
+  readonly severities: Severities;
   readonly foretold: Foretold;
 }
 
+interface Likely {
+  readonly probability: number;
+}
+
 export class Pairs {
-  private readonly shown = new Map<string, Shown>();
+  private readonly shown = new Map<string, readonly Shown[]>();
+  private found: readonly Two[] = [];
+  private readonly weighed = new Map<string, { readonly of: string; readonly pair?: Paired }>();
 
   constructor(
     private readonly search: Search,
@@ -41,103 +57,160 @@ export class Pairs {
     private readonly own: number,
   ) {}
 
-  /** Second faults beside the likeliest first ones. */
-  beliefs(likelihood: Likelihood, singles: readonly Belief[]): readonly Paired[] {
-    const { alive, likely, profiles } = this.search;
-    if (likely.size === 0) return [];
-    const firsts = singles
-      .filter((b) => b.hypothesis.causes.length > 0)
-      .sort((a, b) => b.log - a.log)
-      .slice(0, FIRSTS);
-    // What changes no figure may be what a look has shown.
-    const nothing = likelihood.ofLooks([]);
-    const seconds = profiles.filter(
-      (p) => alive.has(p) || likelihood.ofLooks(p.hypothesis.causes) > nothing,
-    );
-    const pairs = firsts.flatMap((first) =>
-      seconds
-        .filter((p) => p.hypothesis.causes[0].on !== first.hypothesis.causes[0].on)
-        .flatMap((second) => this.belief(likelihood, first, second) ?? []),
-    );
-    return distinct(pairs.sort((a, b) => b.log - a.log)).slice(0, MOST);
+  /** The likeliest pairs, of those that were looked for. */
+  beliefs(weighing: Weighing): readonly Paired[] {
+    return this.found.flatMap((two) => this.belief(weighing, two) ?? []);
   }
 
   /**
-   * Plays the pairs that are likely as long as they are only added up: effects seldom just add.
+   * Looks for pairs where no single cause explains the sheet well, and plays those that are likely as long as they
+   * are only foretold: two faults seldom do just what each does alone.
    *
    * @param ranked the pairs with their probabilities as they stand
    */
-  async prove(play: Play, ranked: () => readonly (Belief & Likely)[]): Promise<void> {
+  async prove(
+    weighing: Weighing,
+    play: Play,
+    ranked: () => readonly (Belief & Likely)[],
+  ): Promise<void> {
+    const { search, own } = this;
+    if (!weighing.fitsNoBetter('well', search.profiles)) return;
+    this.found = this.likeliest(weighing.likelihood);
     for (let round = 0; round < ROUNDS; round++) {
-      const open = ranked()
-        .filter((b): b is Paired & Likely => 'severities' in b && b.probability > WORTH)
-        .filter((b) => !this.shown.has(keyOf(b.hypothesis.causes)))
-        .sort((a, b) => b.probability - a.probability)
-        .slice(0, PLAYED);
+      const open = this.unproved(ranked());
       if (open.length === 0) return;
       const swings = open.map(({ hypothesis, severities }) => ({
         faults: hypothesis.causes.map((c, i) => ({ ...c, severity: severities[i] })),
       }));
-      const found = await playAcross(swings, this.own, this.search.keys, play);
-      found.forEach((foretold, i) => {
-        const { hypothesis, severities } = open[i];
-        if (foretold !== undefined)
-          this.shown.set(keyOf(hypothesis.causes), { severity: severities[1], foretold });
+      const played = await playAcross(swings, own, search.keys, play);
+      played.forEach((foretold, i) => {
+        if (foretold !== undefined) this.show(open[i], foretold);
       });
     }
   }
 
-  private belief(likelihood: Likelihood, first: Belief, second: Profile): Paired | undefined {
-    const causes = [...first.hypothesis.causes, ...second.hypothesis.causes];
-    const at = this.foretelling(first, second, this.shown.get(keyOf(causes)));
-    const logs = TRIED.map((s) => likelihood.of(at(s)));
+  /** Of all pairs, at the severities that fit best. */
+  private likeliest(likelihood: Likelihood): readonly Two[] {
+    const twos = likeliestTwos(likelihood, [...this.search.all.values()], LOOKED_AT);
+    const looked = twos.map((two) => ({
+      ...two,
+      log: likelihood.of(this.foretelling(two)(two.severities)),
+    }));
+    const fitted = distinct(sorted(likelihood, looked))
+      .slice(0, FITTED)
+      .map((two) => ({ ...two, ...bestFit(likelihood, this.foretelling(two), two.severities) }));
+    return sorted(likelihood, fitted).slice(0, CLOSER);
+  }
+
+  /** Pairs that are likely, of all that is known, and were not played where they are. */
+  private unproved(ranked: readonly (Belief & Likely)[]): readonly Paired[] {
+    const known = ranked.reduce((sum, { probability }) => sum + probability, 0);
+    return ranked
+      .filter((b): b is Paired & Likely => 'severities' in b && b.probability > WORTH * known)
+      .filter((b) => !this.isShown(b))
+      .sort((a, b) => b.probability - a.probability)
+      .slice(0, PLAYED);
+  }
+
+  private show({ hypothesis, severities }: Paired, foretold: Foretold): void {
+    const key = keyOf(hypothesis.causes);
+    this.shown.set(key, [...(this.shown.get(key) ?? []), { severities, foretold }]);
+  }
+
+  private isShown({ hypothesis, severities }: Paired): boolean {
+    const shown = this.shown.get(keyOf(hypothesis.causes)) ?? [];
+    return shown.some((s) => away(s.severities, severities) <= NEAR);
+  }
+
+  /** What it comes to; worked out anew only when it was played. */
+  private belief(weighing: Weighing, two: Two): Paired | undefined {
+    const key = keyOf(causesOf(two));
+    const played = this.shown.get(key)?.length ?? 0;
+    const of = [played, ...two.profiles.map((p) => p.revision)].join(' ');
+    const known = this.weighed.get(key);
+    if (known?.of === of) return known.pair;
+    const pair = this.weigh(weighing, two);
+    this.weighed.set(key, { of, ...(pair && { pair }) });
+    return pair;
+  }
+
+  private weigh({ likelihood, quick }: Weighing, two: Two): Paired | undefined {
+    const at = this.foretelling(two);
+    const from = { severities: two.severities, log: likelihood.of(at(two.severities)) };
+    const { severities, log } = climb(likelihood, at, from);
+    const causes = causesOf(two);
     const looks = likelihood.ofLooks(causes);
-    // A second fault that explains nothing is not one.
-    const alone = likelihood.of(first.foretold) + likelihood.ofLooks(first.hypothesis.causes);
-    const most = Math.max(...logs);
-    if (most + looks < alone + GAIN) return undefined;
-    const sum = logSum(logs);
-    const severity = TRIED.reduce((mean, s, i) => mean + s * Math.exp(logs[i] - sum), 0);
-    const hypothesis = { causes, prior: priorOfBoth(first.hypothesis, second.hypothesis) };
+    const alone = two.profiles.map((p) => {
+      const single = quick(p);
+      return likelihood.of(single.at(single.peak)) + likelihood.ofLooks(single.hypothesis.causes);
+    });
+    if (log + looks < Math.max(...alone) + GAIN) return undefined;
+    const narrow = narrowness(likelihood, at, severities);
+    const [first, second] = severities.map((s, i) => fittedAt(s, narrow.spreads[i]));
     return {
-      hypothesis,
-      // The first one's severity was fitted, not summed over: it pays for that as it would alone.
-      log: Math.log(hypothesis.prior) + looks + sum - Math.log(TRIED.length) + first.narrowness,
-      severity,
-      peak: severity,
-      narrowness: 0,
-      severityRange: [TRIED[0], TRIED[TRIED.length - 1]],
-      foretold: at(severity),
-      at,
-      severities: [first.severity, TRIED[logs.indexOf(most)]],
+      hypothesis: { causes, prior: priorOf(two) },
+      log: Math.log(priorOf(two)) + looks + log + narrow.log,
+      first,
+      severity: second.at,
+      peak: second.at,
+      narrowness: narrow.log,
+      severityRange: second.range,
+      foretold: at(severities),
+      at: (s) => at([first.at, s]),
+      severities,
     };
   }
 
-  /** What the pair comes to by the severity of the second: by what was played of it, or by adding. */
-  private foretelling(
-    first: Belief,
-    second: Profile,
-    shown: Shown | undefined,
-  ): (s: number) => Foretold {
+  /** What the pair comes to by its severities: from what each does, and by how far that was off where it was played. */
+  private foretelling(two: Two): ForetoldAt {
     const { keys, healthy } = this.search;
-    const a = first.foretold;
-    if (shown !== undefined)
-      return (s) => shown.foretold.map((b, i) => keys.between(a[i], b, s / shown.severity));
-    return (s) => second.at(s).map((v, i) => keys.added(healthy[i], a[i], v));
+    const [first, second] = two.profiles;
+    const alone: ForetoldAt = ([a, b]) => {
+      const [x, y] = [first.at(a), second.at(b)];
+      return healthy.map((h, i) => keys.together(h, x[i], y[i]));
+    };
+    const shown = this.shown.get(keyOf(causesOf(two)));
+    if (shown === undefined) return alone;
+    const places = shown.map((s) => ({ ...s, from: alone(s.severities) }));
+    return (s) => {
+      const { foretold, from } = places.reduce((a, b) =>
+        away(b.severities, s) < away(a.severities, s) ? b : a,
+      );
+      return alone(s).map((v, i) => keys.moved(foretold[i], from[i], v));
+    };
   }
 }
 
-interface Likely {
-  readonly probability: number;
+const causesOf = ({ profiles }: Two): readonly Cause[] =>
+  profiles.flatMap((p: Profile) => p.hypothesis.causes);
+
+function priorOf({ profiles: [first, second] }: Two): number {
+  return priorOfBoth(first.hypothesis, second.hypothesis);
 }
 
-/** The first of each pair of causes, whichever of the two was fitted first. */
-function distinct(pairs: readonly Paired[]): Paired[] {
+/** The likeliest first. */
+function sorted(likelihood: Likelihood, twos: readonly Two[]): readonly Two[] {
+  const log = (two: Two): number =>
+    Math.log(priorOf(two)) + likelihood.ofLooks(causesOf(two)) + two.log;
+  return twos
+    .map((two) => ({ two, log: log(two) }))
+    .sort((a, b) => b.log - a.log)
+    .map(({ two }) => two);
+}
+
+/** The first of each pair: it may fit at several severities. */
+function distinct(twos: readonly Two[]): readonly Two[] {
   const seen = new Set<string>();
-  return pairs.filter(({ hypothesis }) => {
-    const key = keyOf([...hypothesis.causes].sort((a, b) => (keyOf([a]) < keyOf([b]) ? -1 : 1)));
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
+  return twos.filter((two) => {
+    const key = keyOf(causesOf(two));
+    return seen.has(key) ? false : seen.add(key);
   });
 }
+
+function fittedAt(at: number, spread: number): FittedSeverity {
+  const to90 = MIDDLE_90 * spread;
+  return { at, range: [Math.max(LEAST, at - to90), Math.min(WORST, at + to90)] };
+}
+
+const away = (a: Severities, b: Severities): number =>
+  Math.max(Math.abs(a[0] - b[0]), Math.abs(a[1] - b[1]));

@@ -3,12 +3,14 @@ import type { Evidences } from './entry.js';
 import { UNKNOWN } from './hypothesis.js';
 import { anywhere, logSum, type Likelihood } from './likelihood.js';
 import { stretchesOf, type Drawn, type Foretold, type Profile } from './profile.js';
-import type { Hypothesis } from './shapes.js';
+import type { FittedSeverity, Hypothesis } from './shapes.js';
 
 /** A hypothesis with its evidence: log of prior times likelihood, summed up over severity. */
 export interface Belief {
   readonly hypothesis: Hypothesis;
   readonly log: number;
+  /** Of a pair: how bad the first of the two is; what follows is about the second. */
+  readonly first?: FittedSeverity;
   readonly severity: number;
   /** The one severity that fits best. */
   readonly peak: number;
@@ -24,6 +26,17 @@ export interface Belief {
   /** The same at other severities that are likely, too. */
   readonly at: (severity: number) => Foretold;
 }
+
+/** How bad each of its causes is. */
+export const severitiesOf = ({
+  hypothesis,
+  first,
+  severity,
+  severityRange,
+}: Belief): readonly FittedSeverity[] =>
+  hypothesis.causes.length === 0
+    ? []
+    : [...(first === undefined ? [] : [first]), { at: severity, range: severityRange }];
 
 /** Log of how likely it is before any swing: by itself, and by what looks have shown. */
 export const before = (likelihood: Likelihood, { prior, causes }: Hypothesis): number =>

@@ -90,7 +90,7 @@ export class Search {
   /** Swings that are wanted beside the usual. */
   private more = 0;
   private sharing!: Sharing;
-  private all: ReadonlyMap<Hypothesis, Profile> = new Map();
+  all: ReadonlyMap<Hypothesis, Profile> = new Map();
 
   constructor(private readonly setting: SearchSetting) {
     this.own = Array.from({ length: setting.setups.own }, (_, i) => i);

@@ -53,13 +53,19 @@ export interface Comparison {
   readonly foretold: number;
 }
 
+/** How bad a cause is, 0..1, by what it explains. */
+export interface FittedSeverity {
+  readonly at: number;
+  /** The middle 90 % of what it may be. */
+  readonly range: readonly [number, number];
+}
+
 /** One ranked explanation. */
 export interface Explanation {
   readonly causes: readonly Cause[];
   readonly probability: number;
-  /** Fitted severity of the causes, 0..1: the mean and the middle 90 %. */
-  readonly severity: number;
-  readonly severityRange: readonly [number, number];
+  /** Of each cause. */
+  readonly severities: readonly FittedSeverity[];
   /** What is foretold is of an aircraft within the tolerances of healthy ones: on the nominal one another thing happens. */
   readonly offNominal?: true;
   /** What is foretold is of oil by so much colder than was noted, K, by which this fault is worse; negative: warmer. */

@@ -25,7 +25,7 @@ export class Weighing {
   }
 
   /** Whether what explains the sheet best does not explain it well. */
-  fitsNoBetter(than: 'bad' | 'fair', profiles: readonly Profile[]): boolean {
+  fitsNoBetter(than: 'bad' | 'fair' | 'well', profiles: readonly Profile[]): boolean {
     const best = profiles.map(this.quick).reduce((a, b) => (b.log > a.log ? b : a));
     return this.likelihood.fitsNoBetter(than, best.at(best.peak));
   }
