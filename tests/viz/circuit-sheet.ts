@@ -24,7 +24,7 @@ function scenarioOf(text: string, file: string): Scenario {
 }
 
 export function shown(run: Run): Picture {
-  return picture(0, run.scenario, run, 0);
+  return picture(0, run.scenario, run, 0, {}, false);
 }
 
 export function tracesOf(run: Run, made: Picture): Map<string, Trace> {

@@ -13,7 +13,7 @@ import { figure, plain } from '../../packages/viz/src/model/sentence.js';
 import { follow, zoomed } from '../../packages/viz/src/model/span.js';
 import { Store } from '../../packages/viz/src/model/store.js';
 import type { Listener } from '../../packages/viz/src/worker/client.js';
-import { answer, judged } from '../../packages/viz/src/worker/answer.js';
+import { answer, refined } from '../../packages/viz/src/worker/answer.js';
 import { words } from '../../packages/viz/src/worker/words.js';
 import { TEXT } from './demo.js';
 
@@ -249,10 +249,11 @@ describe('names in running text', () => {
   });
 });
 
-describe('a run that is not judged yet', () => {
+describe('a quick run, before the exact one', () => {
   const faults = [{ fault: 'plunger-rigged-early', on: 'left-door-close-valve', severity: 0.9 }];
-  const ask = (id: number, early: boolean, own: readonly FaultEntry[] = []) =>
-    answer({ id, file: 'hedgelark.yaml', text: TEXT, faults: own }, { early }).reply;
+  const ask = (id: number, quick: boolean, own: readonly FaultEntry[] = []) =>
+    answer({ id, file: 'hedgelark.yaml', text: TEXT, faults: own }, { quick }).reply;
+  const exact = (run: number) => refined({ kind: 'refine', run }).reply;
 
   it('shows no clearances of the run before it, then its own', () => {
     const store = new Store(() => ({ run: () => {}, ask: () => {}, stop: () => {} }));
@@ -265,16 +266,49 @@ describe('a run that is not judged yet', () => {
     // What needs no look along the run is its own at once.
     expect(store.state.picture?.bay.plungers).not.toEqual(before?.bay.plungers);
     // Of a run that is no longer on show: nobody waits for it.
-    const late = judged({ kind: 'judge', run: 2 }).reply;
-    store.receive({ ...late, id: 1 });
+    const late = exact(2);
+    store.receive({ ...late, refines: 1 } as typeof late);
     expect(store.state.picture?.judged).toBe(false);
     store.receive(late);
-    const whole = ask(3, false, faults);
+    const whole = ask(4, false, faults);
     const own = whole.kind === 'picture' ? whole.picture : undefined;
     expect(store.state.picture?.bay).toEqual(own?.bay);
     expect(store.state.picture?.flags).toEqual(own?.flags);
     const least = (all: typeof before): number =>
       Math.min(...(all?.bay.clearances ?? []).map((c) => c.least.gap.distance));
     expect(least(store.state.picture)).toBeLessThan(least(before));
+  });
+
+  it('gives way to it: other figures by milliseconds, another number, what is looked at as it was', () => {
+    const store = new Store(() => ({ run: () => {}, ask: () => {}, stop: () => {} }));
+    store.receive(ask(2, true, faults));
+    const quick = store.state.picture;
+    expect(quick?.judged).toBe(false);
+    expect(store.state.busy).toBe(true);
+    store.seek(3);
+    store.selectEvent(5);
+    const { time, selection } = store.state;
+    store.receive(exact(2));
+    const { picture } = store.state;
+    expect(store.state).toMatchObject({ time, selection, busy: false });
+    expect(picture?.judged).toBe(true);
+    // Channels of the quick one are not taken for its own.
+    expect(picture?.run).not.toBe(quick?.run);
+    const whole = ask(4, false, faults);
+    const own = whole.kind === 'picture' ? whole.picture : undefined;
+    expect(picture?.timings).toEqual(own?.timings);
+    expect(picture?.log).toEqual(own?.log);
+    expect(quick?.statistics.steps).toBeLessThan(0.75 * (own?.statistics.steps ?? 0));
+    for (const [i, t] of (quick?.timings ?? []).entries())
+      expect(Math.abs(t.total - (own?.timings[i]?.total ?? NaN))).toBeLessThan(0.01);
+  });
+
+  it('is the last of its worker’s, or there is no exact one', () => {
+    ask(2, true);
+    ask(4, true);
+    expect(exact(2)).toMatchObject({ kind: 'failure' });
+    expect(exact(4)).toMatchObject({ kind: 'picture', refines: 4 });
+    // Once is enough.
+    expect(exact(4)).toMatchObject({ kind: 'failure' });
   });
 });

@@ -9,7 +9,7 @@ import type { Former, State } from './state.js';
 /** The change to the state. */
 export function arrived(
   before: State,
-  reply: Exclude<Reply, { kind: 'series' | 'after' | 'judged' }>,
+  reply: Exclude<Reply, { kind: 'series' | 'after' }>,
 ): Partial<State> {
   switch (reply.kind) {
     case 'progress':
@@ -48,10 +48,17 @@ function refused(before: State, { file, issues }: Reply & { kind: 'issues' }): P
   return { ...kept, issues, issuesFile: file, said };
 }
 
-/** Flags and clearances have come, which do after the picture. */
-export function judged(picture: Picture): Partial<State> {
-  return { ...OVER, picture, said: sentenceOfRun(picture) };
+/** The exact run in place of the quick one, with its flags and clearances: all that is looked at stays. */
+export function refined(before: State, picture: Picture): Partial<State> {
+  const { picture: quick, selection } = before;
+  const time = Math.min(before.time, reached(picture));
+  const at = selection.kind === 'event' ? selection.index : -1;
+  const [then, now] = [quick?.log[at], picture.log[at]];
+  const same = then?.device === now?.device && then?.to === now?.to;
+  return { ...OVER, picture, time, said: sentenceOfRun(picture), ...(!same && { selection: NONE }) };
 }
+
+const NONE = { kind: 'none' } as const;
 
 /** Its own flags follow within a moment: until then those of the run before it stay, of the same test. */
 export function withFlags(made: Picture, before: Picture | undefined): Picture {

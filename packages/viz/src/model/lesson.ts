@@ -270,7 +270,7 @@ export class LessonWork {
     this.#awaited = true;
     const { card, faults } = scene;
     if (source !== undefined)
-      this.store.reopen(source, { card, ...(faults && { faults }), edits: [] });
+      this.store.reopen(source, { card, ...(faults && { faults }), edits: [], exact: true });
   }
 
   #stop(): void {

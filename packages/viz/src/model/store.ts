@@ -11,9 +11,8 @@ import type {
   RunRequest,
   SeriesRequest,
 } from '../worker/message.js';
-import { judgedBy } from '../worker/judged.js';
 import type { Question, Told } from '../worker/parameters-message.js';
-import { arrived, judged, withFlags } from './arrival.js';
+import { arrived, refined, withFlags } from './arrival.js';
 import { noted, settled } from './changes.js';
 import { sourcesOf } from './file.js';
 import type { GivenFile } from './file.js';
@@ -38,7 +37,7 @@ export interface Runner {
 }
 
 /** What is set about a scenario; the card's own where something is absent. */
-export type Setting = Pick<RunRequest, 'card' | 'faults' | 'condition' | 'stood'> &
+export type Setting = Pick<RunRequest, 'card' | 'faults' | 'condition' | 'stood' | 'exact'> &
   Pick<State, 'edits'>;
 
 export class Store {
@@ -174,14 +173,14 @@ export class Store {
       this.series.receive(reply.traces);
       return;
     }
-    if (reply.kind === 'judged') {
-      if (this.#whole?.run !== reply.id) return;
-      this.#whole = judgedBy(this.#whole, reply.judgement);
-      this.set(judged(this.veil(this.#whole)));
-      return;
-    }
     if (reply.kind !== 'picture') {
       this.set(arrived(this.#state, reply));
+      return;
+    }
+    if (reply.refines !== undefined) {
+      if (this.#whole?.run !== reply.refines) return;
+      this.#whole = reply.picture;
+      this.set(refined(this.#state, this.veil(this.#whole)));
       return;
     }
     this.#whole = withFlags(reply.picture, this.#whole);

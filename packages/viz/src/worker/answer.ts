@@ -1,12 +1,10 @@
 /** Reads, simulates and pictures: one request in, one reply out. */
 import { blowDownUnder, simulate, underConditions } from '@wheelwell/core';
 import type { Issue, Scenario } from '@wheelwell/core';
-import type { JudgeRequest, Reply, RunRequest } from './message.js';
-import { arraysInApproaches } from './bay.js';
-import { judgedBy } from './judged.js';
-import { arraysOf, judgement, picture } from './picture.js';
+import type { RefineRequest, Reply, RunRequest } from './message.js';
+import { arraysOf, picture } from './picture.js';
 import { readWritten } from './reading.js';
-import { remember, remembered } from './series.js';
+import { remember } from './series.js';
 import { whyOf } from './why.js';
 
 export interface Answer {
@@ -16,18 +14,29 @@ export interface Answer {
 
 /** Simulating takes about this share of the whole; judging the run and drawing it up the rest. */
 const SIMULATING = 0.6;
+/** The exact run's number is the one after its quick one's. */
+const EXACT = 1;
 /** Time between two words about progress, ms. */
 const PAUSE = 100;
 
 export interface AnswerOptions {
   /** Called now and then with the share done, 0..1. */
   readonly tell?: (share: number) => void;
-  /** The picture before the run is judged: judging takes as long as simulating. */
-  readonly early?: boolean;
+  /** A rougher run that is not judged, in a third of the time: the exact one is asked for next. */
+  readonly quick?: boolean;
+  /** The quick run in whose place it comes. */
+  readonly refines?: number;
 }
 
-export function answer(request: RunRequest, { tell, early = false }: AnswerOptions = {}): Answer {
+/** Of which the exact run may be asked for. */
+let quickly: RunRequest | undefined;
+
+export function answer(
+  request: RunRequest,
+  { tell, quick = false, refines }: AnswerOptions = {},
+): Answer {
   const { id, file } = request;
+  quickly = quick ? request : undefined;
   const refused = (issues: readonly Issue[]): Answer => ({
     reply: { id, kind: 'issues', file, issues },
     transfer: [],
@@ -47,32 +56,26 @@ export function answer(request: RunRequest, { tell, early = false }: AnswerOptio
     const onProgress = tell === undefined ? undefined : throttled(tell, started);
     const run = simulate(asked, {
       card: name,
+      tolerance: quick ? 'draft' : 'normal',
       ...(onProgress === undefined ? {} : { onProgress }),
     });
-    remember(id, run);
-    const bare = picture(id, scenario, run, performance.now() - started, request);
-    const made = early ? bare : judgedBy(bare, judgement(run));
-    return { reply: { id, kind: 'picture', picture: made }, transfer: arraysOf(made) };
+    const number = refines === undefined ? id : refines + EXACT;
+    remember(number, run);
+    const made = picture(number, scenario, run, performance.now() - started, request, !quick);
+    return {
+      reply: { id, kind: 'picture', picture: made, ...(refines !== undefined && { refines }) },
+      transfer: arraysOf(made),
+    };
   } catch (error) {
     const message = whyOf(error);
     return { reply: { id, kind: 'failure', message }, transfer: [] };
   }
 }
 
-/** The judgement of a run whose picture went ahead of it. */
-export function judged({ run: id }: JudgeRequest): Answer {
-  try {
-    const run = remembered(id);
-    if (run === undefined) throw new Error('the run to be judged is gone');
-    const found = judgement(run);
-    return {
-      reply: { id, kind: 'judged', judgement: found },
-      transfer: arraysInApproaches(found).map((a) => a.buffer),
-    };
-  } catch (error) {
-    const message = whyOf(error);
-    return { reply: { id, kind: 'failure', message }, transfer: [] };
-  }
+/** The exact run whose quick one went ahead of it. */
+export function refined({ run: id }: RefineRequest, { tell }: AnswerOptions = {}): Answer {
+  if (quickly?.id === id) return answer(quickly, { ...(tell && { tell }), refines: id });
+  return { reply: { id, kind: 'failure', message: 'the run to be judged is gone' }, transfer: [] };
 }
 
 function noCard(file: string): Issue {

@@ -13,6 +13,10 @@ const MOST = 2;
 const PATIENCE = 400;
 /** The second one is made ready when the page has come to rest, ms after its first run. */
 const REST = 800;
+/** What follows upon a change as soon as this is a drag, ms: until it rests its steps are run quickly only. */
+const DRAG = 150;
+/** Between the numbers of two requests, which is that of a quick run: the exact one has the next. */
+const STEP = 2;
 
 interface Open {
   readonly question: Question;
@@ -24,8 +28,8 @@ interface Seat {
   readonly worker: Worker;
   /** What it works on; undefined when idle. */
   job: RunRequest | undefined;
-  /** The picture is there, the flags are on their way: it may be sent something more urgent. */
-  judging: boolean;
+  /** The quick run is there, the exact one to be had next: it may be sent something more urgent. */
+  refining: boolean;
   /** The run it holds, whose channels can be asked for; 0 for none. */
   holds: number;
   /** Questions it has not answered yet, by number. */
@@ -38,6 +42,9 @@ export class Engine {
   /** What was asked for last. */
   #latest: RunRequest | undefined;
   #id = 0;
+  /** When it was asked for, ms, and whether so soon after what was asked before that it is a drag. */
+  #asked = -Infinity;
+  #hurried = false;
   #shown = 0;
   #number = 0;
   #timer = 0;
@@ -54,7 +61,10 @@ export class Engine {
    * shown when it comes, so that a figure that is being dragged is followed.
    */
   run(request: Omit<RunRequest, 'id'>): void {
-    this.#id += 1;
+    const now = performance.now();
+    this.#hurried = now - this.#asked < DRAG;
+    this.#asked = now;
+    this.#id += STEP;
     this.#latest = { ...request, id: this.#id };
     this.#next = this.#latest;
     this.#send();
@@ -75,14 +85,14 @@ export class Engine {
   /** Gives up what is being computed. */
   stop(): void {
     this.#next = undefined;
-    this.#id += 1;
+    this.#id += STEP;
     for (const seat of this.#seats.filter((s) => s.job !== undefined)) this.#dismiss(seat);
   }
 
   #put(open: Open): void {
     const seat =
       this.#seats.find((s) => s.job === undefined) ??
-      this.#seats.find((s) => s.judging) ??
+      this.#seats.find((s) => s.refining) ??
       this.#seats[0] ??
       this.#seat();
     this.#number += 1;
@@ -106,7 +116,7 @@ export class Engine {
     const seat =
       idle.find((s) => s.holds !== this.#shown) ??
       idle[0] ??
-      this.#seats.find((s) => s.judging) ??
+      this.#seats.find((s) => s.refining) ??
       (this.#seats.length < MOST ? this.#seat() : undefined);
     if (seat === undefined) {
       this.#timer = window.setTimeout(() => {
@@ -119,7 +129,7 @@ export class Engine {
       return;
     }
     seat.job = this.#next;
-    seat.judging = false;
+    seat.refining = false;
     seat.worker.postMessage(this.#next);
     this.#next = undefined;
   }
@@ -141,15 +151,16 @@ export class Engine {
       return;
     }
     const job = seat.job?.id === reply.id ? seat.job : undefined;
-    const unjudged = reply.kind === 'picture' && !reply.picture.judged;
-    if (job !== undefined && !(unjudged && latest)) seat.job = undefined;
-    seat.judging = seat.job !== undefined && unjudged && latest;
-    if (seat.judging) afterFrame(() => this.#judge(seat, reply.id));
+    const quick = reply.kind === 'picture' && !reply.picture.judged;
+    if (job !== undefined && !(quick && latest)) seat.job = undefined;
+    seat.refining = seat.job !== undefined && quick && latest;
+    if (seat.refining) this.#refineLater(seat, reply.id);
     if (reply.kind === 'picture') {
-      seat.holds = reply.id;
-      const wanted = latest || (reply.id > this.#shown && sameTest(job, this.#latest));
-      if (wanted) {
-        this.#shown = reply.id;
+      const { run } = reply.picture;
+      seat.holds = run;
+      const passing = quick && run > this.#shown && sameTest(job, this.#latest);
+      if (latest || passing) {
+        this.#shown = run;
         this.#listener(latest ? reply : { ...reply, interim: true });
       }
     } else if (latest) this.#listener(reply);
@@ -161,9 +172,15 @@ export class Engine {
     }, REST);
   }
 
-  /** Unless something more urgent has come in between. */
-  #judge(seat: Seat, run: number): void {
-    if (seat.judging && seat.job?.id === run) seat.worker.postMessage({ kind: 'judge', run });
+  /**
+   * Has the exact run made, unless something more urgent comes in between: when the quick one has been drawn, and
+   * a figure that is being dragged has come to rest.
+   */
+  #refineLater(seat: Seat, run: number): void {
+    const refine = (): void => {
+      if (seat.refining && seat.job?.id === run) seat.worker.postMessage({ kind: 'refine', run });
+    };
+    afterFrame(() => (this.#hurried ? setTimeout(refine, DRAG) : refine()));
   }
 
   #told(seat: Seat, told: Told): void {
@@ -176,7 +193,7 @@ export class Engine {
       type: 'module',
       name: 'wheelwell',
     });
-    const seat: Seat = { worker, job: undefined, judging: false, holds: 0, open: new Map() };
+    const seat: Seat = { worker, job: undefined, refining: false, holds: 0, open: new Map() };
     worker.onmessage = ({ data }: MessageEvent<Reply | Told>) => {
       if ('number' in data) this.#told(seat, data);
       else this.#received(seat, data);

@@ -17,7 +17,7 @@ import type {
   Statistics,
   Timing,
 } from '@wheelwell/core';
-import type { Approaches, BayFacts } from './bay-message.js';
+import type { BayFacts } from './bay-message.js';
 import type { BlowDownFacts, Condition, FollowUp } from './blow-down-message.js';
 import type { CircuitFacts } from './circuit-message.js';
 
@@ -61,6 +61,8 @@ export interface RunRequest {
   readonly stood?: ObservationConditions;
   /** Changes in force on top of the text; none when absent. */
   readonly edits?: readonly Edit[];
+  /** No quick run first: what it shows for a moment could tell what is to come. */
+  readonly exact?: boolean;
 }
 
 /** Asks for channels of a run that was made before. */
@@ -78,9 +80,9 @@ export interface AfterRequest {
   readonly run: number;
 }
 
-/** Asks for the judgement of a run whose picture came without. */
-export interface JudgeRequest {
-  readonly kind: 'judge';
+/** Asks for the exact run, and for its judgement, of which a quick one came first. */
+export interface RefineRequest {
+  readonly kind: 'refine';
   readonly run: number;
 }
 
@@ -93,14 +95,17 @@ export interface Trace {
 }
 
 export type Reply =
-  /** Without its judgement at first; `interim`: a later request of the same test is under way. */
+  /**
+   * Of a quick run at first, without its judgement; then of the exact one, which `refines` that.
+   * `interim`: a later request of the same test is under way.
+   */
   | {
       readonly id: number;
       readonly kind: 'picture';
       readonly picture: Picture;
+      readonly refines?: number;
       readonly interim?: boolean;
     }
-  | { readonly id: number; readonly kind: 'judged'; readonly judgement: Judgement }
   | {
       readonly id: number;
       readonly kind: 'issues';
@@ -118,11 +123,6 @@ export type Reply =
     }
   /** Still at it; `share` of the card is done, 0..1. */
   | { readonly id: number; readonly kind: 'progress'; readonly share: number };
-
-/** What follows the picture of a run: what its rules say, and how near parts come to each other. */
-export interface Judgement extends Approaches {
-  readonly flags: readonly Flag[];
-}
 
 /** A device or mechanism as the page needs it. */
 export interface DeviceFacts {
@@ -233,7 +233,7 @@ export interface Picture {
   readonly outcome: Outcome;
   readonly log: readonly LogEntry[];
   readonly flags: readonly Flag[];
-  /** False while flags and clearances are still to come. */
+  /** False for a quick run: flags and clearances come with the exact one. */
   readonly judged: boolean;
   /** The changes in force on top of the file. */
   readonly edits: readonly Edit[];

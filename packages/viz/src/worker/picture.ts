@@ -17,7 +17,6 @@ import type {
   AngleSamples,
   DeviceFacts,
   FaultFacts,
-  Judgement,
   OutlineSamples,
   Picture,
   RunRequest,
@@ -36,15 +35,19 @@ const CATALOGUE: readonly FaultFacts[] = FAULT_GROUPS.flatMap((group) =>
     .sort((a, b) => (a.title < b.title ? -1 : 1)),
 );
 
-/** Of a run that is not judged yet. */
+/**
+ * @param judged whether with its flags and clearances: working them out takes as long as simulating
+ */
 export function picture(
   id: number,
   scenario: Scenario,
   run: Run,
   elapsed: number,
-  { condition, stood, edits = [] }: Pick<RunRequest, 'condition' | 'stood' | 'edits'> = {},
+  { condition, stood, edits = [] }: Pick<RunRequest, 'condition' | 'stood' | 'edits'>,
+  judged: boolean,
 ): Picture {
   const blowDown = blowDownFacts(scenario, run, condition);
+  const bay = bayFacts(run.scenario);
   return {
     run: id,
     channels: run.channels,
@@ -84,14 +87,14 @@ export function picture(
     ticks: run.ticks,
     outcome: run.outcome,
     log: run.log.map((e) => ({ ...e, cause: words(e.cause) })),
-    flags: [],
-    judged: false,
+    flags: judged ? run.flags.map((f): Flag => ({ ...f, explanation: words(f.explanation) })) : [],
+    judged,
     timings: run.timings,
     statistics: run.statistics,
     angles: angles(run),
     outlines: outlines(run.scenario),
     circuit: circuitFacts(run.scenario),
-    bay: bayFacts(run.scenario),
+    bay: judged ? { ...bay, ...approaches(run) } : bay,
     display: { us: displayTable('us'), metric: displayTable('metric') },
     ...(blowDown === undefined ? {} : { blowDown }),
     ...(stood && { stood }),
@@ -102,12 +105,6 @@ export function picture(
     ),
     elapsed,
   };
-}
-
-/** What is worked out when it is first asked for. */
-export function judgement(run: Run): Judgement {
-  const flags = run.flags.map((f): Flag => ({ ...f, explanation: words(f.explanation) }));
-  return { flags, ...approaches(run) };
 }
 
 /** The buffers inside a picture to be transferred; what is kept for the next one is copied. */

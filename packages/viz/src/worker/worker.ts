@@ -1,12 +1,12 @@
 /** The worker's entry: core off the main thread. What a swing can do without comes when it is first asked for. */
-import { answer, judged } from './answer.js';
+import { answer, refined } from './answer.js';
 import type { Answer } from './answer.js';
 import type { MapJob } from './blow-down-message.js';
 import { isDiagnosisJob } from './diagnosis-message.js';
 import type { DiagnosisJob } from './diagnosis-message.js';
 import { later } from './later.js';
 import type { LessonRequest } from './lesson-message.js';
-import type { AfterRequest, JudgeRequest, RunRequest, SeriesRequest } from './message.js';
+import type { AfterRequest, RefineRequest, RunRequest, SeriesRequest } from './message.js';
 import { isRecordingJob } from './recording-message.js';
 import type { RecordingJob } from './recording-message.js';
 import { afterOf, seriesOf } from './series.js';
@@ -15,7 +15,7 @@ import type { NumberedQuestion } from './told.js';
 
 type Job =
   | RunRequest
-  | JudgeRequest
+  | RefineRequest
   | SeriesRequest
   | AfterRequest
   | LessonRequest
@@ -39,10 +39,12 @@ const scope = self as unknown as {
 scope.onmessage = ({ data: job }) => {
   const post = ({ reply, transfer }: Answer): void => scope.postMessage(reply, transfer);
   const tell = (reply: unknown): void => scope.postMessage(reply, []);
+  const shareOf =
+    (id: number) =>
+    (share: number): void =>
+      tell({ id, kind: 'progress', share });
   if (!('kind' in job)) {
-    const { id } = job;
-    const share = (done: number): void => tell({ id, kind: 'progress', share: done });
-    post(answer(job, { tell: share, early: true }));
+    post(answer(job, { tell: shareOf(job.id), quick: job.exact !== true }));
     return;
   }
   switch (job.kind) {
@@ -52,8 +54,8 @@ scope.onmessage = ({ data: job }) => {
       return tell(afterOf(job));
     case 'lesson':
       return lesson(({ teach }) => teach(job, tell));
-    case 'judge':
-      return post(judged(job));
+    case 'refine':
+      return post(refined(job, { tell: shareOf(job.run) }));
     case 'parameters':
     case 'scenario':
     case 'text':
