@@ -33,8 +33,7 @@ function sensible(d: Diagnosis): void {
   expect(sum).toBeGreaterThan(0.97);
   expect(sum).toBeLessThan(1 + 1e-6);
   for (const m of all)
-    for (const { at } of m.severities)
-      expect(Number.isFinite(at), m.causes[0]?.fault).toBe(true);
+    for (const { at } of m.severities) expect(Number.isFinite(at), m.causes[0]?.fault).toBe(true);
 }
 const labels = (d: Diagnosis): string[] => d.groups[0].members[0].comparisons.map((c) => c.label);
 

@@ -55,7 +55,13 @@ export function refined(before: State, picture: Picture): Partial<State> {
   const at = selection.kind === 'event' ? selection.index : -1;
   const [then, now] = [quick?.log[at], picture.log[at]];
   const same = then?.device === now?.device && then?.to === now?.to;
-  return { ...OVER, picture, time, said: sentenceOfRun(picture), ...(!same && { selection: NONE }) };
+  return {
+    ...OVER,
+    picture,
+    time,
+    said: sentenceOfRun(picture),
+    ...(!same && { selection: NONE }),
+  };
 }
 
 const NONE = { kind: 'none' } as const;
