@@ -77,7 +77,7 @@ export class Pairs {
     if (!weighing.fitsNoBetter('well', search.profiles)) return;
     this.found = this.likeliest(weighing.likelihood);
     for (let round = 0; round < ROUNDS; round++) {
-      const open = this.unproved(ranked());
+      const open = this.unproved(weighing.likelihood, ranked());
       if (open.length === 0) return;
       const swings = open.map(({ hypothesis, severities }) => ({
         faults: hypothesis.causes.map((c, i) => ({ ...c, severity: severities[i] })),
@@ -102,13 +102,21 @@ export class Pairs {
     return sorted(likelihood, fitted).slice(0, CLOSER);
   }
 
-  /** Pairs that are likely, of all that is known, and were not played where they are. */
-  private unproved(ranked: readonly (Belief & Likely)[]): readonly Paired[] {
+  /**
+   * Pairs that were not played where they fit: those that are likely, of all that is known; the likeliest, however
+   * unlikely, where what is likeliest does not fit well, for what is foretold of two may be far off.
+   */
+  private unproved(
+    likelihood: Likelihood,
+    ranked: readonly (Belief & Likely)[],
+  ): readonly Paired[] {
     const known = ranked.reduce((sum, { probability }) => sum + probability, 0);
+    const best = ranked.reduce((a, b) => (b.log > a.log ? b : a));
+    const least = likelihood.fitsNoBetter('well', best.at(best.peak)) ? 0 : WORTH * known;
     return ranked
-      .filter((b): b is Paired & Likely => 'severities' in b && b.probability > WORTH * known)
+      .filter((b): b is Paired & Likely => 'severities' in b && b.probability >= least)
       .filter((b) => !this.isShown(b))
-      .sort((a, b) => b.probability - a.probability)
+      .sort((a, b) => b.log - a.log)
       .slice(0, PLAYED);
   }
 
