@@ -78,6 +78,14 @@ describe('which check comes next', () => {
     expect(made('by-pass-flow', half)).toBe(false);
   });
 
+  it('looks at the second part where two faults at once stand against one of them', () => {
+    const two = { causes: [...seal.causes, ...dry.causes], probability: 0.5 };
+    const found = rankedChecks([{ ...seal, probability: 0.5 }, two], []);
+    expect(found.length).toBeGreaterThan(0);
+    // A look at what both have wrong tells nothing.
+    for (const { on } of found) expect(on).not.toBe(seal.causes[0].on);
+  });
+
   it('nothing is left to check when the cause is certain', () => {
     expect(rankedChecks([{ ...seal, probability: 1 }], [])).toEqual([]);
   });

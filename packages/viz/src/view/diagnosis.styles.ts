@@ -86,6 +86,7 @@ export const diagnosisStyles = css`
   .percent {
     font-weight: 700;
     text-align: right;
+    white-space: nowrap;
     font-variant-numeric: tabular-nums;
   }
   .what b::first-letter {

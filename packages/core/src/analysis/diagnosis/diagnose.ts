@@ -8,7 +8,7 @@ import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
 import { checkMade } from './check-conditions.js';
 import { evidencesOf } from './entry.js';
-import { hypothesesOf, jobOf } from './hypothesis.js';
+import { hypothesesOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import { apartInTimes, possibleLooks, rankedChecks } from './next-check.js';
 import { Pairs } from './pair.js';
@@ -17,7 +17,14 @@ import { ownPool, Player } from './player.js';
 import { recordedOf, together } from './recorded.js';
 import { Search, tenths } from './search.js';
 import { setupsOf } from './setup.js';
-import type { Comparison, Diagnosis, DiagnosisOptions, Signature, SignatureJob } from './shapes.js';
+import type {
+  Comparison,
+  Diagnosis,
+  DiagnosisOptions,
+  Explanation,
+  Signature,
+  SignatureJob,
+} from './shapes.js';
 import { thinned } from './thin.js';
 import { TEMPERATURE } from './unknown.js';
 import type { Weighing } from './weighing.js';
@@ -134,7 +141,7 @@ class Work {
   private async withChecks(): Promise<Diagnosis> {
     const found = this.result();
     if (!found.whole) return found;
-    const beliefs = found.groups.flatMap((g) => g.members).filter((m) => m.causes.length < 2);
+    const beliefs = found.groups.flatMap((g) => g.members);
     const places = beliefs
       .map((b, i) => ({ i, p: b.probability }))
       .filter(({ p }) => p > WORTH)
@@ -146,7 +153,7 @@ class Work {
     if (this.checks.length === 0 || places.length < 2) return looks;
     this.options.onRanked?.(looks);
     const jobs = this.checks.flatMap(({ setup }) =>
-      places.map((p) => jobOf(beliefs[p], tenths(beliefs[p].severities[0]?.at ?? 0), setup)),
+      places.map((p) => ({ setup, faults: fittedFaults(beliefs[p]) })),
     );
     const played = await this.play(jobs);
     if (this.stopped) return { ...found, whole: false };
@@ -202,6 +209,10 @@ class Work {
     return { ...NOTHING, groups, unknown, established, runs: this.player.runs, whole, unused };
   }
 }
+
+/** As bad as they were found to be, so that what was played is met again. */
+const fittedFaults = ({ causes, severities }: Explanation): SignatureJob['faults'] =>
+  causes.map((c, i) => ({ ...c, severity: tenths(severities[i].at) }));
 
 interface Ranked {
   readonly told: readonly (Belief & { readonly probability: number })[];
