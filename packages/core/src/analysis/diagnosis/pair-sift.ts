@@ -14,10 +14,14 @@ const TRIED: readonly number[] = [0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 1];
 /** What a second one must add to the log likelihood at least, roughly as this is known here. */
 const GAIN = 0.2;
 
-/** Two causes, at the severities that explain the sheet best of those that were tried. */
+/** Two causes, and how bad they are. */
 export interface Two {
   readonly profiles: readonly [Profile, Profile];
   readonly severities: readonly [number, number];
+}
+
+/** At severities that explain the sheet better than those beside. */
+export interface SiftedTwo extends Two {
   /** Log of prior times likelihood, but for what is the same for all of them. */
   readonly log: number;
 }
@@ -35,7 +39,7 @@ interface Effect {
 interface Alone {
   readonly profile: Profile;
   readonly log: number;
-  /** How well it explains the sheet by itself, where that is best. */
+  /** How well it explains the sheet by itself, where that is best, with what looks have shown. */
   readonly height: number;
   readonly effects: readonly Effect[];
 }
@@ -45,7 +49,7 @@ export function likeliestTwos(
   likelihood: Likelihood,
   profiles: readonly Profile[],
   most: number,
-): readonly Two[] {
+): readonly SiftedTwo[] {
   const { noted, of } = likelihood.straight();
   const all = aloneOf(likelihood, profiles, noted, of);
   const found = all.flatMap((a, i) =>
@@ -69,37 +73,28 @@ function aloneOf(
       const half = 0.5 * dot(times, times) - dot(noted.multiplied, times);
       return { severity, times, half, readings, facts: likelihood.factsGained(foretold) };
     });
-    const log = Math.log(profile.hypothesis.prior);
-    return { profile, log, height: Math.max(...effects.map((e) => heightOf(noted, e))), effects };
+    const { causes, prior } = profile.hypothesis;
+    const highest = Math.max(...effects.map((e) => heightOf(noted, e)));
+    return { profile, log: Math.log(prior), height: highest + likelihood.ofLooks(causes), effects };
   });
 }
 
 /** Where two causes explain it best: better than at the severities beside; none where they are on one part. */
-function together(likelihood: Likelihood, noted: Off, a: Alone, b: Alone): readonly Two[] {
+function together(likelihood: Likelihood, noted: Off, a: Alone, b: Alone): readonly SiftedTwo[] {
   const causes = [...a.profile.hypothesis.causes, ...b.profile.hypothesis.causes];
   if (causes[0].on === causes[1].on) return [];
   const heights = a.effects.map((x) => b.effects.map((y) => heightOf(noted, x, y)));
   const looks = likelihood.ofLooks(causes);
-  const least =
-    Math.max(
-      ...[a, b].map((one) => {
-        return one.height + likelihood.ofLooks(one.profile.hypothesis.causes);
-      }),
-    ) +
-    GAIN -
-    looks;
+  const least = Math.max(a.height, b.height) + GAIN - looks;
   return heights.flatMap((row, i) =>
-    row.flatMap((height, j) => {
-      const beside = BESIDE.map(([x, y]) => heights[i + x]?.[j + y] ?? -Infinity);
-      if (height < least || beside.some((other) => other > height)) return [];
-      const severities = [a.effects[i].severity, b.effects[j].severity] as const;
-      return [
-        {
-          profiles: [a.profile, b.profile] as const,
-          severities,
-          log: a.log + b.log + looks + height,
-        },
-      ];
+    row.flatMap((height, j): SiftedTwo | readonly [] => {
+      if (height < least) return [];
+      if (BESIDE.some(([x, y]) => (heights[i + x]?.[j + y] ?? -Infinity) > height)) return [];
+      return {
+        profiles: [a.profile, b.profile],
+        severities: [a.effects[i].severity, b.effects[j].severity],
+        log: a.log + b.log + looks + height,
+      };
     }),
   );
 }

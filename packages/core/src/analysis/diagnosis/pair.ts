@@ -91,14 +91,18 @@ export class Pairs {
 
   /** Of all pairs, at the severities that fit best. */
   private likeliest(likelihood: Likelihood): readonly Two[] {
-    const twos = likeliestTwos(likelihood, [...this.search.all.values()], LOOKED_AT);
-    const looked = twos.map((two) => ({
-      ...two,
-      log: likelihood.of(this.foretelling(two)(two.severities)),
-    }));
+    const sifted = likeliestTwos(likelihood, [...this.search.all.values()], LOOKED_AT);
+    const looked = sifted.map(({ profiles, severities }) => {
+      const two = { profiles, severities };
+      return { two, fit: likelihood.of(this.foretelling(two)(severities)) };
+    });
     const fitted = distinct(sorted(likelihood, looked))
       .slice(0, FITTED)
-      .map((two) => ({ ...two, ...bestFit(likelihood, this.foretelling(two), two.severities) }));
+      .map(({ profiles, severities: from }) => {
+        const at = this.foretelling({ profiles, severities: from });
+        const { severities, log } = bestFit(likelihood, at, from);
+        return { two: { profiles, severities }, fit: log };
+      });
     return sorted(likelihood, fitted).slice(0, CLOSER);
   }
 
@@ -196,12 +200,16 @@ function priorOf({ profiles: [first, second] }: Two): number {
   return priorOfBoth(first.hypothesis, second.hypothesis);
 }
 
-/** The likeliest first. */
-function sorted(likelihood: Likelihood, twos: readonly Two[]): readonly Two[] {
-  const log = (two: Two): number =>
-    Math.log(priorOf(two)) + likelihood.ofLooks(causesOf(two)) + two.log;
+/** The likeliest first, by their log likelihood and what is known without a swing. */
+function sorted(
+  likelihood: Likelihood,
+  twos: readonly { readonly two: Two; readonly fit: number }[],
+): readonly Two[] {
   return twos
-    .map((two) => ({ two, log: log(two) }))
+    .map(({ two, fit }) => {
+      const looks = likelihood.ofLooks(causesOf(two));
+      return { two, log: Math.log(priorOf(two)) + looks + fit };
+    })
     .sort((a, b) => b.log - a.log)
     .map(({ two }) => two);
 }
