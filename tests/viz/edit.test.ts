@@ -76,6 +76,48 @@ describe('a figure changed in place', () => {
     await keep(page, 'edit-changed');
   });
 
+  it('is followed by a quick run at once, and nothing is dimmed or said while the exact one is made', async () => {
+    const { page } = visit;
+    await field(page, FLOW).fill('2.9');
+    // Looked at from inside, frame by frame, until the exact run is there.
+    const frames = await page.evaluate(() => {
+      const app = document.querySelector('ww-app') as HTMLElement & {
+        store: { state: { picture?: { run: number; judged: boolean }; busy: boolean } };
+      };
+      const root = app.shadowRoot!;
+      const { store } = app;
+      const former = store.state.picture?.run;
+      const seen: { judged: boolean; dimmed: boolean; told: boolean }[] = [];
+      root
+        .querySelector('ww-parameters')!
+        .shadowRoot!.querySelector<HTMLInputElement>('[id="components_ground-supply_flow"]')!
+        .dispatchEvent(new Event('change', { bubbles: true, composed: true }));
+      return new Promise<typeof seen>((done) => {
+        const look = () => {
+          const { picture, busy } = store.state;
+          if (picture !== undefined && picture.run !== former) {
+            const box = root.querySelector('ww-busy')!.shadowRoot!.querySelector('[data-busy]');
+            seen.push({
+              judged: picture.judged,
+              dimmed: root.querySelector('main.waits') !== null,
+              told: box !== null && getComputedStyle(box).visibility !== 'hidden',
+            });
+            if (!busy) return done(seen);
+          }
+          requestAnimationFrame(look);
+        };
+        requestAnimationFrame(look);
+      });
+    });
+    expect(frames.some(({ judged }) => !judged)).toBe(true);
+    expect(frames.at(-1)?.judged).toBe(true);
+    expect(frames.filter(({ dimmed }) => dimmed)).toEqual([]);
+    expect(frames.filter(({ told }) => told)).toEqual([]);
+    await expectTimes(page, runWith({ path: FLOW, value: '2.9 gal/min' }));
+    await page.keyboard.press('Control+z');
+    await expectTimes(page, runWith({ path: FLOW, value: '3 gal/min' }));
+  });
+
   it('takes another unit than the one shown, and shows it in its own', async () => {
     const { page } = visit;
     await field(page, FLOW).fill('12 L/min');

@@ -91,7 +91,7 @@ it('what a worker cannot load is told on the bench that asked for it', async () 
   await open();
   await bench('Test card');
   await expect
-    .poll(() => words(page, 'ww-test-card'))
+    .poll(() => words(page, 'ww-test-card'), { timeout: 8000 })
     .toContain('a part of the page could not be loaded');
   expect(await words(page, 'ww-test-card')).toContain('no sound run');
   await keep(page, 'worker-part-missing');

@@ -204,7 +204,7 @@ export const appStyles = css`
       grid-template-areas: 'stage' 'side';
     }
   }
-  main[aria-busy='true'] .area {
+  main.waits .area {
     /* The former run, for as long as a long one takes. */
     opacity: 0.6;
     transition: opacity 0.1s 0.3s;

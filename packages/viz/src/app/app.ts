@@ -35,7 +35,17 @@ import type { Theme } from './settings.js';
 import { worksOf } from './works.js';
 
 /** What the shell itself shows of the state. */
-const SHOWN = ['said', 'picture', 'faults', 'edits', 'busy', 'large', 'bench', 'lesson'] as const;
+const SHOWN = [
+  'said',
+  'picture',
+  'faults',
+  'edits',
+  'asked',
+  'busy',
+  'large',
+  'bench',
+  'lesson',
+] as const;
 
 /** The shell: places the views, passes them the store, listens to keys and dropped files. */
 export class App extends LitElement {
@@ -116,7 +126,7 @@ export class App extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { picture, said, busy, large } = this.store.state;
+    const { asked, picture, said, busy, large } = this.store.state;
     const card = picture?.cards.find((c) => c.name === picture.card);
     const bench = benchOf(this.store);
     const alone = bench?.alone?.(this.store.state) === true;
@@ -151,7 +161,7 @@ export class App extends LitElement {
       <ww-busy .store=${this.store}></ww-busy>
       <main
         aria-busy=${busy}
-        class="${bench === undefined ? 'swing' : 'on-bench'} ${alone ? 'alone' : ''} ${this.tall ? 'tall' : ''}"
+        class="${bench === undefined ? 'swing' : 'on-bench'} ${alone ? 'alone' : ''} ${this.tall ? 'tall' : ''} ${asked === undefined ? '' : 'waits'}"
         @fill-stage=${() => (this.tall = !this.tall)}
         @print-panel=${this.#print}
         @show-panel=${(e: CustomEvent<string>) => this.#choose('panel', e.detail)}

@@ -29,6 +29,10 @@ export class Busy extends View {
         white-space: nowrap;
         animation: appear 0s 0.25s both;
       }
+      /* A run is on show: that it is made more exact is told only where this takes long. */
+      .exact {
+        animation: appear-late 0s 1s both;
+      }
       progress {
         accent-color: var(--accent);
         width: 9rem;
@@ -41,16 +45,21 @@ export class Busy extends View {
           visibility: hidden;
         }
       }
+      @keyframes appear-late {
+        from {
+          visibility: hidden;
+        }
+      }
     `,
   ];
 
-  protected readonly watches: readonly (keyof State)[] = ['busy', 'progress'];
+  protected readonly watches: readonly (keyof State)[] = ['asked', 'busy', 'progress'];
 
   protected override render(): TemplateResult | typeof nothing {
-    const { busy, progress } = this.state;
+    const { asked, busy, progress } = this.state;
     if (!busy) return nothing;
-    return html`<div data-busy>
-      Simulating…
+    return html`<div data-busy class=${asked === undefined ? 'exact' : ''}>
+      Simulating${asked === undefined ? ' more exactly' : ''}…
       <progress max="1" value=${progress} aria-label="Share of the card simulated"></progress>
       <output>${Math.floor(progress * 100)} %</output>
       <button @click=${() => this.store.stop()}>Stop</button>
