@@ -16,7 +16,7 @@ export function afterOf({ run: id }: AfterRequest): Reply {
 }
 
 /** The run, while it is kept. */
-export function remembered(id: number): Run | undefined {
+function remembered(id: number): Run | undefined {
   return held?.id === id ? held.run : undefined;
 }
 

@@ -8,7 +8,7 @@ import type { Catalogues, Scenario } from '../../define/index.js';
 import type { ObservationSheet } from '../../observation/index.js';
 import { checkMade } from './check-conditions.js';
 import { evidencesOf } from './entry.js';
-import { hypothesesOf } from './hypothesis.js';
+import { faultsAt, hypothesesOf } from './hypothesis.js';
 import { logSum, type Likelihood } from './likelihood.js';
 import { apartInTimes, possibleLooks, rankedChecks } from './next-check.js';
 import { Pairs } from './pair.js';
@@ -212,7 +212,10 @@ class Work {
 
 /** As bad as they were found to be, so that what was played is met again. */
 const fittedFaults = ({ causes, severities }: Explanation): SignatureJob['faults'] =>
-  causes.map((c, i) => ({ ...c, severity: tenths(severities[i].at) }));
+  faultsAt(
+    causes,
+    severities.map(({ at }) => tenths(at)),
+  );
 
 interface Ranked {
   readonly told: readonly (Belief & { readonly probability: number })[];

@@ -61,6 +61,12 @@ export const faultsOf = (
   severity: number,
 ): SignatureJob['faults'] => causes.map((c) => ({ ...c, severity }));
 
+/** The same, each as bad as it is. */
+export const faultsAt = (
+  causes: readonly Cause[],
+  severities: readonly number[],
+): SignatureJob['faults'] => causes.map((c, i) => ({ ...c, severity: severities[i] }));
+
 /** The swing that shows a hypothesis. */
 export const jobOf = (
   hypothesis: Pick<Hypothesis, 'causes'>,

@@ -190,17 +190,12 @@ export class Likelihood {
     return this.seen.map((seen, i) => seen(foretold[facts[i].setup]));
   }
 
-  /** By how much likelier every fact is made than a sound gear makes it, a log. */
-  factsGained(foretold: Foretold): number[] {
-    const sound = this.factsIn(this.sound);
-    return this.factsIn(foretold).map((p, i) => Math.log(p / sound[i]));
-  }
-
   /** The figures as vectors of which each place scatters by one, and by itself. */
   straight(): Straight {
     const { healthy, scattering } = this;
     const { figures } = this.evidences;
     const noted = figures.map(({ value }) => value);
+    const sound = this.factsIn(this.sound);
     const slowness = scattering.slownessOf(noted);
     const there = healthy.flatMap((x, i) => (Number.isNaN(x) ? [] : [i]));
     const isTime = (i: number): boolean => figures[i].kind === 'time';
@@ -222,6 +217,7 @@ export class Likelihood {
         const x = this.figuresIn(foretold);
         return there.some((i) => Number.isNaN(x[i])) ? undefined : off(x);
       },
+      gained: (foretold) => this.factsIn(foretold).map((p, i) => Math.log(p / sound[i])),
     };
   }
 
@@ -315,6 +311,8 @@ export interface Straight {
   readonly noted: Off;
   /** Undefined where one never comes. */
   readonly of: (foretold: Foretold) => Off | undefined;
+  /** By how much likelier every fact is made than a sound gear makes it, a log. */
+  readonly gained: (foretold: Foretold) => number[];
 }
 
 /** How the figures scatter that are foretold to come, and logs that do not depend on how far off they are. */

@@ -5,8 +5,8 @@
  * |d - a - b|^2 = |d|^2 + (|a|^2 - 2 d.a) + (|b|^2 - 2 d.b) + 2 a.b.
  * Of a reading, and of a fact, what the one does counts that changes it more.
  */
-import type { Likelihood, Off } from './likelihood.js';
-import type { Foretold, Profile } from './profile.js';
+import type { Likelihood, Off, Straight } from './likelihood.js';
+import type { Profile } from './profile.js';
 
 /** Severities at which each of the two is tried. */
 const TRIED: readonly number[] = [0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 1];
@@ -50,8 +50,9 @@ export function likeliestTwos(
   profiles: readonly Profile[],
   most: number,
 ): readonly SiftedTwo[] {
-  const { noted, of } = likelihood.straight();
-  const all = aloneOf(likelihood, profiles, noted, of);
+  const straight = likelihood.straight();
+  const { noted } = straight;
+  const all = aloneOf(likelihood, profiles, straight);
   const found = all.flatMap((a, i) =>
     all.slice(i + 1).flatMap((b) => together(likelihood, noted, a, b)),
   );
@@ -61,8 +62,7 @@ export function likeliestTwos(
 function aloneOf(
   likelihood: Likelihood,
   profiles: readonly Profile[],
-  noted: Off,
-  of: (foretold: Foretold) => Off | undefined,
+  { noted, of, gained }: Straight,
 ): readonly Alone[] {
   return profiles.map((profile) => {
     const effects = TRIED.flatMap((severity): Effect | readonly [] => {
@@ -71,7 +71,7 @@ function aloneOf(
       if (off === undefined) return [];
       const { multiplied: times, changed: readings } = off;
       const half = 0.5 * dot(times, times) - dot(noted.multiplied, times);
-      return { severity, times, half, readings, facts: likelihood.factsGained(foretold) };
+      return { severity, times, half, readings, facts: gained(foretold) };
     });
     const { causes, prior } = profile.hypothesis;
     const highest = Math.max(...effects.map((e) => heightOf(noted, e)));

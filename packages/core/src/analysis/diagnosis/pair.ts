@@ -3,7 +3,7 @@
  * does alone, and those that come out likely that way are played before they are believed.
  */
 import { playAcross } from './across.js';
-import { keyOf, priorOfBoth } from './hypothesis.js';
+import { faultsAt, keyOf, priorOfBoth } from './hypothesis.js';
 import type { Likelihood } from './likelihood.js';
 import { bestFit, climb, narrowness, type ForetoldAt, type Severities } from './pair-fit.js';
 import { likeliestTwos, type Two } from './pair-sift.js';
@@ -80,7 +80,7 @@ export class Pairs {
       const open = this.unproved(weighing.likelihood, ranked());
       if (open.length === 0) return;
       const swings = open.map(({ hypothesis, severities }) => ({
-        faults: hypothesis.causes.map((c, i) => ({ ...c, severity: severities[i] })),
+        faults: faultsAt(hypothesis.causes, severities),
       }));
       const played = await playAcross(swings, own, search.keys, play);
       played.forEach((foretold, i) => {
@@ -157,11 +157,12 @@ export class Pairs {
       return likelihood.of(single.at(single.peak)) + likelihood.ofLooks(single.hypothesis.causes);
     });
     if (log + looks < Math.max(...alone) + GAIN) return undefined;
+    const prior = priorOf(two);
     const narrow = narrowness(likelihood, at, severities);
     const [first, second] = severities.map((s, i) => fittedAt(s, narrow.spreads[i]));
     return {
-      hypothesis: { causes, prior: priorOf(two) },
-      log: Math.log(priorOf(two)) + looks + log + narrow.log,
+      hypothesis: { causes, prior },
+      log: Math.log(prior) + looks + log + narrow.log,
       first,
       severity: second.at,
       peak: second.at,
