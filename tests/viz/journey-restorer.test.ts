@@ -82,7 +82,9 @@ it('in the page itself: two jacks swapped by their figures, the bottle asked, an
   // Two steps away from the gear as it was: its times are still those beside the new ones.
   const held = times.locator('tr.former', { hasText: 'Up: total held' }).locator('td').first();
   expect(Number(await held.textContent())).toBeCloseTo(before, 1);
-  expect(await words(page, 'ww-times')).toMatch(/Held: .+\(no flags, least clearance [\d.]+\sin\)/);
+  expect(await words(page, 'ww-times')).toMatch(
+    /Held: .+\(no flags, least clearance [\d.]+\sin\)\. Order: the same\./,
+  );
   await keep(page, 'journey-restorer-3-swapped');
 
   // What the bottle does with the larger jacks, as the engine says.

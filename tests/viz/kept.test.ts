@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { EditWork } from '../../packages/viz/src/model/edits.js';
+import { heldOf } from '../../packages/viz/src/model/held.js';
+import { decode } from '../../packages/viz/src/model/kept-text.js';
 import { KeepWork } from '../../packages/viz/src/model/kept.js';
 import type { Drawer } from '../../packages/viz/src/model/kept.js';
 import type { Store } from '../../packages/viz/src/model/store.js';
@@ -50,6 +52,31 @@ class Cabinet {
 }
 
 describe('work in progress', () => {
+  it('has with it the run that is held, and what of it never came', async () => {
+    const cabinet = new Cabinet();
+    const first = cabinet.page('a');
+    first.store.setFaults([{ fault: 'uplock-misrigged', on: 'left-uplock', severity: 1 }]);
+    const { picture } = first.store.state;
+    const held = heldOf(picture!);
+    expect(held.timings.some((t) => Number.isNaN(t.total))).toBe(true);
+    first.store.set({ held });
+    first.store.setFaults([]);
+    first.work.flush();
+    cabinet.leave('a');
+
+    const { store, work } = cabinet.page('b');
+    await work.start();
+    const [offer] = store.state.kept.offers;
+    work.restore(offer!);
+    expect(store.state.held).toEqual(held);
+    expect(store.state.faults).toEqual([]);
+    // Anything else in its place is not taken.
+    const text = cabinet.kept.get('work.b')!;
+    expect(decode(text)).toBeDefined();
+    for (const wrong of ['"order":[{}]', '"order":3'])
+      expect(decode(text.replace(/"order":\[.*?\]/, wrong))).toBeUndefined();
+  });
+
   it('is offered after the page was left, and comes back as it was', async () => {
     const cabinet = new Cabinet();
     const first = cabinet.page('a');

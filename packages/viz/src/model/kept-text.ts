@@ -1,6 +1,7 @@
 /** Kept work as text and back; what does not look as it should is refused whole. */
 import type { Edit, FaultEntry } from '../worker/message.js';
 import type { Change } from './changes.js';
+import type { Held } from './held.js';
 import type { MeasuredTime } from './measured.js';
 import { wrongWith } from './measured.js';
 
@@ -21,6 +22,8 @@ export interface Kept {
   readonly measured: readonly MeasuredTime[];
   /** What can be taken back, the latest last; absent in what former pages kept. */
   readonly past?: readonly Change[];
+  /** The run that others are set beside; absent where none is held. */
+  readonly held?: Held;
   readonly time: number;
   readonly span: readonly [number, number];
   readonly bench: string;
@@ -55,6 +58,20 @@ const isMeasured = (v: Raw): boolean =>
   numbers(v, 'time', 'error') &&
   wrongWith(v as unknown as MeasuredTime) === '';
 
+const isTiming = (v: Raw): boolean =>
+  words(v, 'unit', 'side', 'direction') && TIMES.every((k) => isTime(v[k]));
+const TIMES = ['start', 'moving', 'locked', 'doors', 'total'] as const;
+/** What never came is no number, and JSON writes that as null. */
+const isTime = (v: unknown): boolean => v === null || Number.isFinite(v);
+const isArrival = (v: Raw): boolean => words(v, 'movement', 'device', 'to') && numbers(v, 't');
+const isHeld = (v: unknown): boolean =>
+  isRaw(v) &&
+  words(v, 'title') &&
+  numbers(v, 'flags') &&
+  (v.least === undefined || Number.isFinite(v.least)) &&
+  all(v.timings, isTiming) &&
+  all(v.order, isArrival);
+
 /** Undefined when it is anything else than what {@link encode} makes. */
 export function decode(text: string): Kept | undefined {
   let v: unknown;
@@ -77,6 +94,17 @@ export function decode(text: string): Kept | undefined {
     all(v.faults, isFault) &&
     all(v.own, isFault) &&
     all(v.measured, isMeasured) &&
-    (v.past === undefined || all(v.past, isChange));
-  return good ? (kept as unknown as Kept) : undefined;
+    (v.past === undefined || all(v.past, isChange)) &&
+    (v.held === undefined || isHeld(v.held));
+  return good ? withTimes(kept as unknown as Kept) : undefined;
+}
+
+function withTimes(kept: Kept): Kept {
+  const { held } = kept;
+  if (held === undefined) return kept;
+  const timings = held.timings.map((t) => ({
+    ...t,
+    ...Object.fromEntries(TIMES.map((k) => [k, t[k] ?? NaN])),
+  }));
+  return { ...kept, held: { ...held, timings } };
 }

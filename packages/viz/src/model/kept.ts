@@ -143,8 +143,8 @@ export class KeepWork {
     const { kept } = offer;
     const { picture } = this.#store.state;
     if (picture === undefined) return;
-    const { measured, bench, large, past = [] } = kept;
-    this.#store.set({ measured, bench, large, changes: { ...NO_CHANGES, past } });
+    const { measured, bench, large, held, past = [] } = kept;
+    this.#store.set({ measured, bench, large, held, changes: { ...NO_CHANGES, past } });
     this.#store.seek(kept.time);
     const [a, b] = kept.span;
     if (a < b && b <= picture.duration) this.#store.set({ span: [a, b] });
@@ -185,15 +185,17 @@ export class KeepWork {
 
   /** What would be lost; undefined when it is all in a file or comes with the page. */
   #worth(): Kept | undefined {
-    const { picture, source, edits, faults, measured, saved, changes, time, span, bench, large } =
-      this.#store.state;
+    const { state } = this.#store;
+    const { picture, source, edits, faults, measured, saved, changes, held } = state;
+    const { time, span, bench, large } = state;
     // A lesson keeps itself.
     if (picture === undefined || source === undefined || bench === LESSON) return undefined;
     if (picture.file !== source.file) return undefined;
     const demo = this.#demos.some((d) => d.file === source.file && d.text === source.text);
     const own = picture.cards.find((c) => c.name === picture.card)?.faults ?? [];
     const unsaved = edits.length > 0 && !same(edits, saved);
-    if (demo && !unsaved && measured.length === 0 && same(faults, own)) return undefined;
+    const asCame = !unsaved && measured.length === 0 && held === undefined && same(faults, own);
+    if (demo && asCame) return undefined;
     return {
       when: this.#now(),
       file: source.file,
@@ -204,6 +206,7 @@ export class KeepWork {
       own: plainFaults(own),
       measured,
       past: changes.past.slice(-MOST_STEPS),
+      ...(held && { held }),
       time,
       span,
       bench,
@@ -232,6 +235,7 @@ const KEPT: readonly (keyof State)[] = [
   'edits',
   'faults',
   'measured',
+  'held',
   'saved',
   'bench',
   'large',

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { heldOf } from '../model/held.js';
+import { orderOf, sentenceOfOrder } from '../model/order.js';
 import { count, withUnit } from '../model/sentence.js';
 import type { State } from '../model/state.js';
 import type { Picture, Timing } from '../worker/message.js';
@@ -124,7 +125,8 @@ export class Times extends View {
         ? nothing
         : html`, least clearance ${withUnit(held.least, 'length', picture, system)}`;
     return html`<p class="soft">
-      Held: ${held.title} (${held.flags === 0 ? 'no flags' : count(held.flags, 'flag')}${least})
+      Held: ${held.title} (${held.flags === 0 ? 'no flags' : count(held.flags, 'flag')}${least}).
+      ${sentenceOfOrder(orderOf(picture), held.order)}
     </p>`;
   }
 

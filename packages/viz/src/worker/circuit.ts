@@ -1,5 +1,5 @@
 /** Draws the facts of the hydraulic circuit out of a scenario; what has no oil or gas in it is left out. */
-import { catalogues, tailored } from '@wheelwell/core';
+import { catalogues, kept, tailored } from '@wheelwell/core';
 import type { ComponentEntry, DeviceDefinition, Parameters, Scenario } from '@wheelwell/core';
 import type {
   CircuitFacts,
@@ -50,7 +50,7 @@ function part(
     unit: unitOf(scenario, name, entry),
     ...(entry.place && { place: entry.place }),
     ...(move && { move }),
-    parameters: figures(kind, entry.parameters),
+    parameters: figures(entry.parameters, kind),
   };
 }
 
@@ -135,13 +135,13 @@ function moveOf(name: string, kind: DeviceDefinition, p: Parameters): MoveFacts 
 }
 
 /** Parameters that are one number or word; shapes and tables are read in the file. */
-function figures(kind: DeviceDefinition, p: Parameters): FigureFacts[] {
-  return Object.entries(kind.parameters).flatMap(([name, definition]): FigureFacts[] => {
+const figures = kept((p: Parameters, kind: DeviceDefinition): readonly FigureFacts[] =>
+  Object.entries(kind.parameters).flatMap(([name, definition]): FigureFacts[] => {
     const { title } = definition;
     const v = p[name];
     if (typeof v === 'boolean') return [{ title, value: v ? 'yes' : 'no', quantity: 'ratio' }];
     if (typeof v === 'string') return [{ title, value: v, quantity: 'ratio' }];
     if (typeof v !== 'number' || !('quantity' in definition)) return [];
     return [{ title, value: v, quantity: definition.quantity }];
-  });
-}
+  }),
+);

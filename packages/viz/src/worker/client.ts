@@ -1,6 +1,7 @@
 /** The page's side of the workers: the latest request wins, and a run can be stopped. */
-import type { AfterRequest, Reply, RunRequest, SeriesRequest } from './message.js';
+import type { AfterRequest, Picture, Posted, Reply, RunRequest, SeriesRequest } from './message.js';
 import type { Question, Told } from './parameters-message.js';
+import { whole } from './sparing.js';
 
 export type Listener = (reply: Reply) => void;
 
@@ -30,8 +31,8 @@ interface Seat {
   job: RunRequest | undefined;
   /** The quick run is there, the exact one to be had next: it may be sent something more urgent. */
   refining: boolean;
-  /** The run it holds, whose channels can be asked for; 0 for none. */
-  holds: number;
+  /** What came from it last: it holds that run, whose channels can be asked for. */
+  last: Picture | undefined;
   /** Questions it has not answered yet, by number. */
   readonly open: Map<number, Open>;
 }
@@ -72,7 +73,7 @@ export class Engine {
 
   /** Asks more about a run; unanswered when no worker holds it any more. */
   ask(request: SeriesRequest | AfterRequest): void {
-    this.#seats.find((s) => s.holds === request.run)?.worker.postMessage(request);
+    this.#seats.find((s) => s.last?.run === request.run)?.worker.postMessage(request);
   }
 
   /** Asks about a text. */
@@ -114,7 +115,7 @@ export class Engine {
     const idle = this.#seats.filter((s) => s.job === undefined);
     // The run on show stays where its channels can be asked for.
     const seat =
-      idle.find((s) => s.holds !== this.#shown) ??
+      idle.find((s) => s.last?.run !== this.#shown) ??
       idle[0] ??
       this.#seats.find((s) => s.refining) ??
       (this.#seats.length < MOST ? this.#seat() : undefined);
@@ -157,7 +158,6 @@ export class Engine {
     if (seat.refining) this.#refineLater(seat, reply.id);
     if (reply.kind === 'picture') {
       const { run } = reply.picture;
-      seat.holds = run;
       const passing = quick && run > this.#shown && sameTest(job, this.#latest);
       if (latest || passing) {
         this.#shown = run;
@@ -183,6 +183,12 @@ export class Engine {
     afterFrame(() => (this.#hurried ? setTimeout(refine, DRAG) : refine()));
   }
 
+  #taken(seat: Seat, posted: Posted): Reply {
+    if (posted.kind !== 'picture') return posted;
+    const picture = (seat.last = whole(posted.picture, seat.last));
+    return { ...posted, picture };
+  }
+
   #told(seat: Seat, told: Told): void {
     seat.open.get(told.number)?.resolve(told);
     seat.open.delete(told.number);
@@ -193,10 +199,16 @@ export class Engine {
       type: 'module',
       name: 'wheelwell',
     });
-    const seat: Seat = { worker, job: undefined, refining: false, holds: 0, open: new Map() };
-    worker.onmessage = ({ data }: MessageEvent<Reply | Told>) => {
+    const seat: Seat = {
+      worker,
+      job: undefined,
+      refining: false,
+      last: undefined,
+      open: new Map(),
+    };
+    worker.onmessage = ({ data }: MessageEvent<Posted | Told>) => {
       if ('number' in data) this.#told(seat, data);
-      else this.#received(seat, data);
+      else this.#received(seat, this.#taken(seat, data));
     };
     worker.onerror = (e) => {
       // A worker that failed to load or broke is not used again.

@@ -20,6 +20,7 @@ import type {
 import type { BayFacts } from './bay-message.js';
 import type { BlowDownFacts, Condition, FollowUp } from './blow-down-message.js';
 import type { CircuitFacts } from './circuit-message.js';
+import type { SparingPicture } from './sparing.js';
 
 export type {
   BayEntry,
@@ -123,6 +124,11 @@ export type Reply =
     }
   /** Still at it; `share` of the card is done, 0..1. */
   | { readonly id: number; readonly kind: 'progress'; readonly share: number };
+
+/** A reply on its way. */
+export type Posted =
+  | Exclude<Reply, { kind: 'picture' }>
+  | (Omit<Extract<Reply, { kind: 'picture' }>, 'picture'> & { readonly picture: SparingPicture });
 
 /** A device or mechanism as the page needs it. */
 export interface DeviceFacts {

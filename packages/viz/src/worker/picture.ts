@@ -1,14 +1,6 @@
 /** Makes the plain picture of a run that is posted to the page. */
 import { catalogues, FAULT_GROUPS, lightSwitches, tailored } from '@wheelwell/core';
-import type {
-  ComponentEntry,
-  Flag,
-  Parameters,
-  Role,
-  Run,
-  Scenario,
-  UnitEntry,
-} from '@wheelwell/core';
+import type { Flag, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
 import { approaches, arraysInApproaches, bayFacts } from './bay.js';
 import { arraysIn, blowDownFacts } from './blow-down.js';
 import { circuitFacts } from './circuit.js';
@@ -34,6 +26,8 @@ const CATALOGUE: readonly FaultFacts[] = FAULT_GROUPS.flatMap((group) =>
     .map(faultFacts)
     .sort((a, b) => (a.title < b.title ? -1 : 1)),
 );
+
+const DISPLAY = { us: displayTable('us'), metric: displayTable('metric') };
 
 /**
  * @param judged whether with its flags and clearances: working them out takes as long as simulating
@@ -95,7 +89,7 @@ export function picture(
     outlines: outlines(run.scenario),
     circuit: circuitFacts(run.scenario),
     bay: judged ? { ...bay, ...approaches(run) } : bay,
-    display: { us: displayTable('us'), metric: displayTable('metric') },
+    display: DISPLAY,
     ...(blowDown === undefined ? {} : { blowDown }),
     ...(stood && { stood }),
     edits,
@@ -146,6 +140,7 @@ function befalling(kind: string): readonly string[] {
 }
 
 function deviceFacts(scenario: Scenario): DeviceFacts[] {
+  const levers = leversOf(scenario);
   const facts = (
     name: string,
     kind: string,
@@ -172,7 +167,7 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
     ...Object.entries(scenario.components).map(([name, e]) => {
       const kind = components[e.is];
       const role = kind?.role ?? 'other';
-      const lever = isLever(scenario, name, e);
+      const lever = levers.has(name);
       return facts(name, e.is, e.note, kind?.title ?? e.is, role, e.parameters, lever);
     }),
     ...Object.entries(scenario.mechanisms).map(([name, e]) => {
@@ -183,18 +178,19 @@ function deviceFacts(scenario: Scenario): DeviceFacts[] {
   ];
 }
 
-/** A selector without wires, or whatever else a card tells up and down by: a controller, a power pack. */
-function isLever(scenario: Scenario, name: string, entry: ComponentEntry): boolean {
-  const kind = components[entry.is];
-  if (kind === undefined) return false;
-  if (kind.role === 'selector' && Object.keys(entry.signals).length === 0) return true;
-  const inputs = tailored(kind, entry.parameters).inputs ?? {};
-  return Object.values(scenario.cards)
-    .flatMap((card) => card.steps)
-    .some((step) => {
-      const choices = step.device === name ? inputs[step.input]?.choices : undefined;
-      return choices !== undefined && choices.includes('up') && choices.includes('down');
-    });
+/** Selectors without wires, and whatever else a card tells up and down by: a controller, a power pack. */
+function leversOf({ components: all, cards }: Scenario): ReadonlySet<string> {
+  const levers = new Set<string>();
+  for (const [name, { is, signals }] of Object.entries(all))
+    if (components[is]?.role === 'selector' && Object.keys(signals).length === 0) levers.add(name);
+  for (const { device, input } of Object.values(cards).flatMap((card) => card.steps)) {
+    const entry = all[device];
+    const kind = entry && components[entry.is];
+    if (kind === undefined || levers.has(device)) continue;
+    const choices = tailored(kind, entry.parameters).inputs?.[input]?.choices ?? [];
+    if (choices.includes('up') && choices.includes('down')) levers.add(device);
+  }
+  return levers;
 }
 
 /** What hangs on a unit's leg and doors alone: members they drive, door hooks, switches, chains. */

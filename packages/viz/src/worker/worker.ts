@@ -6,10 +6,18 @@ import { isDiagnosisJob } from './diagnosis-message.js';
 import type { DiagnosisJob } from './diagnosis-message.js';
 import { later } from './later.js';
 import type { LessonRequest } from './lesson-message.js';
-import type { AfterRequest, RefineRequest, RunRequest, SeriesRequest } from './message.js';
+import type {
+  AfterRequest,
+  Picture,
+  Posted,
+  RefineRequest,
+  RunRequest,
+  SeriesRequest,
+} from './message.js';
 import { isRecordingJob } from './recording-message.js';
 import type { RecordingJob } from './recording-message.js';
 import { afterOf, seriesOf } from './series.js';
+import { sparing } from './sparing.js';
 import { told } from './told.js';
 import type { NumberedQuestion } from './told.js';
 
@@ -36,8 +44,19 @@ const scope = self as unknown as {
   postMessage(message: unknown, transfer: Transferable[]): void;
 };
 
+/** The picture that the page had last. */
+let sent: Picture | undefined;
+
+function post({ reply, transfer }: Answer): void {
+  let posted: Posted;
+  if (reply.kind === 'picture') {
+    posted = { ...reply, picture: sparing(reply.picture, sent) };
+    sent = reply.picture;
+  } else posted = reply;
+  scope.postMessage(posted, transfer);
+}
+
 scope.onmessage = ({ data: job }) => {
-  const post = ({ reply, transfer }: Answer): void => scope.postMessage(reply, transfer);
   const tell = (reply: unknown): void => scope.postMessage(reply, []);
   const shareOf =
     (id: number) =>
