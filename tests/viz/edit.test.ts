@@ -76,7 +76,7 @@ describe('a figure changed in place', () => {
     await keep(page, 'edit-changed');
   });
 
-  it('is followed by a quick run at once, and nothing is dimmed or said while the exact one is made', async () => {
+  it('is followed by a quick run at once, and nothing is dimmed, or said within a second, while the exact one is made', async () => {
     const { page } = visit;
     await field(page, FLOW).fill('2.9');
     // Looked at from inside, frame by frame, until the exact run is there.
@@ -87,7 +87,8 @@ describe('a figure changed in place', () => {
       const root = app.shadowRoot!;
       const { store } = app;
       const former = store.state.picture?.run;
-      const seen: { judged: boolean; dimmed: boolean; told: boolean }[] = [];
+      const seen: { judged: boolean; dimmed: boolean; told: boolean; since: number }[] = [];
+      let came = NaN;
       root
         .querySelector('ww-parameters')!
         .shadowRoot!.querySelector<HTMLInputElement>('[id="components_ground-supply_flow"]')!
@@ -96,11 +97,13 @@ describe('a figure changed in place', () => {
         const look = () => {
           const { picture, busy } = store.state;
           if (picture !== undefined && picture.run !== former) {
+            if (Number.isNaN(came)) came = performance.now();
             const box = root.querySelector('ww-busy')!.shadowRoot!.querySelector('[data-busy]');
             seen.push({
               judged: picture.judged,
               dimmed: root.querySelector('main.waits') !== null,
               told: box !== null && getComputedStyle(box).visibility !== 'hidden',
+              since: performance.now() - came,
             });
             if (!busy) return done(seen);
           }
@@ -112,7 +115,8 @@ describe('a figure changed in place', () => {
     expect(frames.some(({ judged }) => !judged)).toBe(true);
     expect(frames.at(-1)?.judged).toBe(true);
     expect(frames.filter(({ dimmed }) => dimmed)).toEqual([]);
-    expect(frames.filter(({ told }) => told)).toEqual([]);
+    // On a machine with much else to do it takes longer than that.
+    expect(frames.filter(({ told, since }) => told && since < 900)).toEqual([]);
     await expectTimes(page, runWith({ path: FLOW, value: '2.9 gal/min' }));
     await page.keyboard.press('Control+z');
     await expectTimes(page, runWith({ path: FLOW, value: '3 gal/min' }));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { catalogues } from '../../../packages/core/src/index.js';
-import { simulateWith } from '../../../packages/core/src/machine/index.js';
+import { glanceWith, simulateWith } from '../../../packages/core/src/machine/index.js';
 import { aircraft } from '../../support/aircraft.js';
 import { gearUnits } from '../../support/gear-units.js';
 
@@ -88,18 +88,19 @@ describe('traces of a run', () => {
   });
 });
 
-describe('channels that are watched', () => {
+describe('channels glanced at', () => {
   const { scenario: hedgelark } = aircraft('hedgelark');
   it.each(['healthy', 'doors-early', 'blow-down'])(
     'are what the run gone over again has at the ends of its steps: %s',
     (card) => {
-      const watched = simulateWith(catalogues, hedgelark, { card, watch: () => true });
+      const glance = glanceWith(catalogues, hedgelark, { card }, () => () => true);
       const again = simulateWith(catalogues, hedgelark, { card });
       const names = again.channels.map((c) => c.name);
-      const [a, b] = [watched.look(names), again.look(names)];
+      const b = again.look(names);
       expect(names.length).toBeGreaterThan(100);
+      expect(glance.log).toEqual(again.log);
       for (const name of names) {
-        const [x, y] = [a.get(name)!, b.get(name)!];
+        const [x, y] = [glance.series(name)!, b.get(name)!];
         expect(x.t).toEqual(y.t);
         const size = y.v.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
         y.v.forEach((v, i) => {
@@ -109,4 +110,21 @@ describe('channels that are watched', () => {
       }
     },
   );
+
+  it('are those asked for, of the aircraft as it is played; of others it knows nothing', () => {
+    const faults = [{ fault: 'restrictor-blocked', on: 'left-leg-restrictor', severity: 1 }];
+    const bores: unknown[] = [];
+    const glance = glanceWith(catalogues, hedgelark, { faults }, (gear) => {
+      bores.push(gear.scenario.components['left-leg-restrictor'].parameters.bore);
+      expect(gear.role('left-leg')).toBe('leg');
+      return (channel) => channel === 'left-leg.angle';
+    });
+    expect(bores).toHaveLength(1);
+    expect(bores[0]).toBeLessThan(
+      Number(hedgelark.components['left-leg-restrictor'].parameters.bore),
+    );
+    expect(glance.series('left-leg.angle')!.t.length).toBeGreaterThan(100);
+    expect(glance.series('right-leg.angle')).toBeUndefined();
+    expect(glance.series('no-leg.angle')).toBeUndefined();
+  });
 });

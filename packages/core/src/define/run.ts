@@ -64,6 +64,9 @@ export interface Evidence {
   outline(mechanism: string, angle: number): Placement | undefined;
 }
 
+/** An aircraft before anything is known of how it goes. */
+export type Gear = Pick<Evidence, 'scenario' | 'role'>;
+
 /** Severity of a flag: information (margin shown, all well), caution, fail. */
 export type Severity = 'note' | 'caution' | 'fail';
 

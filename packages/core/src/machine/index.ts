@@ -1,3 +1,4 @@
+export { glanceWith } from './glance.js';
 export { simulateWith, type SimulateOptions } from './simulate.js';
 export type { Account } from './account.js';
 export { SimulatedRun } from './run.js';

@@ -113,12 +113,13 @@ export class Modes {
   /** Per device, in declared order, the first guard above zero or timer that has run out. */
   due(t: number): readonly DueMode[] {
     const found: DueMode[] = [];
-    this.network.frames.forEach((frame, i) => {
-      const why = frame.guards.find((g) => g.when(frame) > 0) ?? this.dueTimer(i, t);
-      if (why !== undefined) {
+    const { frames } = this.network;
+    // Looked through at every jump: plain loops, for calls of functions made here leave much to be cleared away.
+    for (let i = 0; i < frames.length; i++) {
+      const why = this.dueGuard(frames[i]) ?? this.dueTimer(i, t);
+      if (why !== undefined)
         found.push({ frame: i, to: this.tables[i].names.indexOf(why.to), why });
-      }
-    });
+    }
     return found;
   }
 
@@ -151,6 +152,12 @@ export class Modes {
   /** What the current mode of a frame puts on its coordinate, if anything. */
   bounds(frame: number): ModeDefinition['bounds'] {
     return this.tables[frame].modes[this.network.frames[frame].mode]?.bounds;
+  }
+
+  private dueGuard(frame: InstanceFrame): Guard | undefined {
+    const { guards } = frame;
+    for (let g = 0; g < guards.length; g++) if (guards[g].when(frame) > 0) return guards[g];
+    return undefined;
   }
 
   private dueTimer(i: number, t: number): Timer | undefined {

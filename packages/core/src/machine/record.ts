@@ -1,33 +1,24 @@
 import { evaluateDense, type Recorder } from '../solver/index.js';
 
-/** What is read from the network at the end of every step, while it stands there. */
-export interface Watched {
-  readonly name: string;
-  readonly read: () => number;
-}
-
 /**
- * The dense output of a whole run: every accepted step's cubics, and what is watched. Grows by doubling;
- * this is the only memory that a run's length costs.
+ * The dense output of a whole run: every accepted step's cubics. Grows by doubling; this is the only
+ * memory that a run's length costs.
  */
 export class Record implements Recorder {
   private times: Float64Array;
   private data: Float64Array;
   /** Number of epochs that had begun when the step was taken, minus one. */
   private epoch: Int32Array;
-  private seen: Float64Array;
   count = 0;
 
   constructor(
     private readonly size: number,
     private readonly epochs: { readonly length: number },
-    private readonly watch: readonly Watched[] = [],
     capacity = 1024,
   ) {
     this.times = new Float64Array(3 * capacity);
     this.data = new Float64Array(4 * size * capacity);
     this.epoch = new Int32Array(capacity);
-    this.seen = new Float64Array(watch.length * capacity);
   }
 
   step(t0: number, t1: number, h: number, coefficients: Float64Array): void {
@@ -39,8 +30,6 @@ export class Record implements Recorder {
     this.times[3 * at + 2] = h;
     this.data.set(coefficients, 4 * this.size * at);
     this.epoch[at] = this.epochs.length - 1;
-    const { watch, seen } = this;
-    for (let i = 0, k = at * watch.length; i < watch.length; i++, k++) seen[k] = watch[i].read();
     this.count++;
   }
 
@@ -68,14 +57,6 @@ export class Record implements Recorder {
     return data[c] + s * (data[c + 1] + s * (data[c + 2] + s * data[c + 3]));
   }
 
-  /** What a watched channel was at the end of each step; undefined for one that was not watched. */
-  watched(name: string): Float64Array | undefined {
-    const { watch, seen, count } = this;
-    const i = watch.findIndex((w) => w.name === name);
-    if (i < 0) return undefined;
-    return Float64Array.from({ length: count }, (_, step) => seen[step * watch.length + i]);
-  }
-
   private grow(): void {
     const double = <T extends Float64Array | Int32Array>(a: T, b: T): T => {
       b.set(a);
@@ -84,6 +65,5 @@ export class Record implements Recorder {
     this.times = double(this.times, new Float64Array(2 * this.times.length));
     this.data = double(this.data, new Float64Array(2 * this.data.length));
     this.epoch = double(this.epoch, new Int32Array(2 * this.epoch.length));
-    this.seen = double(this.seen, new Float64Array(2 * this.seen.length));
   }
 }

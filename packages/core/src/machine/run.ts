@@ -1,40 +1,15 @@
-import type {
-  Card,
-  Catalogues,
-  ChannelInfo,
-  Flag,
-  LogEntry,
-  Outcome,
-  Placement,
-  Role,
-  Run,
-  Scenario,
-  Series,
-  Statistics,
-  Timing,
-} from '../define/index.js';
+import type { Flag, Run, Series, Statistics, Timing } from '../define/index.js';
 import { judge, timings } from '../monitor/index.js';
-import type { Network } from '../network/index.js';
 import { accountOf, type Account } from './account.js';
 import type { ReadableChannel } from './channel.js';
-import type { Machine } from './machine.js';
+import { PlayedCard, type PlayedParts } from './played.js';
 import type { Record } from './record.js';
 import { Traces } from './trace.js';
 
 /** What a run is made of; see simulate.ts. */
-export interface RunParts {
-  readonly scenario: Scenario;
-  readonly card: Card;
-  readonly cardName: string;
-  readonly catalogues: Catalogues;
-  readonly network: Network;
-  readonly channels: readonly ReadableChannel[];
-  readonly machine: Machine;
+export interface RunParts extends PlayedParts {
   readonly record: Record;
-  readonly outcome: Outcome;
   readonly tick: number;
-  readonly tolerance: Run['tolerance'];
-  readonly statistics: Statistics;
 }
 
 /** A step is read in two pieces at least, and in as many of this length, s, up to so many: motions bend within it. */
@@ -48,14 +23,8 @@ const AFTER = 1e-9;
  * A simulated run. Log and outcome are there at once; traces, timings and flags are worked out
  * when first asked for, from the recorded dense output, and kept.
  */
-export class SimulatedRun implements Run {
-  readonly scenario: Scenario;
-  readonly card: Card;
+export class SimulatedRun extends PlayedCard implements Run {
   readonly cardName: string;
-  readonly duration: number;
-  readonly outcome: Outcome;
-  readonly log: readonly LogEntry[];
-  readonly channels: readonly ChannelInfo[];
   readonly tick: number;
   readonly ticks: number;
   readonly tolerance: Run['tolerance'];
@@ -67,18 +36,13 @@ export class SimulatedRun implements Run {
   private knownFlags: readonly Flag[] | undefined;
 
   constructor(private readonly parts: RunParts) {
-    this.scenario = parts.scenario;
-    this.card = parts.card;
+    super(parts);
     this.cardName = parts.cardName;
-    this.outcome = parts.outcome;
-    this.duration = parts.outcome.time;
-    this.log = parts.machine.log.entries;
     this.tick = parts.tick;
     this.ticks = Math.floor(this.duration / parts.tick + 1e-9) + 1;
     this.tolerance = parts.tolerance;
     this.statistics = parts.statistics;
     this.readable = parts.channels;
-    this.channels = this.readable.map((c) => c.info);
   }
 
   get timings(): readonly Timing[] {
@@ -89,28 +53,18 @@ export class SimulatedRun implements Run {
     return (this.knownFlags ??= judge(this));
   }
 
-  series(channel: string): Series | undefined {
+  override series(channel: string): Series | undefined {
     this.native ??= this.traces(this.nativeTimes());
     return this.native.get(channel);
   }
 
-  /**
-   * Some channels at the ends of steps only, quicker than {@link series} where few are wanted, quickest
-   * where they were watched; the times come with each. A channel that there is not is left out.
-   */
+  /** Some channels at the ends of steps only, quicker than {@link series} where few are wanted. A channel that there is not is left out. */
   look(names: readonly string[]): ReadonlyMap<string, Series> {
     const { network, machine, record } = this.parts;
     const wanted = this.readable.filter((c) => names.includes(c.info.name));
     const ends = Float64Array.from({ length: record.count }, (_, i) => record.end(i));
-    const watched = new Map(wanted.map(({ info }) => [info.name, record.watched(info.name)]));
-    const others = wanted.filter(({ info }) => watched.get(info.name) === undefined);
-    const traces = new Traces(ends, others, network, machine, record);
-    return new Map(
-      wanted.map(({ info: { name } }) => {
-        const v = watched.get(name);
-        return [name, v === undefined ? traces.get(name)! : { t: ends, v }];
-      }),
-    );
+    const traces = new Traces(ends, wanted, network, machine, record);
+    return new Map(wanted.map(({ info: { name } }) => [name, traces.get(name)!]));
   }
 
   sampled(channel: string): Series | undefined {
@@ -123,25 +77,6 @@ export class SimulatedRun implements Run {
     const { network, machine, record } = this.parts;
     return accountOf(network, machine, record);
   }
-
-  role(name: string): Role | undefined {
-    const { components, mechanisms } = this.parts.catalogues;
-    const device = this.scenario.components[name];
-    if (device !== undefined) return components[device.is]?.role;
-    const mechanism = this.scenario.mechanisms[name];
-    return mechanism === undefined ? undefined : mechanisms[mechanism.is]?.role;
-  }
-
-  outline(mechanism: string, angle: number): Placement | undefined {
-    const entry = this.scenario.mechanisms[mechanism];
-    if (entry === undefined) return undefined;
-    const outline =
-      this.outlines.get(mechanism) ??
-      this.parts.catalogues.mechanisms[entry.is].outline(entry.parameters);
-    this.outlines.set(mechanism, outline);
-    return outline.at(angle);
-  }
-  private readonly outlines = new Map<string, { at: (angle: number) => Placement }>();
 
   /** Ends of every step and some places in between, and just after every jump; strictly rising. */
   private nativeTimes(): Float64Array {

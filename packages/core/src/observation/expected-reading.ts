@@ -1,5 +1,5 @@
 /** What gauges and the instruments of the supply would have shown in a run. */
-import type { Evidence, Scenario } from '../define/index.js';
+import type { Evidence, Gear, Scenario } from '../define/index.js';
 import { trace, valueAt, type Move } from '../monitor/index.js';
 import type { GaugeReadings, SupplyReadings, SwingDirection } from './sheet.js';
 
@@ -15,7 +15,7 @@ const AT_REST = 0.02;
 
 type Devices = readonly (readonly [string, Scenario['components'][string]])[];
 
-function ofRole(e: Evidence, ...roles: readonly ReturnType<Evidence['role']>[]): Devices {
+function ofRole(e: Gear, ...roles: readonly ReturnType<Evidence['role']>[]): Devices {
   return Object.entries(e.scenario.components).filter(([name]) => roles.includes(e.role(name)));
 }
 
@@ -23,7 +23,7 @@ function ofRole(e: Evidence, ...roles: readonly ReturnType<Evidence['role']>[]):
  * The gauge that a mechanic looks at: where the main relief valve is; on a power pack, which has it
  * inside, the line that drives this way.
  */
-export function gaugeNode(e: Evidence, direction: Move['direction']): string | undefined {
+export function gaugeNode(e: Gear, direction: Move['direction']): string | undefined {
   const supplies = ofRole(e, 'supply').map(([, c]) => c);
   const pack = supplies.find((c) => c.ports[direction] !== undefined);
   if (pack !== undefined) return pack.ports[direction];
@@ -31,7 +31,7 @@ export function gaugeNode(e: Evidence, direction: Move['direction']): string | u
 }
 
 /** The lines that a selector or a power pack feeds and drains: where a second gauge is put. */
-export function lineNodes(e: Evidence): readonly string[] {
+export function lineNodes(e: Gear): readonly string[] {
   const ports = ofRole(e, 'selector', 'supply').flatMap(([, c]) =>
     ['up', 'down', 'return'].flatMap((port) => c.ports[port] ?? []),
   );

@@ -1,6 +1,6 @@
 /** What a run would have put on a sheet. */
-import type { Catalogues, Evidence, Scenario, Series } from '../../define/index.js';
-import { simulateWith, type SimulatedRun } from '../../machine/index.js';
+import type { Catalogues, Evidence, Gear, Scenario, Series } from '../../define/index.js';
+import { glanceWith } from '../../machine/index.js';
 import { trace, valueAt } from '../../monitor/index.js';
 import {
   expectedSwings,
@@ -119,14 +119,16 @@ export function playSignature(
   job: SignatureJob,
 ): Signature {
   const { scenario, card, reading, ending } = setups.at(job.setup);
-  const run = simulateWith(catalogues, aircraftOf(catalogues, scenario, job), {
-    card,
-    faults: job.faults,
-    tolerance: 'draft',
-    watch: (channel) => READ.test(channel) || PRESSURE.test(channel),
-    ...(ending !== undefined && { until: endsWith(ending) }),
-  });
-  return signatureOf(glance(run, reading), reading);
+  const gear = aircraftOf(catalogues, scenario, job);
+  const { faults } = job;
+  const until = ending === undefined ? {} : { until: endsWith(ending) };
+  const run = glanceWith(
+    catalogues,
+    gear,
+    { card, faults, tolerance: 'draft', ...until },
+    readFrom(reading),
+  );
+  return signatureOf(run, reading);
 }
 
 /** The nominal aircraft, one unknown of it moved, or one from the scatter. */
@@ -143,16 +145,14 @@ function aircraftOf(
 
 /** What a signature is read from, beside the pressures of gauges. */
 const READ = /\.(?:angle|delivery|slip|strokes)$/;
-const PRESSURE = /\.pressure$/;
 
-/** A run of which these channels are wanted only, at the ends of its steps: much quicker than all of them everywhere. */
-function glance(run: SimulatedRun, { nodes = [] }: Reading): Evidence {
-  const gauged = [...lineNodes(run), ...nodes, gaugeNode(run, 'up'), gaugeNode(run, 'down')];
-  const pressures = new Set(gauged.map((node) => `${node}.pressure`));
-  const names = run.channels.map((c) => c.name).filter((n) => READ.test(n) || pressures.has(n));
-  const seen = run.look(names);
-  return Object.create(run, { series: { value: (name: string) => seen.get(name) } }) as Evidence;
-}
+const readFrom =
+  ({ nodes = [] }: Reading) =>
+  (gear: Gear): ((channel: string) => boolean) => {
+    const gauged = [...lineNodes(gear), ...nodes, gaugeNode(gear, 'up'), gaugeNode(gear, 'down')];
+    const pressures = new Set(gauged.map((node) => `${node}.pressure`));
+    return (channel) => READ.test(channel) || pressures.has(channel);
+  };
 
 /** Plays the jobs of a sheet's diagnosis; makes the setups once. */
 export function signaturePlayer(
