@@ -67,7 +67,7 @@ describe('work in progress', () => {
     const { store, work } = cabinet.page('b');
     await work.start();
     const [offer] = store.state.kept.offers;
-    work.restore(offer!);
+    work.restore(offer);
     expect(store.state.held).toEqual(held);
     expect(store.state.faults).toEqual([]);
     // Anything else in its place is not taken.

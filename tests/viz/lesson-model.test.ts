@@ -37,8 +37,8 @@ describe('a run that is cut', () => {
     expect(cut.channels).toEqual([]);
     // No channel can be asked for by a number that no worker holds.
     expect(cut.run).toBeLessThan(0);
-    expect(whole.bay.clearances.some((c) => c.least.t > stop)).toBe(true);
-    for (const c of cut.bay.clearances) {
+    expect(whole.approaches.clearances.some((c) => c.least.t > stop)).toBe(true);
+    for (const c of cut.approaches.clearances) {
       expect(c.least.t).toBeLessThanOrEqual(stop);
       const distances = c.gaps.filter((_, i) => i % 5 === 0);
       expect(c.least.gap.distance).toBe(Math.min(...distances.filter(Number.isFinite)));
@@ -70,7 +70,7 @@ it('a bystander sees legs, doors and locks, and is told no fault, flag or reason
   expect(seen.faults).toEqual([]);
   expect(seen.flags).toEqual([]);
   expect(seen.timings).toEqual([]);
-  expect(seen.bay.clearances).toEqual([]);
+  expect(seen.approaches.clearances).toEqual([]);
   expect(JSON.stringify(seen.circuit)).not.toContain('right-door-close-valve');
   const who = new Set(seen.log.map((e) => e.device));
   expect(who.has('right-door')).toBe(true);

@@ -169,8 +169,8 @@ describe('the store', () => {
     });
     expect(held.flags).toBe(1);
     // The least of the run, measured against each pair's own limit.
-    const least = picture.bay.clearances.find((c) => c.least.gap.distance === held.least);
-    for (const c of picture.bay.clearances.filter((other) => !other.meets))
+    const least = picture.approaches.clearances.find((c) => c.least.gap.distance === held.least);
+    for (const c of picture.approaches.clearances.filter((other) => !other.meets))
       expect(c.least.gap.distance - c.asked).toBeGreaterThanOrEqual(held.least! - least!.asked);
     store.set({ held });
     store.setFaults([{ fault: 'restrictor-blocked', on: 'left-leg-restrictor', severity: 0.5 }]);
@@ -259,10 +259,10 @@ describe('a quick run, before the exact one', () => {
     const store = new Store(() => ({ run: () => {}, ask: () => {}, stop: () => {} }));
     store.receive(ask(1, false));
     const before = store.state.picture;
-    expect(before?.bay.clearances.length).toBeGreaterThan(3);
+    expect(before?.approaches.clearances.length).toBeGreaterThan(3);
     store.receive(ask(2, true, faults));
     expect(store.state.picture?.run).toBe(2);
-    expect(store.state.picture?.bay.clearances).toEqual([]);
+    expect(store.state.picture?.approaches.clearances).toEqual([]);
     // What needs no look along the run is its own at once.
     expect(store.state.picture?.bay.plungers).not.toEqual(before?.bay.plungers);
     // Of a run that is no longer on show: nobody waits for it.
@@ -273,9 +273,10 @@ describe('a quick run, before the exact one', () => {
     const whole = ask(4, false, faults);
     const own = whole.kind === 'picture' ? whole.picture : undefined;
     expect(store.state.picture?.bay).toEqual(own?.bay);
+    expect(store.state.picture?.approaches).toEqual(own?.approaches);
     expect(store.state.picture?.flags).toEqual(own?.flags);
     const least = (all: typeof before): number =>
-      Math.min(...(all?.bay.clearances ?? []).map((c) => c.least.gap.distance));
+      Math.min(...(all?.approaches.clearances ?? []).map((c) => c.least.gap.distance));
     expect(least(store.state.picture)).toBeLessThan(least(before));
   });
 

@@ -27,7 +27,7 @@ describe('the order of a run beside that of one that is held', () => {
   it('is the same, be it slower or faster, until two change places', () => {
     const slower = HELD.map((a) => ({ ...a, t: 1.5 * a.t }));
     expect(sentenceOfOrder(slower, HELD)).toBe('Order: the same.');
-    const early = [at(4.2, 'left-door', 'at closed'), at(5, 'left-leg', 'at up'), HELD[2]!];
+    const early = [at(4.2, 'left-door', 'at closed'), at(5, 'left-leg', 'at up'), HELD[2]];
     expect(sentenceOfOrder(early, HELD)).toBe(
       'Another order: going up, left door closed 0.80\u00a0s before left leg up; it was 1.00\u00a0s after it.',
     );

@@ -8,7 +8,7 @@ const JUMP = 0.05;
 
 /** Undefined where the parts are far apart or not judged. */
 export function gapAt(picture: Picture, c: ClearanceFacts, time: number): GapFacts | undefined {
-  const { looks } = picture.bay;
+  const { looks } = picture.approaches;
   const i = lookBefore(looks, time);
   const [t0 = 0, t1 = 0] = [looks[i], looks[i + 1]];
   const f = t1 > t0 ? Math.min(Math.max((time - t0) / (t1 - t0), 0), 1) : 0;
@@ -47,7 +47,7 @@ export function nearestAt(
   fits: (c: ClearanceFacts) => boolean = () => true,
 ): Nearness | undefined {
   let best: Nearness | undefined;
-  for (const of of picture.bay.clearances) {
+  for (const of of picture.approaches.clearances) {
     if (!fits(of)) continue;
     const gap = gapAt(picture, of, time);
     if (gap === undefined || (of.meets && gap.distance >= of.asked)) continue;
@@ -62,6 +62,6 @@ export function leastOf(
   fits: (c: ClearanceFacts) => boolean = () => true,
 ): ClearanceFacts | undefined {
   const left = (c: ClearanceFacts): number => c.least.gap.distance - c.asked;
-  const all = picture.bay.clearances.filter((c) => fits(c) && (!c.meets || left(c) < 0));
+  const all = picture.approaches.clearances.filter((c) => fits(c) && (!c.meets || left(c) < 0));
   return all.length === 0 ? undefined : all.reduce((a, b) => (left(b) < left(a) ? b : a));
 }

@@ -45,12 +45,16 @@ interface Extent extends Box {
   readonly name: string;
 }
 
-/** Extents do not change during a run: kept for as long as the picture lives. */
-const kept = new WeakMap<Picture, Map<string, Extent[]>>();
+/** They do not change with the run: kept for as long as what is drawn is the same. */
+const kept = new WeakMap<Drawn['outlines'], Drawn & { readonly views: Map<string, Extent[]> }>();
+type Drawn = Pick<Picture, 'outlines' | 'bay' | 'units'>;
 
 function extents(picture: Picture, onto: Projection): Extent[] {
-  const views = kept.get(picture) ?? new Map<string, Extent[]>();
-  kept.set(picture, views);
+  const { outlines, bay, units } = picture;
+  const before = kept.get(outlines);
+  const same = before?.bay === bay && before.units === units;
+  const views = same ? before.views : new Map<string, Extent[]>();
+  if (!same) kept.set(outlines, { outlines, bay, units, views });
   const known = views.get(onto.name);
   if (known !== undefined) return known;
   const found = picture.outlines.flatMap((o: OutlineSamples): Extent[] => {

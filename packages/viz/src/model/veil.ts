@@ -1,6 +1,6 @@
 /** A run as it may be seen while a question about it is open: what is to come is not in it at all. */
 import { GAP_SIZE } from '../worker/bay-message.js';
-import type { BayFacts, ClearanceFacts } from '../worker/bay-message.js';
+import type { Approaches, ClearanceFacts } from '../worker/bay-message.js';
 import type { LogEntry, Picture } from '../worker/message.js';
 
 const HIDDEN = 'that is for you to find out';
@@ -19,9 +19,9 @@ const veiled = (picture: Picture): Picture => {
 };
 
 /** Clearances as they were until a time. */
-function bayUntil(bay: BayFacts, stop: number): BayFacts {
-  const looks = bay.looks.filter((t) => t <= stop);
-  return { ...bay, looks, clearances: bay.clearances.flatMap((c) => nearestOf(c, looks)) };
+function approachesUntil(all: Approaches, stop: number): Approaches {
+  const looks = all.looks.filter((t) => t <= stop);
+  return { looks, clearances: all.clearances.flatMap((c) => nearestOf(c, looks)) };
 }
 
 function nearestOf(c: ClearanceFacts, looks: Float64Array): ClearanceFacts[] {
@@ -42,7 +42,7 @@ export function cutAt(picture: Picture, stop: number): Picture {
   const past = (t: number): number => (t <= stop + 1e-9 ? t : NaN);
   return {
     ...veiled(picture),
-    bay: bayUntil(picture.bay, stop),
+    approaches: approachesUntil(picture.approaches, stop),
     log: picture.log.filter((e) => e.t <= stop + 1e-9),
     // A flag judges its whole span.
     flags: picture.flags.filter((f) => f.to <= stop),
@@ -69,7 +69,8 @@ export function bystander(picture: Picture): Picture {
   return {
     ...veiled(picture),
     // Where plungers and clearances are is what the checks are for.
-    bay: { ...picture.bay, plungers: [], clearances: [] },
+    bay: { ...picture.bay, plungers: [] },
+    approaches: { ...picture.approaches, clearances: [] },
     circuit: { ...picture.circuit, parts: [], nodes: [] },
     faults: [],
     flags: [],

@@ -41,7 +41,8 @@ export function bayFoot(o: BayFoot): TemplateResult {
 
 function now({ picture, time, system }: BayFoot): unknown {
   const found = nearestAt(picture, time);
-  if (found === undefined) return picture.bay.clearances.length === 0 ? '' : 'All well clear';
+  if (found === undefined)
+    return picture.approaches.clearances.length === 0 ? '' : 'All well clear';
   const short = found.gap.distance < found.of.asked;
   return html`<span class=${short ? 'fail' : ''}
       >${short ? sign('fail') : nothing}
@@ -58,7 +59,7 @@ function parts(picture: Picture, c: ClearanceFacts): string {
 }
 
 function key(picture: Picture): TemplateResult {
-  const { bay, units } = picture;
+  const { bay, approaches, units } = picture;
   const has = (which: 'uplock' | 'downlock'): boolean => units.some((u) => u[which] !== '');
   const entry = (drawing: unknown, words: string, box = '-9 -9 18 18'): TemplateResult =>
     html`<li>
@@ -81,7 +82,7 @@ function key(picture: Picture): TemplateResult {
           ]
         : nothing
     }
-    ${bay.clearances.length > 0 || !picture.judged ? [entry(svg`<path class="line" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance now, strut length'), entry(svg`<path class="line least" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance least, and when')] : nothing}
+    ${approaches.clearances.length > 0 || !picture.judged ? [entry(svg`<path class="line" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance now, strut length'), entry(svg`<path class="line least" d="M-7,0H7M-7,-5V5M7,-5V5"></path>`, 'clearance least, and when')] : nothing}
     ${bay.drives.some((d) => d.device !== '') ? entry(svg`<path class="drive chain" d="M-9,0H9"></path>`, 'chain') : nothing}
     ${bay.drives.some((d) => d.device === '') ? entry(svg`<path class="drive linkage" d="M-9,0H9"></path>`, 'moved through a linkage') : nothing}
     ${bay.ramps.length > 0 ? entry(svg`<path class="ramp" d="M-8,5L8,-1V6H-8Z"></path>`, 'ramp in the bay, solid with the tyre on it') : nothing}

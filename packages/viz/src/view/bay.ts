@@ -29,7 +29,8 @@ const COARSE = matchMedia('(pointer: coarse)');
 
 /** One drawing: what it shows, and what moves in it. */
 interface Drawn {
-  readonly key: readonly unknown[];
+  /** As long as these are the same, what stands still in it is. */
+  readonly still: readonly unknown[];
   readonly scene: Scene;
   /** Undefined until the drawing stands on the page. */
   movers: readonly Mover[] | undefined;
@@ -193,23 +194,30 @@ export class Bay extends View {
               viewBox=${drawn.scene.sheet.viewBox}
               data-view=${view}
             >
-              ${guard([drawn.scene], () => bayBody(drawn.scene))}
+              ${guard([...drawn.still], () => bayBody(drawn.scene))}
             </svg>`
       }
     </figure>`;
   }
 
-  /** The drawing as it stands, or a new one where run, size or units have changed. */
+  /** The drawing as it stands; with other movers for another run, or a new one where parts, size or units have changed. */
   #scene(picture: Picture, onto: Projection): Drawn | undefined {
     const { system, large } = this.state;
     const figure = this.renderRoot.querySelector(`figure.${onto.view}`);
     const [width, height] = (figure && this.#sizes.get(figure)) ?? [0, 0];
-    const key = [picture, onto, system, large, width, height];
+    const { outlines, bay, units, display } = picture;
+    const size = [width, height, COARSE.matches];
+    // The words of the phases, where there are any, are the run's.
+    const words = large ? picture.log : undefined;
+    const still = [outlines, bay, units, display, onto, system, large, words, ...size];
     const before = this.#drawn.get(onto.view);
-    if (before !== undefined && key.every((part, i) => part === before.key[i])) return before;
-    const sheet = layOut(picture, onto, width, height, { worded: large, coarse: COARSE.matches });
+    const stands = before !== undefined && still.every((part, i) => part === before.still[i]);
+    if (stands && before.scene.picture === picture) return before;
+    const sheet = stands
+      ? before.scene.sheet
+      : layOut(picture, onto, width, height, { worded: large, coarse: COARSE.matches });
     if (sheet === undefined) return undefined;
-    const drawn = { key, scene: { picture, onto, sheet, system, large }, movers: undefined };
+    const drawn = { still, scene: { picture, onto, sheet, system, large }, movers: undefined };
     this.#drawn.set(onto.view, drawn);
     return drawn;
   }

@@ -16,8 +16,9 @@ export function setter(group: Element): Setter {
         ? group
         : group.querySelector(part);
     parts.set(part, found ?? null);
+    // It may be as it should be from before: setting it once more would have it drawn anew.
     if (name === 'text') {
-      if (found) found.textContent = value;
-    } else found?.setAttribute(name, value);
+      if (found && found.textContent !== value) found.textContent = value;
+    } else if (found?.getAttribute(name) !== value) found?.setAttribute(name, value);
   };
 }

@@ -81,7 +81,7 @@ export interface Approaches {
   readonly looks: Float64Array;
 }
 
-export interface BayFacts extends Approaches {
+export interface BayFacts {
   readonly catches: readonly CatchFacts[];
   readonly plungers: readonly PlungerFacts[];
   readonly braces: readonly BraceFacts[];

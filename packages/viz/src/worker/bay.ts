@@ -32,7 +32,7 @@ const { components, mechanisms } = catalogues;
 /** Parts farther apart than this are in nobody's way, m: own choice. */
 const WITHIN = 0.15;
 
-/** All that is known before anybody has looked along the run. */
+/** What is there, however the run goes. */
 export function bayFacts(scenario: Scenario): BayFacts {
   return {
     catches: each(scenario, (name, entry) => catchOf(scenario, name, entry)),
@@ -40,10 +40,11 @@ export function bayFacts(scenario: Scenario): BayFacts {
     braces: each(scenario, (name, entry) => braceOf(scenario, name, entry)),
     drives: drives(scenario),
     ramps: ramps(scenario),
-    clearances: [],
-    looks: new Float64Array(),
   };
 }
+
+/** Before anybody has looked along the run. */
+export const noApproaches = (): Approaches => ({ clearances: [], looks: new Float64Array() });
 
 /** Takes as long as simulating. */
 export function approaches(run: Run): Approaches {

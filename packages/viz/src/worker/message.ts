@@ -17,7 +17,7 @@ import type {
   Statistics,
   Timing,
 } from '@wheelwell/core';
-import type { BayFacts } from './bay-message.js';
+import type { Approaches, BayFacts } from './bay-message.js';
 import type { BlowDownFacts, Condition, FollowUp } from './blow-down-message.js';
 import type { CircuitFacts } from './circuit-message.js';
 import type { SparingPicture } from './sparing.js';
@@ -253,6 +253,7 @@ export interface Picture {
   readonly outlines: readonly OutlineSamples[];
   readonly circuit: CircuitFacts;
   readonly bay: BayFacts;
+  readonly approaches: Approaches;
   readonly display: Readonly<Record<System, Readonly<Partial<Record<Quantity, Display>>>>>;
   /** Where the aircraft has an emergency bottle and a card that pulls its handle. */
   readonly blowDown?: BlowDownFacts;

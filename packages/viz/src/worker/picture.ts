@@ -1,7 +1,7 @@
 /** Makes the plain picture of a run that is posted to the page. */
 import { catalogues, FAULT_GROUPS, lightSwitches, tailored } from '@wheelwell/core';
 import type { Flag, Parameters, Role, Run, Scenario, UnitEntry } from '@wheelwell/core';
-import { approaches, arraysInApproaches, bayFacts } from './bay.js';
+import { approaches, arraysInApproaches, bayFacts, noApproaches } from './bay.js';
 import { arraysIn, blowDownFacts } from './blow-down.js';
 import { circuitFacts } from './circuit.js';
 import { displayTable } from './display.js';
@@ -41,7 +41,6 @@ export function picture(
   judged: boolean,
 ): Picture {
   const blowDown = blowDownFacts(scenario, run, condition);
-  const bay = bayFacts(run.scenario);
   return {
     run: id,
     channels: run.channels,
@@ -88,7 +87,8 @@ export function picture(
     angles: angles(run),
     outlines: outlines(run.scenario),
     circuit: circuitFacts(run.scenario),
-    bay: judged ? { ...bay, ...approaches(run) } : bay,
+    bay: bayFacts(run.scenario),
+    approaches: judged ? approaches(run) : noApproaches(),
     display: DISPLAY,
     ...(blowDown === undefined ? {} : { blowDown }),
     ...(stood && { stood }),
@@ -105,7 +105,7 @@ export function picture(
 export function arraysOf(made: Picture): Transferable[] {
   const arrays = [
     ...made.angles.map((c) => c.v),
-    ...arraysInApproaches(made.bay),
+    ...arraysInApproaches(made.approaches),
     ...arraysIn(made.blowDown),
   ];
   return arrays.map((a) => a.buffer);

@@ -7,6 +7,7 @@ import type { Picture } from './message.js';
 
 /** What most changes of faults and figures leave as it was. None of it is transferred. */
 const STAYING = [
+  'bay',
   'cards',
   'catalogue',
   'channels',
