@@ -31,5 +31,6 @@ export function runOf(e: Evidence): Run {
     look: (names) =>
       new Map(names.flatMap((n) => (e.series(n) ? [[n, e.series(n)!] as const] : []))),
     flags: judge(e),
+    release: () => undefined,
   };
 }

@@ -88,6 +88,33 @@ describe('traces of a run', () => {
   });
 });
 
+describe('a run that was released', () => {
+  it('has what was asked for before, and says that the rest is gone; others are as without it', () => {
+    const play = () => simulateWith(catalogues, scenario);
+    const [first, own] = [play(), play()];
+    const name = first.channels[0].name;
+    const before = first.series(name)!;
+    const { log, timings } = first;
+    first.release();
+    first.release();
+    // These have its memory, in which its steps still lie.
+    const [second, third] = [play(), play()];
+    for (const channel of own.channels) {
+      expect(second.series(channel.name)).toEqual(own.series(channel.name));
+      expect(third.sampled(channel.name)).toEqual(own.sampled(channel.name));
+    }
+    expect(first.series(name)).toBe(before);
+    expect({ log: first.log, timings: first.timings }).toEqual({ log, timings });
+    for (const read of [
+      () => first.series(first.channels[1].name),
+      () => first.sampled(name),
+      () => first.look([name]),
+      () => first.account(),
+    ])
+      expect(read).toThrow(/released/);
+  });
+});
+
 describe('channels glanced at', () => {
   const { scenario: hedgelark } = aircraft('hedgelark');
   it.each(['healthy', 'doors-early', 'blow-down'])(

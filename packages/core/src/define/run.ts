@@ -130,6 +130,11 @@ export interface Run extends Evidence {
   readonly timings: readonly Timing[];
   readonly flags: readonly Flag[];
   /**
+   * Gives its memory to the runs that come after it: for who makes many and keeps few. What was asked for before
+   * stays; asking for anything else throws.
+   */
+  release(): void;
+  /**
    * Some channels at the ends of steps only, quicker than {@link series} where few are wanted. A
    * channel that there is not is left out.
    */

@@ -1,5 +1,20 @@
 import { evaluateDense, type Recorder } from '../solver/index.js';
 
+/** Memory of records that were given back: for new ones, who then need not have pages made and cleared. */
+const spare: Float64Array[] = [];
+/** So many are kept: of the run on show and of the one that takes its place. */
+const SPARE = 2;
+
+function memory(length: number): Float64Array {
+  const at = spare.findIndex((a) => a.length >= length);
+  return at < 0 ? new Float64Array(length) : spare.splice(at, 1)[0];
+}
+
+function giveBack(data: Float64Array): void {
+  spare.push(data);
+  spare.sort((a, b) => b.length - a.length).splice(SPARE);
+}
+
 /**
  * The dense output of a whole run: every accepted step's cubics. Grows by doubling; this is the only
  * memory that a run's length costs.
@@ -10,6 +25,7 @@ export class Record implements Recorder {
   /** Number of epochs that had begun when the step was taken, minus one. */
   private epoch: Int32Array;
   count = 0;
+  private released = false;
 
   constructor(
     private readonly size: number,
@@ -17,7 +33,7 @@ export class Record implements Recorder {
     capacity = 1024,
   ) {
     this.times = new Float64Array(3 * capacity);
-    this.data = new Float64Array(4 * size * capacity);
+    this.data = memory(4 * size * capacity);
     this.epoch = new Int32Array(capacity);
   }
 
@@ -57,13 +73,32 @@ export class Record implements Recorder {
     return data[c] + s * (data[c + 1] + s * (data[c + 2] + s * data[c + 3]));
   }
 
+  /** Lets go of its memory: nothing can be read of it any more. */
+  release(): void {
+    if (this.released) return;
+    this.released = true;
+    giveBack(this.data);
+    this.data = new Float64Array();
+  }
+
+  /** Itself. @throws Error when it was released */
+  kept(): this {
+    if (this.released) throw new Error('this run was released: it has no more channels to read');
+    return this;
+  }
+
   private grow(): void {
     const double = <T extends Float64Array | Int32Array>(a: T, b: T): T => {
       b.set(a);
       return b;
     };
     this.times = double(this.times, new Float64Array(2 * this.times.length));
-    this.data = double(this.data, new Float64Array(2 * this.data.length));
+    const { data } = this;
+    const wanted = 2 * 4 * this.size * this.epoch.length;
+    if (data.length < wanted) {
+      this.data = double(data, memory(wanted));
+      giveBack(data);
+    }
     this.epoch = double(this.epoch, new Int32Array(2 * this.epoch.length));
   }
 }

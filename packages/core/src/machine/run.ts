@@ -75,7 +75,11 @@ export class SimulatedRun extends PlayedCard implements Run {
   /** Oil and energy balance of the run; works it out each time it is called. */
   account(): Account {
     const { network, machine, record } = this.parts;
-    return accountOf(network, machine, record);
+    return accountOf(network, machine, record.kept());
+  }
+
+  release(): void {
+    this.parts.record.release();
   }
 
   /** Ends of every step and some places in between, and just after every jump; strictly rising. */

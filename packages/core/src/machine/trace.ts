@@ -30,6 +30,7 @@ export class Traces {
     const channel = this.channels.get(name);
     if (channel === undefined) return undefined;
     if (!this.known.has(name)) {
+      this.record.kept();
       if (channel.state !== undefined)
         this.known.set(name, this.ofState(channel.state, channel.from));
       else this.replay();

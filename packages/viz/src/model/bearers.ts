@@ -1,12 +1,13 @@
 /** Which devices a flag is about: those it names, and for a node of the circuit those that meet in it. */
 import type { Flag, Picture } from '../worker/message.js';
 
-const known = new WeakMap<Picture, Map<string, readonly string[]>>();
+/** Kept for as long as the circuit is the same, with the devices in it. */
+const known = new WeakMap<Picture['circuit'], Map<string, readonly string[]>>();
 
 /** What a flag names as devices, mechanisms or units: itself, or for a node the parts there, jacks first. */
 export function bearersOf(picture: Picture, named: string): readonly string[] {
-  const kept = known.get(picture) ?? new Map<string, readonly string[]>();
-  known.set(picture, kept);
+  const kept = known.get(picture.circuit) ?? new Map<string, readonly string[]>();
+  known.set(picture.circuit, kept);
   const list = kept.get(named) ?? find(picture, named);
   kept.set(named, list);
   return list;

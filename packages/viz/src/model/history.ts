@@ -22,6 +22,23 @@ export function isStart(e: LogEntry): boolean {
   return e.from === '' && e.t === 0;
 }
 
+const entries = new WeakMap<Picture['log'], Map<string, LogEntry[]>>();
+
+/** What the log tells of a device, mechanism or unit. */
+export function entriesOf({ log }: Picture, device: string): readonly LogEntry[] {
+  let all = entries.get(log);
+  if (all === undefined) {
+    all = new Map();
+    for (const e of log) {
+      const own = all.get(e.device);
+      if (own === undefined) all.set(e.device, [e]);
+      else own.push(e);
+    }
+    entries.set(log, all);
+  }
+  return all.get(device) ?? [];
+}
+
 /** Stretches do not change during a run: kept for as long as its picture lives. */
 const known = new WeakMap<Picture, Map<string, readonly Stretch[]>>();
 
@@ -41,15 +58,14 @@ export function stretches(
 
 function findStretches(picture: Picture, device: string, kind: LogEntry['kind']): Stretch[] {
   const end = reached(picture);
-  const entries = picture.log.filter((e) => e.device === device && e.kind === kind);
+  const own = entriesOf(picture, device).filter((e) => e.kind === kind);
   const out: Stretch[] = [];
   const unchanged =
     kind === 'mode' ? picture.devices.find((d) => d.name === device)?.first : undefined;
-  const firstFrom = entries[0]?.from ?? unchanged ?? '';
-  if (firstFrom !== '')
-    out.push({ from: 0, to: entries[0]?.t ?? end, state: firstFrom, index: -1 });
-  entries.forEach((e, i) => {
-    out.push({ from: e.t, to: entries[i + 1]?.t ?? end, state: e.to, index: e.index });
+  const firstFrom = own[0]?.from ?? unchanged ?? '';
+  if (firstFrom !== '') out.push({ from: 0, to: own[0]?.t ?? end, state: firstFrom, index: -1 });
+  own.forEach((e, i) => {
+    out.push({ from: e.t, to: own[i + 1]?.t ?? end, state: e.to, index: e.index });
   });
   return out.filter((s) => s.to > s.from || s.index >= 0);
 }
@@ -155,19 +171,25 @@ export function flagsBySeverity(flags: readonly Flag[]): number[] {
 /** How long a flag of no length stays marked on the drawing, s. */
 const LINGER = 0.75;
 
-/** The flags on a device, with their indices. */
-const onDevice = new WeakMap<Picture, Map<string, readonly (readonly [number, Flag])[]>>();
+type FlagsByDevice = Map<string, (readonly [index: number, flag: Flag])[]>;
 
-function flagsOn(picture: Picture, device: string): readonly (readonly [number, Flag])[] {
-  const kept = onDevice.get(picture) ?? new Map<string, readonly (readonly [number, Flag])[]>();
-  onDevice.set(picture, kept);
-  const list =
-    kept.get(device) ??
-    picture.flags
-      .map((f, i) => [i, f] as const)
-      .filter(([, f]) => devicesOf(picture, f).includes(device));
-  kept.set(device, list);
-  return list;
+/** A quick run has the flags of the one before it, until its own come. */
+const byDevice = new WeakMap<Picture['flags'], FlagsByDevice>();
+
+/** The flags on each device, with their indices. */
+function flagsByDevice(picture: Picture): FlagsByDevice {
+  const { flags } = picture;
+  const known = byDevice.get(flags);
+  if (known !== undefined) return known;
+  const found: FlagsByDevice = new Map();
+  for (const [i, flag] of flags.entries())
+    for (const device of devicesOf(picture, flag)) {
+      const own = found.get(device) ?? [];
+      found.set(device, own);
+      own.push([i, flag]);
+    }
+  byDevice.set(flags, found);
+  return found;
 }
 
 /** The worst flag on a device at a time (or selected); undefined when there is none. */
@@ -178,7 +200,7 @@ export function flagOn(
   selected: number,
 ): Flag | undefined {
   let worst: Flag | undefined;
-  for (const [i, f] of flagsOn(picture, device)) {
+  for (const [i, f] of flagsByDevice(picture).get(device) ?? []) {
     if (f.severity === 'note' && i !== selected) continue;
     const now = time >= f.from - SAME && time <= Math.max(f.to, f.from + LINGER);
     if ((now || i === selected) && (worst === undefined || RANK[f.severity] < RANK[worst.severity]))

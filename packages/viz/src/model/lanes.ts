@@ -1,7 +1,7 @@
 /** The lanes of the order chart, from the picture: which there are, what each shows. */
 import type { LogEntry, Picture } from '../worker/message.js';
 import { devicesOf } from './bearers.js';
-import { isStart, stretches } from './history.js';
+import { entriesOf, isStart, stretches } from './history.js';
 import type { Stretch } from './history.js';
 
 /** How a stretch is drawn: the sign of what the part does. */
@@ -70,7 +70,7 @@ function pinned(all: readonly Lane[], picture: Picture): Lane[] {
 }
 
 function lane(picture: Picture, name: string, heading: boolean): Lane {
-  const events = picture.log.filter((e) => e.device === name && !isStart(e));
+  const events = entriesOf(picture, name).filter((e) => !isStart(e));
   const motion = stretches(picture, name, 'motion');
   const list = heading
     ? stretches(picture, name, 'phase')

@@ -93,15 +93,19 @@ export function bayMovers(root: Element, scene: Scene): Mover[] {
   ];
 }
 
+/** How a part stands on the page; another run's movers find it so. */
+const standing = new WeakMap<Element, readonly unknown[]>();
+
 /** Parts that stand still are left alone. */
 function partMover(group: Element, { picture, onto }: Scene, o: OutlineSamples): Mover {
   const move = o.shape === 'leg' ? legMover(group, onto, reach(o)) : doorMover(group, onto);
-  let [last, marked] = [NaN, ''];
   return ({ time, mark }) => {
     const angle = angleAt(picture, o, time);
     const flagged = mark(o.mechanism);
-    if (angle === last && flagged === marked) return;
-    [last, marked] = [angle, flagged];
+    const now = [o, onto, angle, flagged];
+    const before = standing.get(group);
+    if (before !== undefined && now.every((part, i) => part === before[i])) return;
+    standing.set(group, now);
     move(placeAt(o, angle), flagged);
   };
 }

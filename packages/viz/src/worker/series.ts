@@ -7,6 +7,7 @@ let held: { readonly id: number; readonly run: Run } | undefined;
 
 /** Keeps a run, in place of the one before. */
 export function remember(id: number, run: Run): void {
+  if (held?.run !== run) held?.run.release();
   held = { id, run };
 }
 
