@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { det, inv, multiply } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { evenSize, Gaussian } from '../../../packages/core/src/analysis/diagnosis/gaussian.js';
+import {
+  evenSize,
+  Gaussian,
+  Room,
+} from '../../../packages/core/src/analysis/diagnosis/gaussian.js';
 
 /** Figures that scatter together by what is unknown, and each by itself; and how far each is off. */
 const scattered = fc.integer({ min: 1, max: 11 }).chain((n) => {
@@ -15,11 +19,15 @@ const scattered = fc.integer({ min: 1, max: 11 }).chain((n) => {
 });
 
 /** As the class wants it: the lower triangle alone, the rest of no matter. */
-function packed(covariance: readonly (readonly number[])[]): Float64Array {
+function packed(covariance: readonly (readonly number[])[]): Room {
   const size = evenSize(covariance.length);
-  const out = new Float64Array(size * size).fill(7);
-  covariance.forEach((row, i) => row.forEach((x, j) => j <= i && (out[i * size + j] = x)));
-  return out;
+  // As another has left it.
+  const room = new Room(covariance.length);
+  for (const a of [room.covariance, room.inverse, room.precision, room.white]) a.fill(7);
+  covariance.forEach((row, i) =>
+    row.forEach((x, j) => j <= i && (room.covariance[i * size + j] = x)),
+  );
+  return room;
 }
 
 describe('the normal distribution of several figures', () => {
@@ -32,7 +40,7 @@ describe('the normal distribution of several figures', () => {
         );
         const precision = inv(covariance);
         const pulled = multiply(precision, off);
-        const g = new Gaussian(packed(covariance), n);
+        const g = new Gaussian(packed(covariance));
         const pulls = new Float64Array(n);
         const squared = g.squared(off, pulls);
         expect(squared).toBeCloseTo(
@@ -52,7 +60,12 @@ describe('the normal distribution of several figures', () => {
   it('is that of two by hand: squared distance, pulls and precision', () => {
     const [va, vb, c] = [0.04, 0.09, 0.03];
     const det = va * vb - c * c;
-    const g = new Gaussian(Float64Array.of(va, c, c, vb), 2);
+    const g = new Gaussian(
+      packed([
+        [va, c],
+        [c, vb],
+      ]),
+    );
     const [x, y] = [0.3, -0.2];
     const pulls = new Float64Array(2);
     expect(g.squared([x, y], pulls)).toBeCloseTo(

@@ -10,32 +10,30 @@ export class Gaussian {
   readonly logDeterminant: number;
   /** Diagonal of the precision matrix. */
   readonly precision: Float64Array;
+  readonly size: number;
   /** The size of the triangles, which is even. */
   private readonly even: number;
+  private readonly factored: Float64Array;
   /** The inverse factor, column after column of `even`: all that is summed up lies side by side. */
   private readonly inverse: Float64Array;
   private readonly white: Float64Array;
 
-  /**
-   * @param size of how many figures
-   * @param factored the covariance, {@link evenSize} of `size` squared, row after row, positive definite; of it only
-   *   the lower triangle is read, and written over
-   */
-  constructor(
-    private readonly factored: Float64Array,
-    readonly size: number,
-  ) {
+  /** @param room with the covariance in it; another one made in it is the end of this one */
+  constructor({ size, covariance, inverse, precision, white }: Room) {
     const even = evenSize(size);
+    this.size = size;
     this.even = even;
     // A row and a column for it to be paired with.
     if (even > size) {
-      factored.fill(0, size * even, size * even + size);
-      factored[size * even + size] = 1;
+      covariance.fill(0, size * even, size * even + size);
+      covariance[size * even + size] = 1;
     }
-    this.logDeterminant = factor(factored, even);
-    this.white = new Float64Array(size);
-    this.precision = new Float64Array(even);
-    this.inverse = inverted(factored, even, this.precision);
+    this.logDeterminant = factor(covariance, even);
+    this.factored = covariance;
+    this.white = white;
+    this.precision = precision.fill(0);
+    this.inverse = inverse;
+    invert(covariance, even, inverse, precision);
   }
 
   /** Deviations as so many independent ones of standard deviation one, into `white`. */
@@ -61,6 +59,29 @@ export class Gaussian {
         pulls[i] = q;
       }
     return sum;
+  }
+}
+
+/**
+ * The memory of a distribution of so many figures: making it costs as much as the arithmetic, so what is wanted for a
+ * moment only is made where the last one was.
+ */
+export class Room {
+  /**
+   * {@link evenSize} of `size` squared, row after row, positive definite; of it only the lower triangle is read, and
+   * written over.
+   */
+  readonly covariance: Float64Array;
+  readonly inverse: Float64Array;
+  readonly precision: Float64Array;
+  readonly white: Float64Array;
+
+  constructor(readonly size: number) {
+    const even = evenSize(size);
+    this.covariance = new Float64Array(even * even);
+    this.inverse = new Float64Array(even * even);
+    this.precision = new Float64Array(even);
+    this.white = new Float64Array(size);
   }
 }
 
@@ -117,9 +138,8 @@ function factor(a: Float64Array, n: number): number {
   return logDeterminant;
 }
 
-/** The inverse of a lower triangle, column after column; `squares` is set to the squared lengths of its columns. */
-function inverted(l: Float64Array, n: number, squares: Float64Array): Float64Array {
-  const out = new Float64Array(n * n);
+/** The inverse of a lower triangle, column after column; the squared lengths of its columns are added to `squares`. */
+function invert(l: Float64Array, n: number, out: Float64Array, squares: Float64Array): void {
   for (let i = 0; i < n; i += 2) {
     const [upper, lower] = [i * n, (i + 1) * n];
     const [first, second] = [1 / l[upper + i], 1 / l[lower + i + 1]];
@@ -159,5 +179,4 @@ function inverted(l: Float64Array, n: number, squares: Float64Array): Float64Arr
     squares[i] += first * first + across * across;
     squares[i + 1] += second * second;
   }
-  return out;
 }

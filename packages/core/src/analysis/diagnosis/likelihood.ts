@@ -9,7 +9,7 @@
  * falls by q_i^2 / P_ii, and the log determinant of the covariance by -log P_ii (see gaussian.ts).
  */
 import type { Evidences, FigureEntry } from './entry.js';
-import type { Gaussian } from './gaussian.js';
+import { Room, type Gaussian } from './gaussian.js';
 import type { Keys, Reader, Vector } from './keys.js';
 import type { Foretold } from './profile.js';
 import { Scattering, type Scatter, type Slowness } from './scatter.js';
@@ -36,6 +36,10 @@ const SAME = 0.01;
 const LOG_2PI = Math.log(2 * Math.PI);
 
 export class Likelihood {
+  /** For what is asked once, by how many figures it has. */
+  private readonly rooms: Room[] = [];
+  private readonly deviations: Float64Array;
+  private readonly pulls: Float64Array;
   /** By which figures are foretold at all. */
   private readonly patterns = new Map<string, Known>();
   private readonly scattering: Scattering;
@@ -62,6 +66,8 @@ export class Likelihood {
     this.healthy = this.figuresIn(healthy);
     this.scattering = new Scattering(evidences.figures, scatter, this.healthy);
     this.anywhere = evidences.figures.map(anywhere);
+    this.deviations = new Float64Array(evidences.figures.length);
+    this.pulls = new Float64Array(evidences.figures.length);
   }
 
   /** Log likelihood under what is foretold for each setup, and the facts with it. */
@@ -243,8 +249,7 @@ export class Likelihood {
     const slowness = this.scattering.slownessOf(foretold);
     const { places, gaussian, right, wrong, missing } = this.known(foretold, slowness);
     const n = places.length;
-    const r = new Float64Array(n);
-    const pulls = new Float64Array(n);
+    const { deviations: r, pulls } = this;
     for (let i = 0; i < n; i++) r[i] = figures[places[i]].value - foretold[places[i]];
     const whole = -0.5 * gaussian.squared(r, pulls);
     const terms = new Array<number>(n + 1);
@@ -272,8 +277,10 @@ export class Likelihood {
   private knownOf(there: readonly boolean[], slowness?: Slowness): Known {
     const { figures } = this.evidences;
     const places = there.flatMap((is, i) => (is ? [i] : []));
-    const gaussian = this.scattering.gaussian(places, slowness);
     const n = places.length;
+    // What scatters as a sound gear does is kept; the rest is another for each.
+    const room = slowness && (this.rooms[n] ??= new Room(n));
+    const gaussian = this.scattering.gaussian(places, slowness, room);
     const density = -0.5 * (gaussian.logDeterminant + n * LOG_2PI);
     // Left out, a figure takes its own part of the density with it.
     const wrong = places.map(

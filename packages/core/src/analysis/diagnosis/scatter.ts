@@ -1,6 +1,6 @@
 /** How the figures of a sheet scatter: by reading errors, by the unknowns of a sound gear, and more where it is slow. */
 import type { FigureEntry } from './entry.js';
-import { evenSize, Gaussian } from './gaussian.js';
+import { evenSize, Gaussian, Room } from './gaussian.js';
 
 /** What the model itself is off, as a share of a time and of a pressure; a choice. */
 const MODEL_SHARE = 0.015;
@@ -31,6 +31,7 @@ export class Scattering {
   /** Variance of every figure by itself, where nothing is slow; and how much more it then scatters: no more. */
   private readonly own: Float64Array;
   private readonly sound: Float64Array;
+  private readonly slowness: Slowness;
   /** Places of the figures that are times. */
   private readonly times: readonly number[];
 
@@ -45,17 +46,22 @@ export class Scattering {
     );
     this.own = Float64Array.from(figures, ownVariance);
     this.sound = new Float64Array(figures.length).fill(1);
+    this.slowness = { more: this.sound.slice(), own: this.sound.slice() };
     this.times = figures.flatMap(({ kind }, i) => (kind === 'time' ? [i] : []));
   }
 
-  /** @returns undefined where none scatters more than on a healthy aircraft. */
+  /** @returns undefined where none scatters more than on a healthy aircraft; it holds until it is asked anew. */
   slownessOf(foretold: readonly number[]): Slowness | undefined {
-    const { healthy, times } = this;
+    const { healthy, times, slowness } = this;
     let slow: Slowness | undefined;
     for (const i of times) {
       const ratio = foretold[i] / healthy[i];
       if (!(ratio > SLOWER)) continue;
-      slow ??= { more: Float64Array.from(this.sound), own: new Float64Array(this.sound.length) };
+      if (slow === undefined) {
+        slow = slowness;
+        slow.more.fill(1);
+        slow.own.fill(0);
+      }
       slow.more[i] = Math.min(MOST, ratio * ratio);
       slow.own[i] = (DELAY_SHARE * (foretold[i] - healthy[i])) ** 2;
     }
@@ -63,10 +69,14 @@ export class Scattering {
   }
 
   /** Of the figures at these places. */
-  gaussian(places: readonly number[], slowness?: Slowness): Gaussian {
+  gaussian(
+    places: readonly number[],
+    slowness?: Slowness,
+    room = new Room(places.length),
+  ): Gaussian {
     const n = places.length;
     const size = evenSize(n);
-    const out = new Float64Array(size * size);
+    const out = room.covariance;
     const more = slowness?.more ?? this.sound;
     // The lower triangle is all that is looked at.
     for (let a = 0; a < n; a++) {
@@ -77,7 +87,7 @@ export class Scattering {
       for (let b = 0; b <= a; b++) out[at + b] = by * more[places[b]] * row[places[b]];
       out[at + a] += this.own[place] + (slowness?.own[place] ?? 0);
     }
-    return new Gaussian(out, n);
+    return new Gaussian(room);
   }
 }
 
