@@ -16,7 +16,7 @@ export {
   type Clearance,
   type Gap,
 } from './monitor/index.js';
-export { GEAR, type SimulateOptions } from './machine/index.js';
+export { GEAR, type PlayOptions, type SimulateOptions } from './machine/index.js';
 export { parseQuantity, toDisplay, type Display, type DisplaySystem } from './quantity/index.js';
 export {
   CAUTIONS,
@@ -151,6 +151,7 @@ export {
   applyCard,
   checkFault,
   editScenarioText,
+  glance,
   holdScenario,
   readScenario,
   scenarioJsonSchema,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { catalogues } from '../../../packages/core/src/index.js';
+import { catalogues, glance as glanceOf } from '../../../packages/core/src/index.js';
 import { glanceWith, simulateWith } from '../../../packages/core/src/machine/index.js';
 import { aircraft } from '../../support/aircraft.js';
 import { gearUnits } from '../../support/gear-units.js';
@@ -141,7 +141,7 @@ describe('channels glanced at', () => {
   it('are those asked for, of the aircraft as it is played; of others it knows nothing', () => {
     const faults = [{ fault: 'restrictor-blocked', on: 'left-leg-restrictor', severity: 1 }];
     const bores: unknown[] = [];
-    const glance = glanceWith(catalogues, hedgelark, { faults }, (gear) => {
+    const glance = glanceOf(hedgelark, { faults }, (gear) => {
       bores.push(gear.scenario.components['left-leg-restrictor'].parameters.bore);
       expect(gear.role('left-leg')).toBe('leg');
       return (channel) => channel === 'left-leg.angle';

@@ -1,6 +1,11 @@
 /** Scenarios and their runs, with the catalogues that come with core. */
-import type { Card, Edit, FaultEntry, Run, Scenario } from '../define/index.js';
-import { simulateWith, type SimulateOptions } from '../machine/index.js';
+import type { Card, Edit, Evidence, FaultEntry, Gear, Run, Scenario } from '../define/index.js';
+import {
+  glanceWith,
+  simulateWith,
+  type PlayOptions,
+  type SimulateOptions,
+} from '../machine/index.js';
 import {
   faultProblem,
   holdWith,
@@ -71,4 +76,20 @@ export function checkFault(scenario: Scenario, entry: FaultEntry): string | unde
  */
 export function simulate(scenario: Scenario, options: SimulateOptions = {}): Run {
   return simulateWith(catalogues, scenario, options);
+}
+
+/**
+ * Plays a test card for the sake of a few channels, read at the ends of steps as they are made: with a small part of
+ * the memory of {@link simulate}, for whoever wants little of many runs. Its log is whole; of other channels `series`
+ * knows nothing.
+ *
+ * @param wanted of the aircraft with its faults in it: which channels
+ * @throws RangeError when `options.card` names no card.
+ */
+export function glance(
+  scenario: Scenario,
+  options: PlayOptions,
+  wanted: (gear: Gear) => (channel: string) => boolean,
+): Evidence {
+  return glanceWith(catalogues, scenario, options, wanted);
 }
