@@ -1,80 +1,185 @@
-import { describe, expect, it } from 'vitest';
-import { answer } from '../../packages/viz/src/worker/answer.js';
-import type { FaultEntry, Picture } from '../../packages/viz/src/worker/message.js';
-import { orderOf, sentenceOfOrder } from '../../packages/viz/src/model/order.js';
-import type { Arrival } from '../../packages/viz/src/model/order.js';
-import { TEXT } from './demo.js';
+/** The order chart and the clock in a browser: marks, measured times, the loop. */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import type { Run } from '@wheelwell/core';
+import { clock, keep, scrubTo, Site } from './browser.js';
+import type { Visit } from './browser.js';
+import { demoRun } from './demo.js';
 
-function made(...faults: FaultEntry[]): Picture {
-  const { reply } = answer({ id: 2, file: 'hedgelark.yaml', text: TEXT, faults });
-  if (reply.kind !== 'picture') throw new Error(JSON.stringify(reply));
-  return reply.picture;
-}
+let site: Site;
+let visit: Visit;
+let page: Page;
+let run: Run;
 
-const at = (t: number, device: string, to: string, movement = 'up'): Arrival => ({
-  movement,
-  device,
-  to,
-  t,
+beforeAll(async () => {
+  site = await Site.open();
+  visit = await site.visit();
+  ({ page } = visit);
+  run = demoRun();
 });
-const HELD = [
-  at(5, 'left-leg', 'at up'),
-  at(6, 'left-door', 'at closed'),
-  at(7, 'tail-leg', 'at up'),
-];
+afterAll(() => site.close());
 
-describe('the order of a run beside that of one that is held', () => {
-  it('is the same, be it slower or faster, until two change places', () => {
-    const slower = HELD.map((a) => ({ ...a, t: 1.5 * a.t }));
-    expect(sentenceOfOrder(slower, HELD)).toBe('Order: the same.');
-    const early = [at(4.2, 'left-door', 'at closed'), at(5, 'left-leg', 'at up'), HELD[2]];
-    expect(sentenceOfOrder(early, HELD)).toBe(
-      'Another order: going up, left door closed 0.80\u00a0s before left leg up; it was 1.00\u00a0s after it.',
+beforeEach(async () => {
+  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+  await page.keyboard.press('Escape');
+  await scrubTo(page, 0);
+});
+
+const readOut = (): Locator => page.locator('ww-order-chart output');
+const first = (): number => run.log.findIndex((e) => e.t > 1e-9);
+/** Seconds as the page writes them. */
+const written = (t: number): string => `${t.toFixed(3)}\u00a0s`;
+
+describe('the time between two marks', () => {
+  it('is read off by keyboard alone: hold, go on, hold, let go', async () => {
+    const [a, b] = [run.log[first()], run.log[first() + 7]];
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('m');
+    for (let i = 0; i < 7; i++) await page.keyboard.press('ArrowRight');
+    // Before it is held it is there already.
+    await expect.poll(() => readOut().textContent()).toContain(written(b.t - a.t));
+    await page.keyboard.press('m');
+    await page.keyboard.press('End');
+    const text = await readOut().textContent();
+    expect(text).toContain(written(b.t - a.t));
+    expect(text).toContain(a.to);
+    expect(text).toContain(b.to);
+    expect(await page.locator('ww-order-chart .dimension text').textContent()).toBe(
+      written(b.t - a.t),
     );
+    await page.keyboard.press('Escape');
+    expect(await readOut().count()).toBe(0);
+    expect(await page.locator('ww-order-chart .dimension').count()).toBe(0);
   });
 
-  it('counts two that come together, now and then, as one time', () => {
-    const near = [at(5, 'left-leg', 'at up'), at(5.05, 'right-leg', 'at up')];
-    const round = [at(5, 'right-leg', 'at up'), at(5.1, 'left-leg', 'at up')];
-    expect(sentenceOfOrder(round, near)).toBe('Order: the same.');
-    const clear = [at(5, 'right-leg', 'at up'), at(5.3, 'left-leg', 'at up')];
-    expect(sentenceOfOrder(clear, near)).toContain('right leg up 0.30\u00a0s before left leg up');
+  it('is read off by pointer: press one mark, hold Shift, press another', async () => {
+    await page.getByRole('button', { name: 'All', exact: true }).click();
+    const operator = run.log.filter((e) => e.kind === 'operator' && e.device === 'selector');
+    expect(operator).toHaveLength(2);
+    const mark = (index: number): Locator =>
+      page.locator(`ww-order-chart .body .event[data-event="${index}"]`);
+    await mark(operator[0].index).click();
+    await mark(operator[1].index).click({ modifiers: ['Shift'] });
+    expect(await readOut().textContent()).toContain(written(operator[1].t - operator[0].t));
+    await keep(page, 'between');
   });
 
-  it('tells what does not come any more, and says nothing of movements that only one of them has', () => {
-    expect(sentenceOfOrder(HELD.slice(0, 2), HELD)).toBe('Not any more: going up, tail leg up.');
-    expect(sentenceOfOrder(HELD.slice(0, 1), HELD)).toContain('left door closed, and 1 more');
-    const lowered = [at(9, 'left-leg', 'at down', 'down')];
-    expect(sentenceOfOrder([...HELD, ...lowered], HELD)).toBe('Order: the same.');
-    expect(sentenceOfOrder(lowered, HELD)).toBe('');
+  it('becomes a loop with one press', async () => {
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('m');
+    for (let i = 0; i < 7; i++) await page.keyboard.press('ArrowRight');
+    await page.getByRole('button', { name: 'Loop it' }).click();
+    const label = await page.locator('ww-transport .band').getAttribute('aria-label');
+    expect(label).toContain(run.log[first()].t.toFixed(2));
+    await page.keyboard.press('r');
   });
+});
 
-  it('is that of the log: each part once a movement, when it comes to stay', () => {
-    const picture = made();
-    const order = orderOf(picture);
-    const names = order.map((a) => `${a.movement} ${a.device} ${a.to}`);
-    expect(new Set(names).size).toBe(names.length);
-    // Up: locked, then the door; down: the door open, then the lock let go, then locked down.
-    for (const side of ['left', 'right']) {
-      const place = (what: string): number => names.indexOf(what.replace('SIDE', side));
-      const chain = [
-        'up SIDE-uplock engaged',
-        'up SIDE-door at closed',
-        'down SIDE-uplock open',
-        'down SIDE-leg at down',
-      ].map(place);
-      expect(chain).toEqual([...chain].sort((a, b) => a - b));
-      expect(chain).not.toContain(-1);
-      // A door that bounces on its stop is there when it stays.
-      const door = order[place('down SIDE-door at open')];
-      const log = picture.log.filter((e) => e.device === `${side}-door` && e.to === 'at open');
-      expect(door?.t).toBe(log.at(-1)?.t);
-      expect(log.length).toBeGreaterThan(2);
+describe('the loop', () => {
+  it('set by keys is played round and shown on slider and chart', async () => {
+    await scrubTo(page, 3);
+    await page.getByRole('button', { name: 'Loop starts here' }).click();
+    await scrubTo(page, 3.4);
+    await page.keyboard.press('b');
+    const band = page.locator('ww-transport .band');
+    expect(await band.getAttribute('aria-label')).toBe('Loop from 3.00\u00a0s to 3.40\u00a0s');
+    expect(await page.locator('ww-order-chart .loop-end').count()).toBe(2);
+    // The band stands where the slider's thumb does.
+    const box = await band.locator('rect').boundingBox();
+    const slider = await page.getByRole('slider', { name: 'Time', exact: true }).boundingBox();
+    if (box === null || slider === null) throw new Error('no slider');
+    const end = Math.min(run.outcome.time, run.card.duration);
+    const track = slider.width - 16;
+    // Its outline reaches half a pixel out.
+    expect(box.x + 0.5 - slider.x - 8).toBeCloseTo((track * 3) / end, 0);
+    expect(box.width - 1).toBeCloseTo((track * 0.4) / end, 0);
+    const seen = new Set<number>();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    let rounds = 0;
+    let last = 0;
+    await expect
+      .poll(
+        async () => {
+          const at = await clock(page);
+          if (at < last) rounds += 1;
+          last = at;
+          seen.add(at);
+          return rounds;
+        },
+        { interval: 30, timeout: 20_000 },
+      )
+      .toBeGreaterThan(2);
+    await page.getByRole('button', { name: 'Pause' }).click();
+    for (const t of seen) {
+      expect(t).toBeGreaterThanOrEqual(3);
+      expect(t).toBeLessThanOrEqual(3.4);
     }
-    const early = made({ fault: 'plunger-rigged-early', on: 'left-door-close-valve', severity: 1 });
-    expect(sentenceOfOrder(orderOf(picture), order)).toBe('Order: the same.');
-    expect(sentenceOfOrder(orderOf(early), order)).toMatch(
-      /^(Another order|Not any more): going up, left door/,
-    );
+    const button = page.getByRole('button', { name: 'Loop', exact: true });
+    expect(await button.getAttribute('aria-pressed')).toBe('true');
+    await page.keyboard.press('r');
+    expect(await button.getAttribute('aria-pressed')).toBe('false');
+    expect(await band.getAttribute('aria-label')).toContain('off');
   });
+});
+
+describe('times measured by hand', () => {
+  it('are entered, laid over their lane with their error, and crossed out', async () => {
+    const down = run.log.find((e) => e.kind === 'operator' && e.to === 'down');
+    const timing = run.timings.find((t) => t.unit === 'left' && t.direction === 'down');
+    if (down === undefined || timing === undefined) throw new Error('nothing to time');
+    const read = timing.locked - timing.start + 1;
+    await page.getByRole('button', { name: 'Measured (0)' }).click();
+    const form = page.getByRole('dialog', { name: 'Times measured by hand' });
+    await form.getByLabel('Watch started at').selectOption('selector down');
+    await form.getByLabel('Stopped at').selectOption('left');
+    await form.getByLabel('being').selectOption('down and locked');
+    await form.getByLabel('Read, s').fill('soon');
+    await form.getByRole('button', { name: 'Take down' }).click();
+    expect(await form.getByRole('alert').textContent()).toContain('number of seconds');
+    // With a comma, as much of the world writes it.
+    await form.getByLabel('Read, s').fill(read.toFixed(3).replace('.', ','));
+    await form.getByLabel('Error ±, s').fill('0.3');
+    await page.keyboard.press('Enter');
+    expect(await form.getByRole('listitem').textContent()).toContain('outside the error');
+    await keep(page, 'measured-form');
+    await form.getByRole('button', { name: 'Close', exact: true }).click();
+    const mark = page.locator('ww-order-chart g.measured');
+    expect(await mark.locator('text').textContent()).toMatch(/^\+(1\.000|0\.999)\u00a0s$/);
+    const title = await mark.locator('title').textContent();
+    expect(title).toContain('0.30');
+    // The whiskers are as long as the error on the chart's own scale, the ring in their middle.
+    const [low, high] = await mark.locator('.whisker').evaluate(
+      (e) =>
+        (e.getAttribute('d') ?? '')
+          .match(/^M([-\d.]+),[\d.]+H([-\d.]+)/)
+          ?.slice(1)
+          .map(Number) ?? [],
+    );
+    const ring = Number(await mark.locator('circle').getAttribute('cx'));
+    expect((low + high) / 2).toBeCloseTo(ring, 3);
+    const ticks = await page.locator('ww-order-chart .axis text').evaluateAll((all) =>
+      all.flatMap((e) => {
+        const t = Number(e.textContent);
+        return e.getAttribute('text-anchor') === 'middle' && !e.classList.contains('now')
+          ? [[t, Number(e.getAttribute('x'))]]
+          : [];
+      }),
+    );
+    const [[t0, x0], [t1, x1]] = [ticks[0], ticks[ticks.length - 1]];
+    const scale = (x1 - x0) / (t1 - t0);
+    expect((high - low) / scale).toBeCloseTo(0.6, 3);
+    await keep(page, 'measured');
+    // Pressed, it takes the play head along.
+    await mark.locator('circle').click();
+    expect(await clock(page)).toBeCloseTo(down.t + Number(read.toFixed(3)), 3);
+    await page.getByRole('button', { name: 'Measured (1)' }).click();
+    await form.getByRole('button', { name: /^Cross out/ }).click();
+    await page.keyboard.press('Escape');
+    expect(await mark.count()).toBe(0);
+  });
+});
+
+it('says nothing in the console and asks for nothing elsewhere', () => {
+  expect(visit.said).toEqual([]);
+  expect(visit.elsewhere).toEqual([]);
 });
