@@ -43,6 +43,8 @@ class Ends implements Recorder {
   /** Per step its end, s, then the channels. */
   private rows: Float64Array;
   private readonly width: number;
+  private times: Float64Array | undefined;
+  private readonly known = new Map<string, Series>();
 
   constructor(
     private readonly channels: readonly ReadableChannel[],
@@ -67,9 +69,16 @@ class Ends implements Recorder {
     this.count++;
   }
 
+  /** Read out once for each channel, its times once for all: asked for again and again when the run is over. */
   series(name: string): Series | undefined {
+    const known = this.known.get(name);
+    if (known !== undefined) return known;
     const place = this.channels.findIndex((c) => c.info.name === name);
-    return place < 0 ? undefined : { t: this.column(0), v: this.column(place + 1) };
+    if (place < 0) return undefined;
+    this.times ??= this.column(0);
+    const series = { t: this.times, v: this.column(place + 1) };
+    this.known.set(name, series);
+    return series;
   }
 
   private column(place: number): Float64Array {
