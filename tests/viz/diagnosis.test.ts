@@ -273,12 +273,16 @@ describe('a whole diagnosis, of a gear of one leg', () => {
     const shelf = (page: Page, mark?: string): Promise<string[]> =>
       page.evaluate(async (added) => {
         const kept = await caches.open('wheelwell-swings');
-        const place = (await kept.keys()).at(-1);
-        if (place === undefined) return [];
-        const all = (await (await kept.match(place))?.json()) as [string, object][];
-        if (added !== undefined)
-          await kept.put(place, new Response(JSON.stringify([...all, [added, {}]])));
-        return all.map(([name]) => name);
+        const places = await kept.keys();
+        const folder = (places.at(-1)?.url ?? '').replace(/[^/]*$/, '');
+        const names: string[] = [];
+        for (const place of places.filter(({ url }) => url.startsWith(folder))) {
+          const batch = (await (await kept.match(place))?.json()) as [string, object][];
+          names.push(...batch.map(([name]) => name));
+          if (added !== undefined && place === places.at(-1))
+            await kept.put(place, new Response(JSON.stringify([...batch, [added, {}]])));
+        }
+        return names;
       }, mark);
     const { page } = visit;
     await expect.poll(async () => (await shelf(page)).length).toBeGreaterThan(20);
