@@ -26,28 +26,28 @@ import { guessedScatter, playNominal, playScatter } from './sound-swings.js';
 import { Weighing } from './weighing.js';
 
 /** So many of what is likeliest by itself are played first of all, for a ranking at once. */
-const EARLY = 12;
+const EARLY = 8;
 /** So many of the rest, a few for each thread, before it is looked at anew which to play next. */
 const AT_ONCE = 16;
 /** A cause so much less likely at best than the likeliest is ruled out, as a log of odds; so many go on at most. */
 const RULED_OUT = 12;
-const ALIVE = 80;
+const ALIVE = 40;
 /** What explains no more than a healthy aircraft does is not looked at closer; log of likelihood. */
 const GAIN = 1;
 /** What might be no less likely than this, beside the likeliest, is looked at closer; a log of odds. */
 const WORTH_IT = 6;
 /** How many at most, time after time, and how near a severity that was played is near enough. */
 const CLOSER = [
-  { most: 24, hopes: 20, gap: 0.12, within: 0.05 },
-  { most: 16, hopes: 24, gap: 0.12, within: 0.04 },
-  { most: 10, hopes: 24, gap: 0.08, within: 0.03 },
-  { most: 6, hopes: 20, gap: 0.06, within: 0.02 },
-  { most: 4, hopes: 12, gap: 0.04, within: 0.01 },
+  { most: 24, within: 0.05 },
+  { most: 16, within: 0.04 },
+  { most: 10, within: 0.03 },
+  { most: 6, within: 0.02 },
+  { most: 4, within: 0.01 },
 ] as const;
 /** In which of these the like of so many causes is played too, how many of them at most, and how far from where those fit. */
 const LIKE = { round: 2, of: 3, most: 10, off: 0.05 } as const;
 /** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
-const BETTER = { rounds: 12, most: 24, gap: 0.015, slack: 1.5 } as const;
+const BETTER = { rounds: 12, most: 24, gap: 0.015 } as const;
 /** Of so many, what fits less of the severities than this, a log, is played so far to both sides of where it fits best. */
 const SHARPER = { of: 5, narrow: -2.5, steps: [0.02, 0.01] } as const;
 /** How many are then summed up finely. */
@@ -99,7 +99,7 @@ export class Search {
   /** About how many swings it will play. */
   get wanted(): number {
     const { hypotheses } = this.setting;
-    return 20 + 0.75 * hypotheses.length + this.own.length * 60 + this.more;
+    return 20 + 0.75 * hypotheses.length + this.own.length * 40 + this.more;
   }
 
   async run(): Promise<void> {
@@ -221,24 +221,19 @@ export class Search {
     const settled = weighing.highest([healthy, ...quiet]);
     const sound = weighing.likelihood.of(this.healthy);
     await this.playOpen(weighing, settled);
-    for (const [round, { most, hopes, gap, within }] of CLOSER.entries()) {
+    for (const [round, { most, within }] of CLOSER.entries()) {
       if (this.setting.stopped()) return;
       const least = Math.max(settled, weighing.highest([...this.alive])) - WORTH_IT;
       // What could still come near the likeliest, the most promising first; also what others have told of since.
       const promising = this.promises(weighing)
         .filter(({ log, most: at }) => log > least && at - sound > GAIN)
         .sort(byLog);
-      // What promises as much is looked at for that.
-      const promised = (profile: Profile): number => weighing.promise(profile).log;
-      const hopeful = this.hopeful(weighing, least, gap, promised).slice(0, hopes);
       const like = round === LIKE.round ? this.likeThem(weighing, settled) : [];
       const closer = [...promising.slice(0, most), ...like];
-      const profiles = [...closer, ...hopeful].map(({ profile }) => profile);
+      const profiles = closer.map(({ profile }) => profile);
       this.likely = new Set(profiles);
       this.enliven(profiles);
       await this.playAt(closer, within);
-      // In the middle of a gap, however narrow.
-      await this.playAt(hopeful, 0);
     }
     await this.playBetter(weighing, settled);
     await this.playSharper(weighing);
@@ -265,11 +260,11 @@ export class Search {
   /** As long as what was never played could explain the sheet better than anything that was: narrow windows. */
   private async playBetter(weighing: Weighing, settled: number): Promise<void> {
     for (let round = 0; round < BETTER.rounds && !this.setting.stopped(); round++) {
-      const best = Math.max(settled, weighing.highest([...this.alive])) - BETTER.slack;
-      const come = (profile: Profile): number => weighing.quick(profile).log;
-      const hopeful = this.hopeful(weighing, best, BETTER.gap, come).slice(0, BETTER.most);
+      const best = Math.max(settled, weighing.highest([...this.alive]));
+      const hopeful = this.hopeful(weighing, best).slice(0, BETTER.most);
       if (hopeful.length === 0) return;
       this.enliven(hopeful.map(({ profile }) => profile));
+      // In the middle of a gap, however narrow.
       await this.playAt(hopeful, 0);
     }
   }
@@ -294,16 +289,11 @@ export class Search {
     }
   }
 
-  /** What could come nearer than it is said to, if it went over late, or all at once, in a gap as wide as this. */
-  private hopeful(
-    weighing: Weighing,
-    least: number,
-    gap: number,
-    said: (profile: Profile) => number,
-  ): readonly Promising[] {
+  /** What could come to more than the best, and than it has itself, if it went over late, or all at once, in some gap. */
+  private hopeful(weighing: Weighing, best: number): readonly Promising[] {
     return [...this.alive, ...this.doubtful]
-      .flatMap((profile) => weighing.hope(profile, gap) ?? [])
-      .filter(({ profile, log }) => log > least && log > said(profile) + GAIN)
+      .flatMap((profile) => weighing.hope(profile, BETTER.gap) ?? [])
+      .filter(({ profile, log }) => log > best && log > weighing.quick(profile).log + GAIN)
       .sort(byLog);
   }
 
