@@ -47,8 +47,7 @@ describe('the worker', () => {
     const request = { ...bare, ways: ['up', 'down'] as const };
     const channels = [new MessageChannel(), new MessageChannel()];
     const tell = (reply: DiagnosisReply): void => void replies.push(reply);
-    for (const { port2 } of channels)
-      await explain({ kind: 'play-signatures', request, port: port2 }, tell);
+    for (const { port2 } of channels) await explain({ kind: 'play-signatures', port: port2 }, tell);
     const ports = channels.map((c) => c.port1) as never;
     await explain({ kind, request, ports }, tell);
     channels.forEach(({ port1, port2 }) => [port1, port2].forEach((p) => p.close()));

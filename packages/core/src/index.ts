@@ -145,6 +145,7 @@ export {
 } from './bound/blow-down.js';
 export { catalogues } from './bound/catalogues.js';
 export { checkConditions, diagnose, playAhead, signaturePlayer } from './bound/diagnosis.js';
+export { taskSender } from './analysis/index.js';
 export { underConditions } from './bound/conditions.js';
 export { lessonJsonSchema, prepareLesson, readLesson } from './bound/lesson.js';
 export {

@@ -10,6 +10,6 @@ export type * from './blow-down/shapes.js';
 export { playAhead, type AheadOptions } from './diagnosis/ahead.js';
 export { checkConditions } from './diagnosis/check-conditions.js';
 export { diagnose } from './diagnosis/diagnose.js';
-export { signaturePlayer } from './diagnosis/signature.js';
+export { signaturePlayer, taskSender } from './diagnosis/task.js';
 export { underConditions } from './diagnosis/under.js';
 export type * from './diagnosis/shapes.js';

@@ -37,10 +37,10 @@ export function checkConditions(
   return analysis.checkConditions(catalogues, scenario, sheet, check);
 }
 
-/** A player of the swings that a diagnosis asks for, e.g. in a worker. */
-export function signaturePlayer(
-  scenario: Scenario,
-  sheet: ObservationSheet,
-): (job: analysis.SignatureJob) => analysis.Signature {
-  return analysis.signaturePlayer(catalogues, scenario, sheet);
+/**
+ * A player of the swings that one diagnosis asks for, e.g. in a worker: of tasks as they come, or as `taskSender`
+ * sends them.
+ */
+export function signaturePlayer(): (task: analysis.SentTask) => analysis.Signature {
+  return analysis.signaturePlayer(catalogues);
 }

@@ -28,7 +28,7 @@ export async function prepareForSheets(engine: Engine, io: Io, file: string): Pr
   if (sheet === undefined || ways.size === 0)
     throw new BadInput(`${file} has no card with a swing`);
   const shown = progress(io, 'Playing what sheets may want');
-  const players = io.pool?.({ file, scenario: text, sheet: sheetText });
+  const players = io.pool?.();
   let next = OFTEN;
   try {
     const played = await engine.playAhead(scenario, sheet, {

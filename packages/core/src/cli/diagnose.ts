@@ -53,7 +53,7 @@ export async function diagnoseSheet(
     throw new BadInput(`${sheetFile} has no swing on it: there is nothing to explain`);
   const shown = progress(io, 'Playing what could explain it');
   const kept = options.afresh === true ? undefined : io.kept?.(found.text);
-  const players = io.pool?.({ file, scenario: found.text, sheet: sheetText });
+  const players = io.pool?.();
   try {
     const diagnosis = await engine.diagnose(scenario, sheet, {
       recordings: recordingsOf(io, sheetFile, sheet),

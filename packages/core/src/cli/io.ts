@@ -1,13 +1,6 @@
 import type { SignaturePool } from '../analysis/index.js';
 import type { KeptSwings } from './kept-swings.js';
 
-/** What a thread reads its work from. */
-export interface DiagnosisTexts {
-  readonly file: string;
-  readonly scenario: string;
-  readonly sheet: string;
-}
-
 /** What the command line needs of its surroundings; tests hand in their own. */
 export interface Io {
   readonly out: (text: string) => void;
@@ -19,7 +12,7 @@ export interface Io {
   readonly read: (file: string) => string;
   readonly write: (file: string, text: string) => void;
   /** Players of a diagnosis on other threads; absent: it plays here. */
-  readonly pool?: (work: DiagnosisTexts) => {
+  readonly pool?: () => {
     readonly pool: SignaturePool;
     readonly close: () => Promise<void>;
   };

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import process from 'node:process';
 import * as wheelwell from '../index.js';
-import { BadInput, type DiagnosisTexts, type Io } from './io.js';
+import { BadInput, type Io } from './io.js';
 import { keptSwings } from './kept-swings.js';
 import Tinypool from 'tinypool';
 import type { Signature, SignaturePool } from '../analysis/index.js';
@@ -44,19 +44,19 @@ function io(): Io {
 /** Threads wait for more to play as long as this, ms. */
 const IDLE = 30_000;
 
-/** One thread a core, each reading scenario and sheet for itself. */
-function players(work: DiagnosisTexts): { pool: SignaturePool; close: () => Promise<void> } {
+/** One thread a core. */
+function players(): { pool: SignaturePool; close: () => Promise<void> } {
   const threads = new Tinypool({
     filename: new URL('./signature-thread.js', import.meta.url).href,
-    workerData: work,
     // None before there is something to play: all may have been played before.
     minThreads: 0,
     idleTimeout: IDLE,
   });
   const pool: SignaturePool = {
-    play: async (jobs, onSignature, signal) => {
-      const all = jobs.map(async (job, i) => {
-        const signature = (await threads.run(job)) as Signature;
+    play: async (tasks, onSignature, signal) => {
+      const all = tasks.map(async (task, i) => {
+        // Which thread gets it is open, so each task has all: a copy takes a hundredth of a swing's time.
+        const signature = (await threads.run(task)) as Signature;
         if (signal?.aborted !== true) onSignature(i, signature);
       });
       await Promise.all(all);

@@ -163,9 +163,12 @@ export class DiagnosisWork {
     const ways = own ? expectation.swings.map((s) => s.direction) : [];
     const request = { sheet: draft.sheet, ways, recordings };
     if (asked !== this.#waiting.asked) {
-      // The first change after a rest is looked at at once: a sheet that was opened, a row that was ended.
+      // The first change after a rest, or while it is only played ahead, is looked at at once: a sheet that was
+      // opened, a row that was ended.
       const since = performance.now();
-      const rested = bench === 'diagnosis' && since - this.#waiting.since > REST.diagnosis;
+      const rested =
+        bench === 'diagnosis' &&
+        (this.#ahead === 'playing' || since - this.#waiting.since > REST.diagnosis);
       this.#waiting = { asked, since, rest: rested ? 0 : REST[bench] };
     }
     this.#timer = setTimeout(() => this.#ask(asked, request), this.#waiting.rest);

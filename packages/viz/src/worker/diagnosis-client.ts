@@ -49,11 +49,9 @@ export class Diagnoser {
 
   #post(kind: 'diagnose' | 'play-ahead', request: DiagnosisRequest): void {
     const [ranker, ...players] = this.#workers;
-    // Who plays needs no recordings, which may be long.
-    const bare = { ...request, recordings: {} };
     const channels = players.map((player) => {
       const { port1, port2 } = new MessageChannel();
-      post(player, { kind: 'play-signatures', request: bare, port: port2 }, [port2]);
+      post(player, { kind: 'play-signatures', port: port2 }, [port2]);
       return port1;
     });
     if (ranker !== undefined) post(ranker, { kind, request, ports: channels }, channels);

@@ -35,11 +35,7 @@ export type DiagnosisJob =
       readonly request: DiagnosisRequest;
       readonly ports: readonly MessagePort[];
     }
-  | {
-      readonly kind: 'play-signatures';
-      readonly request: DiagnosisRequest;
-      readonly port: MessagePort;
-    }
+  | { readonly kind: 'play-signatures'; readonly port: MessagePort }
   | { readonly kind: 'leave-diagnosis' };
 
 /** A check with how the aircraft stands for it, where it is a swing. */

@@ -7,15 +7,17 @@ import {
   diagnosisDocument,
   playAhead,
   signaturePlayer,
+  taskSender,
 } from '@wheelwell/core';
 import type {
   Diagnosis,
   ObservationSheet,
   Scenario,
+  SentTask,
   Signature,
-  SignatureJob,
   SignatureMemory,
   SignaturePool,
+  SignatureTask,
 } from '@wheelwell/core';
 import type {
   DiagnosisJob,
@@ -40,16 +42,20 @@ const SPARING = 6;
 /** So far on, what is remembered of former sheets among it, the first ranking does not wait. */
 const FAR = 0.6;
 
+/** Playing ahead takes minutes; so often what was played is written, should the page be left, ms. */
+const OFTEN = 10_000;
+
 /** So far on, the ranking stands and swings are played for the checks. */
 const CHECKS = 0.95;
 
-/** What is being ranked. */
+/** What is being ranked, and how many sheets were until then. */
 let current = { aborted: true };
+let sheets = 0;
 /** What was played of the scenario that was ranked last. */
 let known: (KeptSwings & { readonly scenario: string }) | undefined;
 
 export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
-  if (job.kind === 'play-signatures') return player(job.request, job.port, tell);
+  if (job.kind === 'play-signatures') return player(job.port);
   current.aborted = true;
   if (job.kind === 'leave-diagnosis') return;
   const signal = { aborted: false };
@@ -59,16 +65,20 @@ export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
     const kept = await keptOf(request);
     // What was asked since has begun with what is known.
     if (signal.aborted) return;
+    const own = job.kind === 'diagnose' ? ++sheets : sheets;
+    // Who plays ahead leaves time for it.
+    const goOn = (): boolean => own === sheets;
     const work = {
       request,
       signal,
+      keep: () => void kept.keep(goOn),
       memory: kept.memory,
-      pool: poolBehind<SignatureJob, Signature>(ports),
+      pool: poolBehind<SignatureTask, Signature>(ports, taskSender),
     };
     if (job.kind === 'diagnose') await rank(work, tell);
     else await ahead(work, tell);
     // Who asks next keeps it.
-    if (current === signal) void kept.keep();
+    work.keep();
   } catch (error) {
     tell(broken(request, error));
   }
@@ -78,6 +88,8 @@ export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
 interface Work {
   readonly request: DiagnosisRequest;
   readonly signal: { readonly aborted: boolean };
+  /** Has what was played written, until something else is asked. */
+  readonly keep: () => void;
   readonly memory: SignatureMemory;
   readonly pool: SignaturePool;
 }
@@ -139,28 +151,29 @@ async function rank({ request, ...work }: Work, tell: Tell): Promise<void> {
 }
 
 /** Of a sheet with nothing on it nothing is concluded; what it will want is played. */
-async function ahead({ request, ...work }: Work, tell: Tell): Promise<void> {
+async function ahead({ request, keep, ...work }: Work, tell: Tell): Promise<void> {
   const { id } = request;
   let next = 0;
+  let keepNext = performance.now() + OFTEN;
   await playAhead(scenarioOf(request), stretched(request), {
     ...work,
     onProgress: (share) => {
       if (performance.now() < next) return;
       tell({ id, kind: 'played', share });
-      next = performance.now() + PAUSE;
+      const now = performance.now();
+      next = now + PAUSE;
+      if (now < keepNext) return;
+      keepNext = now + OFTEN;
+      keep();
     },
   });
   if (!work.signal.aborted) tell({ id, kind: 'played', share: 1 });
 }
 
 /** Plays swings for the one who ranks. */
-function player(request: DiagnosisRequest, port: MessagePort, tell: Tell): void {
-  try {
-    const play = signaturePlayer(scenarioOf(request), stretched(request));
-    port.onmessage = (e: MessageEvent<SignatureJob>) => port.postMessage(play(e.data));
-  } catch (error) {
-    tell(broken(request, error));
-  }
+function player(port: MessagePort): void {
+  const play = signaturePlayer();
+  port.onmessage = (e: MessageEvent<SentTask>) => port.postMessage(play(e.data));
 }
 
 /**

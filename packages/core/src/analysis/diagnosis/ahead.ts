@@ -26,7 +26,7 @@ export async function playAhead(
 ): Promise<number> {
   const { setups, own } = setupsOf(catalogues, scenario, sheet);
   if (own === 0) return 0;
-  const player = new Player(setups, pool ?? ownPool(catalogues, setups), memory);
+  const player = new Player(setups, pool ?? ownPool(catalogues), memory);
   const [, ...faulty] = hypothesesOf(catalogues, scenario, sheet);
   const byPrior = faulty.sort((a, b) => b.prior - a.prior);
   const sharing = new Sharing(catalogues, setups.at(0).scenario, byPrior);

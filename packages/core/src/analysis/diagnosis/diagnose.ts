@@ -84,7 +84,7 @@ class Work {
     const evidences = thinned(together(evidencesOf(scenario, sheet, of), recorded));
     this.unused = evidences.unused;
     this.possible = possibleLooks(catalogues, scenario, sheet);
-    this.player = new Player(setups, options.pool ?? ownPool(catalogues, setups), options.memory);
+    this.player = new Player(setups, options.pool ?? ownPool(catalogues), options.memory);
     this.search = new Search({
       catalogues,
       scenario,

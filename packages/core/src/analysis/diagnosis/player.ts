@@ -5,11 +5,11 @@ import type { Signature, SignatureJob, SignatureMemory, SignaturePool } from './
 import { playSignature } from './signature.js';
 
 /** Plays here, a swing at a time, letting others have a turn in between. */
-export function ownPool(catalogues: Catalogues, setups: SetupList): SignaturePool {
+export function ownPool(catalogues: Catalogues): SignaturePool {
   return {
-    async play(jobs, onSignature, signal) {
-      for (let i = 0; i < jobs.length && signal?.aborted !== true; i++) {
-        onSignature(i, playSignature(catalogues, setups, jobs[i]));
+    async play(tasks, onSignature, signal) {
+      for (let i = 0; i < tasks.length && signal?.aborted !== true; i++) {
+        onSignature(i, playSignature(catalogues, tasks[i]));
         await new Promise((resume) => setTimeout(resume, 0));
       }
     },
@@ -44,7 +44,7 @@ export class Player {
       else keep(i, known);
     });
     await this.pool.play(
-      open.map((i) => jobs[i]),
+      open.map((i) => ({ ...jobs[i], setup: this.setups.toPlay(jobs[i].setup) })),
       (k, signature) => {
         this.runs++;
         this.memory.set(this.keyOf(jobs[open[k]]), signature);

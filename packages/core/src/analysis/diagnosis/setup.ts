@@ -1,6 +1,6 @@
 /** The swings of a sheet as something to play: a card without faults, under the conditions noted. */
 import type { Card, Catalogues, Scenario } from '../../define/index.js';
-import { simulateWith } from '../../machine/index.js';
+import { simulateWith, type SimulatedRun } from '../../machine/index.js';
 import {
   expectedSwings,
   LEFT_FOR,
@@ -12,36 +12,23 @@ import {
   type SwingDirection,
 } from '../../observation/index.js';
 import { blowDownCards } from '../blow-down/card.js';
-import { endingAt, type Ending } from './ending.js';
+import { endingAt } from './ending.js';
 import { leave } from './leave.js';
 import { swingChecks } from './next-check.js';
 import { patient } from './patient.js';
+import type { SwingSetup } from './shapes.js';
 import { soundRun } from './sound-run.js';
 import { telling, under } from './under.js';
 
-/** What a run is read for beside its times. */
-export interface Reading {
-  /** Points of the system that the sheet has gauges on, beside the usual ones. */
-  readonly nodes?: readonly string[];
-  /** From when on it was left to itself, s of the run. */
-  readonly leftAt?: number;
-}
-
-export interface Setup {
-  /** The same for the same card under the same conditions. */
-  readonly key: string;
-  readonly scenario: Scenario;
-  readonly card: string;
+export interface Setup extends SwingSetup {
   /** The ways that the swings of the sheet went under it. */
   readonly directions: ReadonlySet<SwingDirection>;
-  /** What is read off its runs beside the usual. */
-  readonly reading: Reading;
-  /** With what the operator ends it; absent where it is played to the card's end. */
-  readonly ending?: Ending;
+  /** The sound gear's run, where it was played just so far to see how far it has to be. */
+  readonly run?: SimulatedRun;
 }
 
 /** Before it is known how far it has to be played. */
-interface Draft extends Omit<Setup, 'reading'> {
+interface Draft extends Omit<Setup, 'reading' | 'run'> {
   /** Place of the setup that it is played as far as; absent: that is worked out by playing it. */
   readonly like?: number;
   /** How long it is left to itself, s. */
@@ -67,6 +54,7 @@ export interface Setups {
 /** Setups, each made when it is asked for: that takes a swing or two. */
 export class SetupList {
   private readonly made: (Setup | undefined)[];
+  private readonly played = new Map<number, SwingSetup>();
 
   constructor(
     private readonly drafts: readonly Draft[],
@@ -77,6 +65,20 @@ export class SetupList {
 
   at(place: number): Setup {
     return (this.made[place] ??= this.finish(this.drafts[place]));
+  }
+
+  /** One and the same each time. */
+  toPlay(place: number): SwingSetup {
+    const { key, scenario, card, reading, ending } = this.at(place);
+    const setup = this.played.get(place) ?? {
+      key,
+      scenario,
+      card,
+      reading,
+      ...(ending && { ending }),
+    };
+    this.played.set(place, setup);
+    return setup;
   }
 }
 
@@ -188,7 +190,7 @@ function cardFor(
 }
 
 /** As far as another setup of the same card. */
-function alike({ key, scenario, card, directions }: Draft, like: Setup): Setup {
+function alike({ key, scenario, card, directions }: Draft, { run: _, ...like }: Setup): Setup {
   const { temperature } = scenario.cards[card];
   const same = { ...like.scenario.cards[card], ...(temperature !== undefined && { temperature }) };
   return {
@@ -235,7 +237,7 @@ function finished(
   }
   const last = moves.findLastIndex((m) => directions.has(m.direction));
   const next = moves[last + 1];
-  if (last < 0 || next === undefined) return withCard(card);
+  if (last < 0 || next === undefined) return { ...withCard(card), run };
   const ending = endingAt(run, next.start);
   // Selected by something else than a hand, it is cut there.
   if (ending === undefined) return withCard({ ...card, duration: next.start }, next.start);

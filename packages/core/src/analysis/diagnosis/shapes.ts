@@ -1,4 +1,5 @@
-import type { FaultDefinition, FaultEntry } from '../../define/index.js';
+import type { FaultDefinition, FaultEntry, Scenario } from '../../define/index.js';
+import type { Ending } from './ending.js';
 
 /** Something that can be wrong, and where; more than one for a pair. None: the aircraft is healthy. */
 export interface Cause {
@@ -31,10 +32,43 @@ export interface SignatureJob {
   readonly drawn?: number;
 }
 
-/** Plays swings somewhere, e.g. in workers; the order of answers does not matter. */
+/** What a run is read for beside its times. */
+export interface Reading {
+  /** Points of the system that the sheet has gauges on, beside the usual ones. */
+  readonly nodes?: readonly string[];
+  /** From when on it was left to itself, s of the run. */
+  readonly leftAt?: number;
+}
+
+/** Under what a swing is played and how far, and what is read of it; plain data. */
+export interface SwingSetup {
+  /** The same for the same card under the same conditions. */
+  readonly key: string;
+  readonly scenario: Scenario;
+  readonly card: string;
+  /** What is read off its runs beside the usual. */
+  readonly reading: Reading;
+  /** With what the operator ends it; absent where it is played to the card's end. */
+  readonly ending?: Ending;
+}
+
+/** A job with all that it takes to play it; plain data. */
+export interface SignatureTask extends Omit<SignatureJob, 'setup'> {
+  readonly setup: SwingSetup;
+}
+
+/** A task as it travels: of a setup that the player has got already its key is enough. */
+export interface SentTask extends Omit<SignatureTask, 'setup'> {
+  readonly setup: SwingSetup | Pick<SwingSetup, 'key'>;
+}
+
+/**
+ * Plays swings somewhere, e.g. in workers; the order of answers does not matter. Of the tasks of one diagnosis those
+ * with the same setup share one object, a scenario and all: who sends them far sends it once.
+ */
 export interface SignaturePool {
   play(
-    jobs: readonly SignatureJob[],
+    tasks: readonly SignatureTask[],
     onSignature: (index: number, signature: Signature) => void,
     signal?: { readonly aborted: boolean },
   ): Promise<void>;

@@ -9,14 +9,12 @@ import {
   lineNodes,
   WHOLE_GEAR,
   type ExpectedSwing,
-  type ObservationSheet,
   type TimedEvent,
 } from '../../observation/index.js';
 import { awaitedAt, endsWith } from './ending.js';
 import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
-import { setupsOf, type Reading, type SetupList } from './setup.js';
-import type { Signature, SignatureJob } from './shapes.js';
+import type { Reading, Signature, SignatureTask } from './shapes.js';
 import { drawnAircraft, unknownsOf } from './unknown.js';
 
 /** The first movement of each direction counts. */
@@ -112,15 +110,11 @@ function travelOf(angle: Series, from: number, to: number): number {
   return most;
 }
 
-/** Plays one job. @throws RangeError when a fault of it cannot befall what it names. */
-export function playSignature(
-  catalogues: Catalogues,
-  setups: SetupList,
-  job: SignatureJob,
-): Signature {
-  const { scenario, card, reading, ending } = setups.at(job.setup);
-  const gear = aircraftOf(catalogues, scenario, job);
-  const { faults } = job;
+/** Plays one swing. @throws RangeError when a fault of it cannot befall what it names. */
+export function playSignature(catalogues: Catalogues, task: SignatureTask): Signature {
+  const { scenario, card, reading, ending } = task.setup;
+  const gear = aircraftOf(catalogues, scenario, task);
+  const { faults } = task;
   const until = ending === undefined ? {} : { until: endsWith(ending) };
   const run = glanceWith(
     catalogues,
@@ -135,7 +129,7 @@ export function playSignature(
 function aircraftOf(
   catalogues: Catalogues,
   scenario: Scenario,
-  { unknown, drawn }: SignatureJob,
+  { unknown, drawn }: SignatureTask,
 ): Scenario {
   if (drawn !== undefined) return drawnAircraft(catalogues, scenario, drawn);
   return unknown === undefined
@@ -153,13 +147,3 @@ const readFrom =
     const pressures = new Set(gauged.map((node) => `${node}.pressure`));
     return (channel) => READ.test(channel) || pressures.has(channel);
   };
-
-/** Plays the jobs of a sheet's diagnosis; makes the setups once. */
-export function signaturePlayer(
-  catalogues: Catalogues,
-  scenario: Scenario,
-  sheet: ObservationSheet,
-): (job: SignatureJob) => Signature {
-  const { setups } = setupsOf(catalogues, scenario, sheet);
-  return (job) => playSignature(catalogues, setups, job);
-}

@@ -4,6 +4,7 @@ import type { Keys, Vector } from './keys.js';
 import type { Foretold } from './profile.js';
 import type { Scatter } from './scatter.js';
 import type { SearchSetting } from './search.js';
+import { signatureOf } from './signature.js';
 import { soundJobs } from './unknown.js';
 
 type Setting = Pick<SearchSetting, 'catalogues' | 'setups' | 'play'>;
@@ -16,9 +17,14 @@ export async function playNominal(
   { setups, play }: Setting,
   keys: Keys,
 ): Promise<Foretold | undefined> {
-  const jobs = Array.from({ length: setups.own }, (_, setup) => ({ setup, faults: [] }));
-  const found = await play(jobs);
-  return found.includes(undefined) ? undefined : found.map((s) => keys.vector(s!));
+  const own = Array.from({ length: setups.own }, (_, setup) => setups.setups.at(setup));
+  const jobs = own.flatMap(({ run }, setup) => (run === undefined ? [{ setup, faults: [] }] : []));
+  const played = await play(jobs);
+  if (played.includes(undefined)) return undefined;
+  let next = 0;
+  return own.map(({ run, reading }) =>
+    keys.vector(run === undefined ? played[next++]! : signatureOf(run, reading)),
+  );
 }
 
 /** Figures x unknowns; undefined where it was stopped before. */
