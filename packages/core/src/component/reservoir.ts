@@ -15,8 +15,9 @@ const OUTLET = 0;
 /** Oil left when the outlet is about to draw air, and what must be there again to cover it, m3: some mm in a tank a hand wide. */
 const LEAST = 5e-5;
 const COVERED = 8e-5;
-/** A pump empties such a rest within tenths of a second: no step may stride over that, s. */
+/** A pump empties such a rest within tenths of a second: no step may stride over that, s; what is dry fills again more slowly. */
 const WATCHED = 4e-3;
+const DRY_WATCHED = 0.04;
 
 export const reservoir: DeviceDefinition = {
   kind: 'reservoir',
@@ -52,7 +53,7 @@ export const reservoir: DeviceDefinition = {
     'nearly dry': {
       title: 'outlet nearly dry',
       active: true,
-      longestStep: () => WATCHED,
+      longestStep: (d) => (d.content(OUTLET) > 0 ? WATCHED : DRY_WATCHED),
       guards: [
         {
           to: 'covered',

@@ -219,8 +219,8 @@ export interface ModeDefinition {
     readonly high?: (d: GuardFrame) => number;
   };
   /**
-   * Longest step while in this mode, s: for own motions that change the network within less than
-   * the solver might stride over.
+   * Longest step from here while in this mode, s: for own motions that change the network within less than
+   * the solver might stride over. Asked at the start of every step.
    */
   readonly longestStep?: (d: GuardFrame) => number;
   /** Counts as 'working' for the order chart's bars (a valve shifting, a lock released ...). */

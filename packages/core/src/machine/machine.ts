@@ -115,7 +115,7 @@ export class Machine implements Problem {
   }
 
   longestStep(): number {
-    return this.modes.longestStep;
+    return this.modes.longestStep();
   }
 
   nameOf(state: number): string {

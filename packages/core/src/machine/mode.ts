@@ -24,9 +24,8 @@ export class Modes {
   private noted: readonly { readonly frame: InstanceFrame; readonly guard: Guard }[] = [];
   private readonly tables: readonly ModeTable[];
   private readonly timers: Float64Array;
-  private readonly longest: Float64Array;
-  /** Longest step that all current modes allow, s. */
-  longestStep = Infinity;
+  /** Frames whose modes have a say in how long a step may be. */
+  private readonly strides: number[] = [];
   private readonly index = new Map<string, number>();
   private readonly ownStates: readonly Float64Array[];
 
@@ -45,7 +44,6 @@ export class Modes {
     });
     this.guarded = frames.filter((_, i) => this.tables[i].guards.some((g) => g.length > 0));
     this.timers = new Float64Array(frames.length).fill(Infinity);
-    this.longest = new Float64Array(frames.length).fill(Infinity);
     this.ownStates = wiring.ownStates.map((s) => new Float64Array(s.length));
     frames.forEach((frame, i) => {
       this.index.set(frame.name, i);
@@ -174,9 +172,21 @@ export class Modes {
     frame.guards = this.tables[i].guards[mode];
     const timers = this.tables[i].modes[mode]?.timers ?? [];
     this.timers[i] = Math.min(Infinity, ...timers.map((x) => t + x.after(frame)));
-    this.longest[i] = this.tables[i].modes[mode]?.longestStep?.(frame) ?? Infinity;
+    const place = this.strides.indexOf(i);
+    const limits = this.tables[i].modes[mode]?.longestStep !== undefined;
+    if (limits && place < 0) this.strides.push(i);
+    else if (!limits && place >= 0) this.strides.splice(place, 1);
+  }
+
+  /** Longest step that all modes allow from the point that was evaluated last, s. */
+  longestStep(): number {
     let least = Infinity;
-    for (let k = 0; k < this.longest.length; k++) least = Math.min(least, this.longest[k]);
-    this.longestStep = least;
+    for (let k = 0; k < this.strides.length; k++) {
+      const i = this.strides[k];
+      const frame = this.network.frames[i];
+      const longest = this.tables[i].modes[frame.mode].longestStep?.(frame) ?? Infinity;
+      if (longest < least) least = longest;
+    }
+    return least;
   }
 }

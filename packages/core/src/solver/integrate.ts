@@ -76,6 +76,8 @@ export function integrate(
   const statistics = { steps: 0, rejected: 0, evaluations: 0, jacobians: 0, restarts: 0 };
   let t = t0;
   let stepLength = 0;
+  /** As long as the problem allows from here. */
+  let longest = Infinity;
 
   const fill = (
     into: Float64Array,
@@ -191,6 +193,7 @@ export function integrate(
     if (result === 'end') return finish('done');
     if (result === 'failed') return finish('failed');
     problem.jacobian(t, y, rate0, jacobian0);
+    longest = problem.longestStep();
     shear.turnJacobian(jacobian0, y, rate0);
     statistics.jacobians++;
     if (result === 'jumped' && !smooth()) {
@@ -211,7 +214,7 @@ export function integrate(
     if ((statistics.steps & 63) === 0 && options.cancelled?.() === true) return finish('cancelled');
     const stop = Math.min(problem.nextBreak(t), tEnd);
     let toBreak = false;
-    let step = Math.min(control.h, problem.longestStep());
+    let step = Math.min(control.h, longest);
     if (t + 1.001 * step >= stop) {
       step = stop - t;
       toBreak = true;
@@ -234,6 +237,7 @@ export function integrate(
     const tNew = toBreak ? stop : t + step;
     if (step <= 0) y1.set(y);
     problem.jacobian(tNew, y1, rate1, jacobian1);
+    const longestNext = problem.longestStep();
     shear.turnJacobian(jacobian1, y1, rate1);
     statistics.jacobians++;
     const guard = problem.crossing();
@@ -265,6 +269,7 @@ export function integrate(
       if (ended !== undefined) return ended;
     } else {
       rate0.set(rate1);
+      longest = longestNext;
     }
   }
   return finish('done');

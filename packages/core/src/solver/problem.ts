@@ -68,7 +68,7 @@ export interface Problem {
   look(t: number, y: Float64Array): void;
   /** Next instant at which the right-hand side may jump on its own; the step ends there. Infinity when none. */
   nextBreak(t: number): number;
-  /** Longest step to take from here, s: something changes within it that a step's slopes do not show. */
+  /** Longest step to take from the point last evaluated, s: something changes within it that a step's slopes do not show. */
   longestStep(): number;
   /**
    * Called where a guard fired, at a break, and once at the start: performs the transitions,

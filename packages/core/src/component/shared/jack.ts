@@ -11,7 +11,7 @@ import { circle, number } from './parameters.js';
 import { rise, riseSlope } from './smooth.js';
 
 /** Numbers that rubbing and stops need in `k`. */
-export const RUB_SIZE = 9;
+export const RUB_SIZE = 8;
 
 const SEALS = 0;
 const PRESSURE_FRICTION = 1;
@@ -21,7 +21,6 @@ const GALLED_AT = 4;
 const GALLED_WIDTH = 5;
 const LEAST_TRAVEL = 6;
 const MOST_TRAVEL = 7;
-const LONGEST_STEP = 8;
 
 /** Rounds the corner of the pressure-dependent friction at zero, Pa. */
 const ROUND = 1e5;
@@ -33,7 +32,7 @@ const STOP_DAMPING = 1e5;
 /** Travel over which a stop takes hold, m: piston and head do not meet all round at once. */
 const STOP_BAND = 2e-4;
 
-/** No step may stride over half a galled place at this speed, m/s: faster than gear moves. */
+/** No step may stride over half a galled place at this speed, m/s, nor far into it: faster than gear moves. */
 const MOST_SPEED = 0.3;
 
 export const jackSize: ParameterDefinitions = {
@@ -143,8 +142,6 @@ export function writeRub(k: Float64Array, i: number, p: Parameters, area: number
   k[i + GALLING] = number(p, 'galling');
   k[i + GALLED_AT] = number(p, 'galledAt');
   k[i + GALLED_WIDTH] = 1 / number(p, 'galledWidth');
-  k[i + LONGEST_STEP] =
-    k[i + GALLING] > 0 ? (0.5 * number(p, 'galledWidth')) / MOST_SPEED : Infinity;
   // Set right, it has half its dead volume in hand beyond either end: no rounding at the very end
   // meets a stop, but what is drawn past its travel (a door without restraint) does.
   const [early, late] = [number(p, 'shortRetracted'), number(p, 'shortExtended')];
@@ -174,8 +171,13 @@ export function rub(d: Frame, i: number, side: number, other: number, rod: numbe
   d.damping(0, k[i + DRAG]);
 }
 
-/** Longest step, s: steady motion would let the solver stride over a galled place unseen. */
-export const rubStep = (d: GuardFrame, i: number): number => d.k[i + LONGEST_STEP];
+/** Longest step, s: steady motion would let the solver stride over a galled place unseen. What rests strides over nothing. */
+export function rubStep(d: GuardFrame, i: number): number {
+  if (!(d.k[i + GALLING] > 0) || d.travelRate(0) === 0) return Infinity;
+  const width = 1 / d.k[i + GALLED_WIDTH];
+  const off = Math.abs(d.travel(0) - d.k[i + GALLED_AT]) - width;
+  return Math.max(0.5 * width, off) / MOST_SPEED;
+}
 
 /** How far the rod is into a stop of the jack's own, m: positive retracted, negative extended, 0 clear. */
 function into(d: GuardFrame, i: number): number {
