@@ -173,6 +173,16 @@ describe('a jack', () => {
     expect(since(rubbed, 'leg', 'at low')).toBeGreaterThan(since(free, 'leg', 'at low') + 0.005);
   });
 
+  it('stops at a galled place however narrow: no step strides over it', () => {
+    for (const galledWidth of [1e-3, 2e-3, 4e-3])
+      for (const galledAt of [0.05, 0.08, 0.12, 0.16]) {
+        const parameters = { galledAt, galledWidth, galling: 6000 };
+        const stuck = at(swing({ ...down, parameters }), 'jack.rod', 6);
+        expect(stuck).toBeGreaterThan(galledAt - galledWidth);
+        expect(stuck).toBeLessThan(galledAt);
+      }
+  });
+
   it('that bottoms early stops short of the leg’s end by that much', () => {
     const run = swing({ ...down, parameters: { shortExtended: 0.008 } });
     const rest = at(run, 'jack.rod', 6);
