@@ -7,6 +7,7 @@
  */
 import type { DeviceDefinition } from '../define/index.js';
 import { number } from './shared/parameters.js';
+import { DRY } from './shared/suction.js';
 import { levelFits, tankParameters, tankPressure } from './shared/tank.js';
 
 const CAPACITY = 0;
@@ -53,7 +54,7 @@ export const reservoir: DeviceDefinition = {
     'nearly dry': {
       title: 'outlet nearly dry',
       active: true,
-      longestStep: (d) => (d.content(OUTLET) > 0 ? WATCHED : DRY_WATCHED),
+      longestStep: (d) => (d.content(OUTLET) > DRY ? WATCHED : DRY_WATCHED),
       guards: [
         {
           to: 'covered',

@@ -22,7 +22,7 @@ import { rise, riseSlope } from './smooth.js';
 /** Absolute inlet pressure above which the supply fills fully, Pa. */
 const FED = 30_000;
 /** Oil left at the inlet below which it draws air, m3; every supply's inlet holds more than this when full. */
-const DRY = 2e-6;
+export const DRY = 2e-6;
 
 /** Volume of oil in a supply's own inlet passage, m3. */
 export const INLET_VOLUME = 6e-6;
