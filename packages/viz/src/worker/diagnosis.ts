@@ -77,7 +77,6 @@ export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
     };
     if (job.kind === 'diagnose') await rank(work, tell);
     else await ahead(work, tell);
-    // Who asks next keeps it.
     work.keep();
   } catch (error) {
     tell(broken(request, error));
@@ -88,7 +87,7 @@ export async function explain(job: DiagnosisJob, tell: Tell): Promise<void> {
 interface Work {
   readonly request: DiagnosisRequest;
   readonly signal: { readonly aborted: boolean };
-  /** Has what was played written, until something else is asked. */
+  /** Has what was played written, until another sheet is asked about: what is left then is written after that. */
   readonly keep: () => void;
   readonly memory: SignatureMemory;
   readonly pool: SignaturePool;
