@@ -33,7 +33,7 @@ export interface SignatureJob {
 }
 
 /** What a run is read for beside its times. */
-export interface Reading {
+export interface SwingReading {
   /** Points of the system that the sheet has gauges on, beside the usual ones. */
   readonly nodes?: readonly string[];
   /** From when on it was left to itself, s of the run. */
@@ -47,7 +47,7 @@ export interface SwingSetup {
   readonly scenario: Scenario;
   readonly card: string;
   /** What is read off its runs beside the usual. */
-  readonly reading: Reading;
+  readonly reading: SwingReading;
   /** With what the operator ends it; absent where it is played to the card's end. */
   readonly ending?: Ending;
 }

@@ -14,11 +14,11 @@ import {
 import { awaitedAt, endsWith } from './ending.js';
 import { GLIMPSE, passageOf } from './passage.js';
 import { pausesOf } from './pause.js';
-import type { Reading, Signature, SignatureTask } from './shapes.js';
+import type { Signature, SignatureTask, SwingReading } from './shapes.js';
 import { drawnAircraft, unknownsOf } from './unknown.js';
 
 /** The first movement of each direction counts. */
-export function signatureOf(e: Evidence, { nodes = [], leftAt }: Reading = {}): Signature {
+export function signatureOf(e: Evidence, { nodes = [], leftAt }: SwingReading = {}): Signature {
   const out: Record<string, number> = {};
   const swings = expectedSwings(e, {
     nodes: [...lineNodes(e), ...nodes],
@@ -141,7 +141,7 @@ function aircraftOf(
 const READ = /\.(?:angle|delivery|slip|strokes)$/;
 
 const readFrom =
-  ({ nodes = [] }: Reading) =>
+  ({ nodes = [] }: SwingReading) =>
   (gear: Gear): ((channel: string) => boolean) => {
     const gauged = [...lineNodes(gear), ...nodes, gaugeNode(gear, 'up'), gaugeNode(gear, 'down')];
     const pressures = new Set(gauged.map((node) => `${node}.pressure`));
