@@ -16,9 +16,9 @@ import { build, PLACE, VIZ } from './browser.js';
  * half of one with a sheet to try for each demo, half of one with runs that are held and an order of play,
  * one with steps in what is squeezed in, which halve their number, two with two faults at once, looked for among
  * all pairs, and runs that are shown quickly first, and two and a half with the order of a run beside a held one's,
- * which is kept over a reload, and with pictures of which only what is new is sent.
+ * which is kept over a reload, with pictures of which only what is new is sent, and swings that are kept a few at a time.
  */
-const MOST = 427_500;
+const MOST = 428_000;
 
 let server: PreviewServer;
 let address = '';
