@@ -7,6 +7,8 @@ import type { OfflineWord } from '../worker/offline.js';
 
 /** A page may stay open for days: when it is looked at again after so long, a newer one is asked for, ms. */
 const SEEN = 3_600_000;
+/** The older page's worker may be busy for long: loaded anew after this, the page is the newer one all the same, ms. */
+const PATIENCE = 10_000;
 
 export class Renewal extends LitElement {
   static override properties: PropertyDeclarations = { newer: { state: true } };
@@ -96,7 +98,9 @@ export class Renewal extends LitElement {
   }
 
   #takeOver = (): void => {
-    navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
+    const reload = (): void => location.reload();
+    navigator.serviceWorker.addEventListener('controllerchange', reload);
+    setTimeout(reload, PATIENCE);
     const word: OfflineWord = { kind: 'take-over' };
     this.newer?.postMessage(word);
   };
