@@ -46,8 +46,8 @@ const CLOSER = [
 ] as const;
 /** In which of these the like of so many causes is played too, how many of them at most, and how far from where those fit. */
 const LIKE = { round: 2, of: 3, most: 10, off: 0.05 } as const;
-/** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this. */
-const BETTER = { rounds: 12, most: 24, gap: 0.015 } as const;
+/** After these, what could be better is looked for so often at most, so many at a time, in gaps as wide as this; in the first rounds also what could come near. */
+const BETTER = { rounds: 12, generous: 2, most: 24, gap: 0.015 } as const;
 /** Of so many, what fits less of the severities than this, a log, is played so far to both sides of where it fits best. */
 const SHARPER = { of: 5, narrow: -2.5, steps: [0.02, 0.01] } as const;
 /** How many are then summed up finely. */
@@ -260,8 +260,9 @@ export class Search {
   /** As long as what was never played could explain the sheet better than anything that was: narrow windows. */
   private async playBetter(weighing: Weighing, settled: number): Promise<void> {
     for (let round = 0; round < BETTER.rounds && !this.setting.stopped(); round++) {
-      const best = Math.max(settled, weighing.highest([...this.alive]));
-      const hopeful = this.hopeful(weighing, best).slice(0, BETTER.most);
+      const near = round < BETTER.generous ? WORTH_IT : 0;
+      const least = Math.max(settled, weighing.highest([...this.alive])) - near;
+      const hopeful = this.hopeful(weighing, least).slice(0, BETTER.most);
       if (hopeful.length === 0) return;
       this.enliven(hopeful.map(({ profile }) => profile));
       // In the middle of a gap, however narrow.
@@ -289,11 +290,11 @@ export class Search {
     }
   }
 
-  /** What could come to more than the best, and than it has itself, if it went over late, or all at once, in some gap. */
-  private hopeful(weighing: Weighing, best: number): readonly Promising[] {
+  /** What could come to more than this, and than it has itself, if it went over late, or all at once, in some gap. */
+  private hopeful(weighing: Weighing, least: number): readonly Promising[] {
     return [...this.alive, ...this.doubtful]
       .flatMap((profile) => weighing.hope(profile, BETTER.gap) ?? [])
-      .filter(({ profile, log }) => log > best && log > weighing.quick(profile).log + GAIN)
+      .filter(({ profile, log }) => log > least && log > weighing.quick(profile).log + GAIN)
       .sort(byLog);
   }
 
